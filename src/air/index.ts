@@ -1,0 +1,2 @@
+export * from './air.js';
+export * from './wind.js';

@@ -1,0 +1,78 @@
+import type { Launch } from '../scene/index.js';
+import type { ModelWarning } from '../source.js';
+import type { Angle, AngularSpeed, Duration, Length, Speed } from '../units/index.js';
+import type { Vector3 } from '../vector.js';
+
+/** State of the ball in the air. */
+export interface BallState {
+  /** Time since launch [s]. */
+  readonly time: Duration;
+  /** Position [m]. */
+  readonly position: Vector3;
+  /** Velocity [m/s]. */
+  readonly velocity: Vector3;
+  /** Speed over the ground [m/s]. */
+  readonly speed: Speed;
+  /** Total spin rate [rad/s]. */
+  readonly spinRate: AngularSpeed;
+}
+
+/** State of the ball as it meets the ground. */
+export interface Landing extends BallState {
+  /** Unit spin axis, fixed in space; backspin is along +z. */
+  readonly spinAxis: Vector3;
+  /** Steepness of the path below the horizontal [rad]. */
+  readonly descentAngle: Angle;
+}
+
+/** Accepted steps of the integration, from which {@link pathOf} and {@link stateAt} interpolate. */
+export interface Track {
+  /** Times of the nodes [s]. */
+  readonly time: readonly number[];
+  /** Seven numbers a node: x, y, z [m], vx, vy, vz [m/s], spin rate [rad/s]. */
+  readonly state: readonly number[];
+  /** Three numbers a node: acceleration [m/s²]. */
+  readonly acceleration: readonly number[];
+}
+
+/** One flight, from launch to the first contact with the ground. */
+export interface Flight {
+  /**
+   * How it ended. `landed` is the rule. `time-limit`: still in the air at the time limit. `below-ground`: the ball
+   * never came above the ground plane (a green higher than the apex). In both other cases every figure below
+   * describes the last state computed, and `warnings` says so.
+   */
+  readonly ended: 'landed' | 'time-limit' | 'below-ground';
+  /** The launch flown. */
+  readonly launch: Launch;
+  /** Horizontal distance from the start to where the ball first meets the ground plane [m]. */
+  readonly carry: Length;
+  /** Sideways position at that point [m], + right of the target line. */
+  readonly side: Length;
+  /** Sideways distance of that point from the initial launch line [m], + right. */
+  readonly curve: Length;
+  /** Greatest height above the start [m]; 0 when the ball never rises. */
+  readonly apex: Length;
+  /** Horizontal distance from the start at which the apex is reached [m]. */
+  readonly apexAt: Length;
+  /** Time in the air [s]. */
+  readonly hangTime: Duration;
+  /** Steepness of the path below the horizontal at landing [rad]. */
+  readonly descentAngle: Angle;
+  /** State at landing. */
+  readonly landing: Landing;
+  /** Id of the coefficient model. */
+  readonly aerodynamics: string;
+  /** Nodes for {@link pathOf} and {@link stateAt}. */
+  readonly track: Track;
+  /** Where the flight left the model's published range. */
+  readonly warnings: readonly ModelWarning[];
+}
+
+/** Options of {@link fly}. */
+export interface FlightOptions {
+  /** Bound on the error of the landing point that integration may add [m], 1e-9 to 1; default 1e-4. */
+  readonly tolerance?: Length;
+  /** Longest flight computed [s], up to 600; default 60. */
+  readonly timeLimit?: Duration;
+}

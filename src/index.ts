@@ -1,0 +1,17 @@
+export * from './aerodynamics/index.js';
+export * from './air/index.js';
+export * from './ball/index.js';
+export * from './clubhead/index.js';
+export * from './dispersion/index.js';
+export { type ErrorCode, type ErrorDetails, FairflightError, isFairflightError } from './errors.js';
+export * from './flight/index.js';
+export * from './optimum/index.js';
+export * from './scene/index.js';
+export * from './sensitivity/index.js';
+export * from './session/index.js';
+export * from './shot/index.js';
+export type * from './source.js';
+export * from './strike/index.js';
+export * from './turf/index.js';
+export * from './units/index.js';
+export type * from './vector.js';

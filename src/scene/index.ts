@@ -1,0 +1,3 @@
+export type * from './ground.js';
+export type * from './launch.js';
+export type * from './scene.js';

@@ -1,0 +1,2 @@
+export * from './delivery.js';
+export type * from './strike.js';

@@ -1,0 +1,2 @@
+export type * from './run.js';
+export type * from './turf.js';

@@ -1,0 +1,39 @@
+import type { ModelWarning } from '../source.js';
+import type { Angle, AngularSpeed, Duration, Length, Speed } from '../units/index.js';
+import type { Vector3 } from '../vector.js';
+
+/** One contact with the turf. */
+export interface Bounce {
+  /** Where [m], world frame. */
+  readonly position: Vector3;
+  /** Time since the first landing [s]. */
+  readonly time: Duration;
+  /** Speed before [m/s]. */
+  readonly speedBefore: Speed;
+  /** Angle below the ground plane before [rad]. */
+  readonly descentAngle: Angle;
+  /** Speed after [m/s]. */
+  readonly speedAfter: Speed;
+  /** Backspin after, about the horizontal axis across the direction of travel [rad/s]; negative is topspin. */
+  readonly backspinAfter: AngularSpeed;
+  /** Height of the hop that follows [m]. */
+  readonly hopHeight: Length;
+}
+
+/** What happens after the first landing. */
+export interface Run {
+  /** Contacts with the turf, the first landing included. */
+  readonly bounces: readonly Bounce[];
+  /** Signed run along the direction of landing, in the horizontal plane [m]; negative when the ball comes back. */
+  readonly distance: Length;
+  /** Sideways movement during the run [m], + right. */
+  readonly side: Length;
+  /** Where the ball comes to rest [m], world frame. */
+  readonly restsAt: Vector3;
+  /** How it ended: at rest, still rolling at the time limit (a slope steeper than the rolling resistance). */
+  readonly ended: 'at-rest' | 'still-rolling';
+  /** Run as a band [m]: no bounce model is better than ±30 %. */
+  readonly band: { readonly low: Length; readonly high: Length };
+  /** Landings outside the range the bounce model was tested for. */
+  readonly warnings: readonly ModelWarning[];
+}

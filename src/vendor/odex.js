@@ -1,0 +1,1 @@
+export { Solver } from 'odex';
