@@ -1,12 +1,18 @@
 import { fileURLToPath } from 'node:url';
 import { defineConfig, type ViteUserConfig } from 'vitest/config';
 
+/** Tests of what a user gets: the packed package and the examples that import it. */
+const BUILT = ['tests/package/**/*.test.ts', 'tests/examples/**/*.test.ts'];
+
 const config: ViteUserConfig = defineConfig({
   root: fileURLToPath(new URL('..', import.meta.url)),
   test: {
-    include: ['tests/**/*.test.ts'],
     testTimeout: 60_000,
     coverage: { provider: 'v8', include: ['src/**/*.ts'], exclude: ['src/**/index.ts', '**/*.d.ts'] },
+    projects: [
+      { extends: true, test: { name: 'source', include: ['tests/**/*.test.ts'], exclude: BUILT } },
+      { extends: true, test: { name: 'built', include: BUILT, globalSetup: ['tests/fresh-build.ts'] } },
+    ],
   },
 });
 export default config;
