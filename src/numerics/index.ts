@@ -1,1 +1,3 @@
-export {};
+export * from './minimise.js';
+export * from './nelder-mead.js';
+export * from './roots.js';
