@@ -1,1 +1,2 @@
-export * from './clubhead.js';
+export type * from './clubhead.js';
+export * from './presets.js';

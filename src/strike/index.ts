@@ -1,2 +1,2 @@
-export * from './delivery.js';
-export type * from './strike.js';
+export type { Delivery, Hand, StrikeOffset } from './delivery.js';
+export * from './strike.js';
