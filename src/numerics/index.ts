@@ -1,3 +1,5 @@
+export * from './levenberg-marquardt.js';
+export * from './linear-algebra.js';
 export * from './minimise.js';
 export * from './nelder-mead.js';
 export * from './roots.js';
