@@ -1,1 +1,10 @@
+export * from './davies-1949.js';
+export { type FittedModernConstants, fittedModern, fittedModernConstants } from './fitted-modern.js';
 export * from './model.js';
+export * from './penner-bearman-harvey.js';
+export * from './registry.js';
+export * from './reverse-magnus.js';
+export * from './smits-smith-1994.js';
+export * from './spin-decay.js';
+export * from './tabulated.js';
+export * from './test-range-line.js';

@@ -1,0 +1,54 @@
+import type { AerodynamicModel } from './model.js';
+import { SPIN_DECAY } from './spin-decay.js';
+
+/** Spin ratio, drag and lift coefficient of the eight published points, and of the end of the extrapolation. */
+const POINTS: readonly (readonly [spinRatio: number, drag: number, lift: number])[] = [
+  [0, 0.222, 0],
+  [0.085, 0.222, 0.144],
+  [0.095, 0.219, 0.159],
+  [0.106, 0.221, 0.172],
+  [0.122, 0.223, 0.187],
+  [0.142, 0.235, 0.204],
+  [0.17, 0.256, 0.23],
+  [0.213, 0.285, 0.266],
+  [0.284, 0.327, 0.294],
+  // Above 0.284 drag rises by 0.35 and lift by 0.28 per unit of S, up to 0.6.
+  [0.6, 0.327 + 0.35 * (0.6 - 0.284), 0.294 + 0.28 * (0.6 - 0.284)],
+];
+
+/** Straight lines between the points; `column` is 1 for drag, 2 for lift. */
+function along(spinRatio: number, column: 1 | 2): number {
+  let [lastS, last] = [0, POINTS[0]?.[column] ?? 0];
+  for (const point of POINTS) {
+    const [s] = point;
+    if (spinRatio < s) return last + ((spinRatio - lastS) / (s - lastS)) * (point[column] - last);
+    lastS = s;
+    last = point[column];
+  }
+  return last;
+}
+
+/**
+ * Test-range line along a drive: coefficients measured as the ball slows from Re 230,000, S 0.085 to Re 69,000,
+ * S 0.284 at about 3,100 rpm (Bissonnette, Dalton and Aoyama 2004). Median values from memory; definitions and end
+ * points were read. Re and S move together, so the data are one line, not a map: flown as a function of S only.
+ */
+export const testRangeLine: AerodynamicModel = {
+  id: 'test-range-line',
+  label: 'Indoor test range, one line along a drive, 2004',
+  source: {
+    authors: 'L. C. Bissonnette, J. L. Dalton and S. Aoyama',
+    year: 2004,
+    work: 'US patent 6,729,976 B2',
+    locus: 'table of aerodynamic magnitude and angle, median column',
+    confidence: 'from memory',
+    note: 'End points and definitions read in the text; magnitudes and angles recalled. CD and CL worked out from them.',
+  },
+  validity: { reynolds: { min: 69_000, max: 230_000 }, spinRatio: { min: 0.085, max: 0.284 } },
+  extrapolation:
+    'Below S 0.085 lift runs straight to 0 at S 0 and drag stays 0.222. Above S 0.284 drag rises by 0.35 and lift by 0.28 per unit of S up to S 0.6; the values there are held. No dependence on Re.',
+  spinEntering: 'across',
+  dragCoefficient: (_reynolds, spinRatio) => along(spinRatio, 1),
+  liftCoefficient: (_reynolds, spinRatio) => along(spinRatio, 2),
+  spinDecay: SPIN_DECAY,
+};

@@ -1,0 +1,57 @@
+import { describe, expect, it } from 'vitest';
+import {
+  type AerodynamicModel,
+  aerodynamicModel,
+  aerodynamicModels,
+  defaultAerodynamics,
+  fittedModern,
+  testRangeLine,
+} from '../../src/aerodynamics/index.js';
+import { caught } from '../caught.js';
+
+describe('registry', () => {
+  it('files every model under its own id', () => {
+    for (const [id, model] of Object.entries(aerodynamicModels)) expect(model.id).toBe(id);
+    expect(Object.keys(aerodynamicModels)).toEqual([
+      'fitted-modern',
+      'smits-smith-1994',
+      'penner-bearman-harvey',
+      'test-range-line',
+      'davies-1949',
+    ]);
+  });
+  it('resolves an id, a model, nothing', () => {
+    expect(aerodynamicModel('test-range-line')).toBe(testRangeLine);
+    const own: AerodynamicModel = { ...fittedModern, id: 'own' };
+    expect(aerodynamicModel(own)).toBe(own);
+    expect(aerodynamicModel()).toBe(defaultAerodynamics);
+  });
+  it('lists the ids when it does not know one', () => {
+    for (const id of ['smits', '', 'toString', '__proto__']) {
+      const error = caught(() => aerodynamicModel(id, 'scene.aerodynamics'));
+      expect(error.code).toBe('invalid-input');
+      expect(error.field).toBe('scene.aerodynamics');
+      expect(error.value).toBe(id);
+      for (const known of Object.keys(aerodynamicModels)) expect(error.message).toContain(known);
+    }
+  });
+  it('says what is wrong with a record that is not a model', () => {
+    const broken: readonly [unknown, RegExp][] = [
+      [null, /got null/],
+      [7, /got 7/],
+      [{ ...fittedModern, id: '' }, /id/],
+      [{ ...fittedModern, dragCoefficient: 0.25 }, /dragCoefficient/],
+      [{ ...fittedModern, liftCoefficient: undefined }, /liftCoefficient/],
+      [{ ...fittedModern, spinEntering: 'along' }, /spinEntering/],
+      [{ ...fittedModern, validity: undefined }, /validity/],
+      [{ ...fittedModern, validity: { ...fittedModern.validity, reynolds: { min: 2, max: 1 } } }, /validity/],
+      [{ ...fittedModern, spinDecay: Number.NaN }, /spinDecay/],
+      [{ ...fittedModern, spinDecay: 0.5 }, /spinDecay/],
+    ];
+    for (const [record, message] of broken) {
+      const error = caught(() => aerodynamicModel(record as AerodynamicModel));
+      expect(error.code).toBe('invalid-input');
+      expect(error.message).toMatch(message);
+    }
+  });
+});
