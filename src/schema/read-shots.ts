@@ -1,0 +1,136 @@
+import { FairflightError } from '../errors.js';
+import type { MeasuredShot } from '../session/index.js';
+import { type CsvRecord, readCsv } from './csv.js';
+import { type DecimalMark, findDecimalMark } from './number-text.js';
+import type { Rejection } from './rejection.js';
+import { type Column, headerNotes, readHeader } from './shot-header.js';
+import { readRow } from './shot-row.js';
+
+/** What {@link readShots} found. */
+export interface ShotTable {
+  /** The good rows, in file order. */
+  readonly shots: readonly MeasuredShot[];
+  /** Texts of the columns that were not understood, by header, one record a shot. */
+  readonly aside: readonly Readonly<Record<string, string>>[];
+  /** Everything that was left out and why. */
+  readonly rejected: readonly Rejection[];
+  /** What a reader should know and need not mend: unknown columns, the separator, derived values. */
+  readonly notes: readonly string[];
+  /** Comment lines ahead of the header, without their `#`. */
+  readonly comments: readonly string[];
+  /** Rows below the header. */
+  readonly rowsRead: number;
+  /** Rows that gave no shot. */
+  readonly rowsLeftOut: number;
+}
+
+/** Options of {@link readShots}. */
+export interface ReadShotsOptions {
+  /** Field separator; default found from the header. */
+  readonly separator?: ',' | ';' | '\t';
+  /** Decimal mark; default found from the numbers. */
+  readonly decimalMark?: DecimalMark;
+}
+
+/**
+ * Reads measured shots from CSV text. The first line names the columns in plain words with the unit in brackets, in
+ * any order: `club speed (mph), ball speed (mph), launch angle (deg), spin (rpm), carry (yd), apex (ft)`. A shot
+ * needs ball speed, launch angle and spin, or club speed, attack angle and loft; everything else may be missing.
+ * Lines that start with `#` ahead of the header are comments. Nothing is dropped silently: every row or column left
+ * out is listed with its line, its column and the reason, and the good rows are still returned.
+ * @throws {@link FairflightError} `invalid-input` when there is nothing to read: an empty file, no header, or columns
+ * that cannot give a single shot.
+ */
+export function readShots(csvText: string, options: ReadShotsOptions = {}): ShotTable {
+  const { comments, body, firstLine } = splitComments(checkText(csvText));
+  const separator = options.separator ?? findSeparator(body);
+  const [head, ...records] = readCsv(body, separator, firstLine);
+  if (head === undefined)
+    throw new FairflightError('invalid-input', 'the file is empty: it has no header line');
+  const { columns, rejected } = readHeader(head);
+  const notes = [...headerNotes(columns, separator)];
+  const rows = records.filter((row) => !isBlank(row));
+  if (rows.length < records.length) notes.push(`${records.length - rows.length} blank rows are skipped`);
+  const mark = options.decimalMark ?? findDecimalMark(numberCells(columns, rows));
+  if (mark === ',') notes.push('numbers are read with a decimal comma');
+
+  const shots: MeasuredShot[] = [];
+  const aside: Readonly<Record<string, string>>[] = [];
+  const leftOut: Rejection[] = [];
+  const derived = new Set<string>();
+  for (const row of rows) {
+    const reading = readRow(row, head, columns, mark);
+    if ('troubles' in reading) {
+      leftOut.push(...reading.troubles.map((trouble) => ({ scope: 'row' as const, ...trouble })));
+    } else {
+      shots.push(reading.shot);
+      aside.push(reading.aside);
+      for (const note of reading.derived) derived.add(note);
+    }
+  }
+  const rowsLeftOut = rows.length - shots.length;
+  if (rows.length === 0) notes.push('there are no rows below the header');
+  return {
+    shots,
+    aside,
+    rejected: [...rejected, ...leftOut],
+    notes: [...notes, ...derived],
+    comments,
+    rowsRead: rows.length,
+    rowsLeftOut,
+  };
+}
+
+function checkText(text: string): string {
+  if (typeof text !== 'string') {
+    throw new FairflightError('invalid-input', `csvText must be text, got ${typeof text}`, {
+      field: 'csvText',
+    });
+  }
+  if (text.includes('\0')) {
+    throw new FairflightError('invalid-input', 'the file is not UTF-8 text; save it as CSV in UTF-8', {
+      field: 'csvText',
+    });
+  }
+  const plain = text.replace(/^\uFEFF/u, '');
+  if (plain.trim() === '') {
+    throw new FairflightError('invalid-input', 'the file is empty: line 1 should hold the column names', {
+      field: 'csvText',
+    });
+  }
+  return plain;
+}
+
+function splitComments(text: string): { comments: readonly string[]; body: string; firstLine: number } {
+  const comments: string[] = [];
+  let body = text;
+  let firstLine = 1;
+  for (;;) {
+    const match = /^[^\S\r\n]*"?#([^\r\n]*)(\r\n|\n|\r|$)|^[^\S\r\n]*(?:\r\n|\n|\r)/u.exec(body);
+    if (match === null || match[0] === '') return { comments, body, firstLine };
+    // A spreadsheet that saves the file again pads comment lines with quotes and separators.
+    if (match[1] !== undefined) comments.push(match[1].replace(/["\s;,]+$/u, '').trim());
+    body = body.slice(match[0].length);
+    firstLine += 1;
+  }
+}
+
+function findSeparator(body: string): ',' | ';' | '\t' {
+  const line = (/^[^\r\n]*/u.exec(body)?.[0] ?? '').replace(/"[^"]*"/gu, '');
+  const count = (separator: string): number => line.split(separator).length - 1;
+  const best = ([',', ';', '\t'] as const).reduce((kept, next) => (count(next) > count(kept) ? next : kept));
+  return best;
+}
+
+/** A row of separators only, as spreadsheets leave below the last one. */
+function isBlank({ fields, problem }: CsvRecord): boolean {
+  return problem === undefined && fields.every(({ text }) => text.trim() === '');
+}
+
+function* numberCells(columns: readonly Column[], rows: readonly CsvRecord[]): Iterable<string> {
+  for (const row of rows) {
+    for (const [index, field] of row.fields.entries()) {
+      if (columns[index]?.heading.kind === 'number') yield field.text;
+    }
+  }
+}
