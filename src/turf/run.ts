@@ -10,11 +10,11 @@ export interface Bounce {
   readonly time: Duration;
   /** Speed before [m/s]. */
   readonly speedBefore: Speed;
-  /** Angle below the ground plane before [rad]. */
+  /** Angle to the ground plane before [rad]. */
   readonly descentAngle: Angle;
   /** Speed after [m/s]. */
   readonly speedAfter: Speed;
-  /** Backspin after, about the horizontal axis across the direction of travel [rad/s]; negative is topspin. */
+  /** Backspin after, about the axis in the plane across the travel before [rad/s]; negative is topspin. */
   readonly backspinAfter: AngularSpeed;
   /** Height of the hop that follows [m]. */
   readonly hopHeight: Length;
@@ -26,7 +26,7 @@ export interface Run {
   readonly bounces: readonly Bounce[];
   /** Signed run along the direction of landing, in the horizontal plane [m]; negative when the ball comes back. */
   readonly distance: Length;
-  /** Sideways movement during the run [m], + right. */
+  /** Movement across the direction of landing during the run [m], + right of it. */
   readonly side: Length;
   /** Where the ball comes to rest [m], world frame. */
   readonly restsAt: Vector3;

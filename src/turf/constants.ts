@@ -1,0 +1,91 @@
+import type { Air } from '../air/index.js';
+import type { Ball } from '../ball/index.js';
+import type { Turf } from './turf.js';
+
+/** Standard gravity [m/s²] (CGPM 1901). @internal */
+export const GRAVITY: number = 9.80665;
+/** Drag coefficient of a ball hopping: slow, little spin; an assumption. */
+const HOP_DRAG = 0.3;
+/** Drag coefficient of a ball rolling; an assumption. */
+const ROLL_DRAG = 0.45;
+/**
+ * Tilt of the crater wall per m/s of speed and per radian of approach from the normal: 15.4° at 18.6 m/s and 44.4°
+ * (Penner 2002, Can. J. Phys. 80, 931; numbers from memory, linearity also in Biber et al. 2023, Sports Eng. 26).
+ */
+const CRATER_TILT = 15.4 / 44.4 / 18.6;
+
+/** Everything the run needs beside the state of the ball, as plain SI numbers; made once for many runs. @internal */
+export interface RunConstants {
+  /** Tilt of the crater wall per m/s and per radian from the normal [s/m]. */
+  readonly craterTilt: number;
+  /** Largest tilt [rad]. */
+  readonly tiltCap: number;
+  /** Scale on the normal restitution. */
+  readonly restitutionScale: number;
+  /** Friction coefficient. */
+  readonly friction: number;
+  /** Ball radius [m]. */
+  readonly radius: number;
+  /** I / (I + m r²), 2/7 for a uniform sphere: share of the slip that gripping takes from the velocity. */
+  readonly gripShare: number;
+  /** Deceleration of level rolling on the plane [m/s²]. */
+  readonly rollDeceleration: number;
+  /** Deceleration by air over speed squared, hopping [1/m]. */
+  readonly hopDrag: number;
+  /** Deceleration by air over speed squared, skidding [1/m]. */
+  readonly skidDrag: number;
+  /** Gravity in the frame of the ground [m/s²]: along, into the plane, across. */
+  readonly gravityAlong: number;
+  readonly gravityInto: number;
+  readonly gravityAcross: number;
+  /** The frame of the ground in the world frame: along lies in the plane above the x axis, then the plane's normal. */
+  readonly alongX: number;
+  readonly alongY: number;
+  readonly normalX: number;
+  readonly normalY: number;
+  readonly normalZ: number;
+  /** Longest time computed [s]. */
+  readonly timeLimit: number;
+}
+
+/** Gathers the constants of a run. Slopes in radians as in the scene's ground. @internal */
+export function runConstants(
+  turf: Turf,
+  ball: Ball,
+  air: Pick<Air, 'density'>,
+  slope: number,
+  crossSlope: number,
+  timeLimit: number,
+): RunConstants {
+  const gripShare = ball.inertia / (ball.inertia + ball.mass * ball.radius ** 2);
+  const drag = (air.density * Math.PI * ball.radius ** 2) / (2 * ball.mass);
+  const rise = Math.tan(slope);
+  const crossRise = Math.tan(crossSlope);
+  const n = 1 / Math.hypot(1, rise, crossRise);
+  const a = 1 / Math.hypot(1, rise);
+  const normalX = -rise * n;
+  const normalY = n;
+  const normalZ = -crossRise * n;
+  const alongX = a;
+  const alongY = rise * a;
+  return {
+    craterTilt: turf.tiltScale * CRATER_TILT,
+    tiltCap: turf.tiltCap,
+    restitutionScale: turf.restitutionScale,
+    friction: turf.friction,
+    radius: ball.radius,
+    gripShare,
+    rollDeceleration: (1 - gripShare) * turf.rollingResistance * GRAVITY * normalY,
+    hopDrag: drag * HOP_DRAG,
+    skidDrag: drag * ROLL_DRAG,
+    gravityAlong: -GRAVITY * alongY,
+    gravityInto: GRAVITY * normalY,
+    gravityAcross: GRAVITY * alongX * normalZ,
+    alongX,
+    alongY,
+    normalX,
+    normalY,
+    normalZ,
+    timeLimit,
+  };
+}

@@ -1,0 +1,81 @@
+import { bounce, STRAIGHT_DOWN } from './bounce.js';
+import type { RunConstants } from './constants.js';
+import { hop, hopHeight, isRolling } from './hop.js';
+import { roll } from './roll.js';
+import type { RunState } from './state.js';
+
+/** Bounces after which the ball is taken to roll, so that no turf can keep it hopping for ever. */
+const MOST_BOUNCES = 200;
+
+/** Numbers per contact in a record of bounces. @internal */
+export const CONTACT_SIZE = 9;
+
+/**
+ * Bounces and rolls the ball, in place, until it rests or the time limit comes. Allocates nothing unless it records.
+ * @param c - constants of the run
+ * @param s - state at landing, in the frame of the ground; the state at the end afterwards
+ * @param record - takes nine numbers a contact: position (3), time, speed and descent before, speed, backspin and height
+ * of hop after
+ * @returns true when the ball came to rest
+ * @internal
+ */
+export function run(c: RunConstants, s: RunState, record?: number[]): boolean {
+  // A ball that starts away from the plane flies first.
+  if ((s[4] as number) > 0 && !hop(c, s)) return false;
+  for (let count = 1; ; count++) {
+    const vx = s[3] as number;
+    const vy = s[4] as number;
+    const vz = s[5] as number;
+    bounce(c, s);
+    const height = hopHeight(c, s[4] as number);
+    if (record !== undefined) {
+      const along = Math.hypot(vx, vz);
+      const hx = along > STRAIGHT_DOWN ? vx / along : 1;
+      const hz = along > STRAIGHT_DOWN ? vz / along : 0;
+      record.push(
+        s[0] as number,
+        s[1] as number,
+        s[2] as number,
+        s[9] as number,
+        Math.hypot(along, vy),
+        Math.atan2(-vy, along),
+        Math.hypot(s[3] as number, s[4] as number, s[5] as number),
+        (s[8] as number) * hx - (s[6] as number) * hz,
+        height,
+      );
+    }
+    if (isRolling(height) || count === MOST_BOUNCES) return roll(c, s);
+    if (!hop(c, s)) return false;
+  }
+}
+
+/** Turns a world vector into the frame of the ground. @internal */
+export function toGround(c: RunConstants, x: number, y: number, z: number, s: RunState, at: number): void {
+  s[at] = c.alongX * x + c.alongY * y;
+  s[at + 1] = c.normalX * x + c.normalY * y + c.normalZ * z;
+  s[at + 2] = acrossX(c) * x + acrossY(c) * y + acrossZ(c) * z;
+}
+
+/** World components of a vector in the frame of the ground. @internal */
+export function worldX(c: RunConstants, along: number, normal: number, across: number): number {
+  return c.alongX * along + c.normalX * normal + acrossX(c) * across;
+}
+/** @internal */
+export function worldY(c: RunConstants, along: number, normal: number, across: number): number {
+  return c.alongY * along + c.normalY * normal + acrossY(c) * across;
+}
+/** @internal */
+export function worldZ(c: RunConstants, normal: number, across: number): number {
+  return c.normalZ * normal + acrossZ(c) * across;
+}
+
+// across = along × normal
+function acrossX(c: RunConstants): number {
+  return c.alongY * c.normalZ;
+}
+function acrossY(c: RunConstants): number {
+  return -c.alongX * c.normalZ;
+}
+function acrossZ(c: RunConstants): number {
+  return c.alongX * c.normalY - c.alongY * c.normalX;
+}

@@ -1,0 +1,183 @@
+import { describe, expect, test } from 'vitest';
+import { conformingBall } from '../../src/ball/index.js';
+import {
+  degrees,
+  feet,
+  kilogramsPerCubicMetre,
+  type LandingBall,
+  type RunOptions,
+  rollingResistanceOfGreen,
+  runOut,
+  type Turf,
+  toFeet,
+  turfs,
+} from '../../src/index.js';
+import { runConstants } from '../../src/turf/constants.js';
+import { hop } from '../../src/turf/hop.js';
+import { seconds } from '../../src/units/index.js';
+import { Solver } from '../../src/vendor/odex.js';
+import { caught } from '../caught.js';
+import { landingBall } from './landing.js';
+
+const VACUUM: RunOptions = { air: { density: kilogramsPerCubicMetre(0) } };
+const RADIUS = conformingBall.radius;
+
+/** A ball on the ground at the given speed down the line, with forward spin [rad/s]. */
+function onTheGround(speed: number, forward: number): LandingBall {
+  return {
+    position: { x: 0, y: 0, z: 0 },
+    velocity: { x: speed, y: 0, z: 0 },
+    spinRate: Math.abs(forward) as never,
+    spinAxis: { x: 0, y: 0, z: forward > 0 ? -1 : 1 },
+  };
+}
+
+function turf(changes: Partial<Turf>): Turf {
+  return { ...turfs.normal, ...changes };
+}
+
+describe('rolling', () => {
+  test('a ball released by a stimpmeter rolls its reading', () => {
+    const green = turf({ rollingResistance: rollingResistanceOfGreen(feet(10)) });
+    const putt = runOut(onTheGround(1.83, 1.83 / RADIUS), green, VACUUM);
+    expect(toFeet(putt.distance)).toBeCloseTo(10, 6);
+    // Air takes two inches off the putt.
+    const inAir = runOut(onTheGround(1.83, 1.83 / RADIUS), green);
+    expect(toFeet(inAir.distance)).toBeGreaterThan(9.75);
+    expect(inAir.distance).toBeLessThan(putt.distance);
+  });
+
+  test('a sliding ball without spin starts to roll after 12 v²/(49 μ g) at 5 v/7', () => {
+    // Textbook problem of the sliding sphere (any mechanics text).
+    const v = 3;
+    const g = 9.80665;
+    const surface = turf({ friction: 0.3, rollingResistance: 0.1 });
+    const expected = (12 * v * v) / (49 * 0.3 * g) + ((5 * v) / 7) ** 2 / (2 * (5 / 7) * 0.1 * g);
+    expect(runOut(onTheGround(v, 0), surface, VACUUM).distance).toBeCloseTo(expected, 9);
+  });
+
+  test('straight up and down a slope it stops where the closed form says', () => {
+    const surface = turf({ rollingResistance: 0.1 });
+    const v = 2;
+    const g = 9.80665;
+    for (const slope of [3, -3]) {
+      const angle = degrees(slope);
+      const deceleration = (5 / 7) * g * (0.1 * Math.cos(angle) + Math.sin(angle));
+      const run = runOut(
+        {
+          ...onTheGround(0, v / RADIUS),
+          velocity: { x: v * Math.cos(angle), y: v * Math.sin(angle), z: 0 },
+        },
+        surface,
+        { ...VACUUM, slope: angle },
+      );
+      const expected = ((v * v) / (2 * deceleration)) * Math.cos(angle);
+      expect(Math.abs(run.distance - expected)).toBeLessThan(2e-4);
+    }
+  });
+
+  test('it stays in motion on a slope steeper than the rolling resistance, and only there', () => {
+    const ball = landingBall(27, 38, 2100);
+    const steepness = Math.atan(turfs.normal.rollingResistance) as never;
+    const options = { timeLimit: seconds(20) };
+    expect(runOut(ball, 'normal', { ...options, slope: (-steepness * 1.05) as never }).ended).toBe(
+      'still-rolling',
+    );
+    expect(runOut(ball, 'normal', { slope: (-steepness * 0.8) as never }).ended).toBe('at-rest');
+    // Uphill it rolls back and away.
+    const back = runOut(ball, 'normal', { ...options, slope: (steepness * 1.05) as never });
+    expect(back.ended).toBe('still-rolling');
+    expect(back.distance).toBeLessThan(0);
+  });
+
+  test('a time limit cuts level rolling where the motion is by then', () => {
+    const ball = landingBall(27, 38, 2100);
+    const whole = runOut(ball);
+    const cut = runOut(ball, 'normal', { timeLimit: seconds(4) });
+    expect(cut.ended).toBe('still-rolling');
+    expect(cut.distance).toBeLessThan(whole.distance);
+    expect(cut.distance).toBeGreaterThan(0.5 * whole.distance);
+  });
+});
+
+describe('a hop', () => {
+  test('agrees with the extrapolation integrator', () => {
+    const c = runConstants(
+      turfs.normal,
+      conformingBall,
+      { density: kilogramsPerCubicMetre(1.2) },
+      0.05,
+      0.03,
+      60,
+    );
+    for (const [vx, vy, vz] of [
+      [20, 3, 1],
+      [10, 9, -2],
+      [25, 1, 0],
+      [5, 0.5, 0.1],
+    ] as const) {
+      const s = Float64Array.from([0, 0, 0, vx, vy, vz, 0, 0, 0, 0]);
+      hop(c, s);
+      const solver = new Solver(6);
+      solver.absoluteTolerance = 1e-12;
+      solver.relativeTolerance = 1e-12;
+      const end = solver.solve(
+        (_, y) => {
+          const [, , , a = 0, b = 0, d = 0] = y;
+          const k = c.hopDrag * Math.hypot(a, b, d);
+          return [a, b, d, c.gravityAlong - k * a, -c.gravityInto - k * b, c.gravityAcross - k * d];
+        },
+        0,
+        [0, 0, 0, vx, vy, vz],
+        s[9] as number,
+      ).y;
+      for (const i of [0, 1, 2]) expect(Math.abs((s[i] as number) - (end[i] as number))).toBeLessThan(1e-5);
+    }
+  });
+});
+
+describe('sidespin', () => {
+  test('a wall without friction takes no notice of spin; with friction it kicks against the slip', () => {
+    // Clockwise from above, straight down the line: the front of the ball moves right, so the wall pushes it left.
+    const ball = landingBall(25, 40, 2500, { tilt: 30 });
+    expect(runOut(ball).side).toBeLessThan(-0.3);
+    expect(Math.abs(runOut(landingBall(25, 40, 2500)).side)).toBe(0);
+    // Rifle spin, right-handed about the travel: the bottom moves left, so the turf pushes the ball right.
+    const rifle = { ...landingBall(25, 40, 0), spinRate: 200 as never, spinAxis: { x: 1, y: 0, z: 0 } };
+    expect(runOut(rifle).side).toBeGreaterThan(0.3);
+  });
+});
+
+describe('bad input', () => {
+  const ball = landingBall(27, 38, 2100);
+  test.each([
+    ['turf', () => runOut(ball, 'hard' as never)],
+    ['turf.friction', () => runOut(ball, turf({ friction: 0 }))],
+    ['turf.rollingResistance', () => runOut(ball, turf({ rollingResistance: Number.NaN }))],
+    ['turf.tiltCap', () => runOut(ball, turf({ tiltCap: 32 as never }))],
+    ['options.slope', () => runOut(ball, 'normal', { slope: 5 as never })],
+    ['options.incline', () => runOut(ball, 'normal', { incline: 5 } as never)],
+    ['options.timeLimit', () => runOut(ball, 'normal', { timeLimit: seconds(1e9) })],
+    ['landing.velocity.x', () => runOut({ ...ball, velocity: { x: Number.NaN, y: 0, z: 0 } })],
+    ['landing.velocity', () => runOut({ ...ball, velocity: undefined as never })],
+    ['landing.spinRate', () => runOut({ ...ball, spinRate: -1 as never })],
+    ['landing.spinAxis length', () => runOut({ ...ball, spinAxis: { x: 0, y: 0, z: 0 } })],
+    ['distance', () => rollingResistanceOfGreen(10 as never)],
+  ])('%s is refused by name', (field, call) => {
+    expect(caught(call).field).toBe(field);
+  });
+});
+
+test('landings outside the tested range say so, inside they do not', () => {
+  expect(runOut(landingBall(27, 38, 2100)).warnings).toEqual([]);
+  expect(runOut(landingBall(31, 20, 2100)).warnings.map((w) => w.quantity)).toEqual([
+    'landingSpeed',
+    'descentAngle',
+  ]);
+});
+
+test('the band is 30 % either way', () => {
+  const run = runOut(landingBall(27, 38, 2100));
+  expect(run.band.low).toBeCloseTo(0.7 * run.distance, 12);
+  expect(run.band.high).toBeCloseTo(1.3 * run.distance, 12);
+});
