@@ -7,3 +7,4 @@ export {
   type ShotTable,
 } from './read-shots.js';
 export type { Rejection, RejectionReason } from './rejection.js';
+export { parseScene } from './scene.js';

@@ -44,12 +44,12 @@ export function parseWith<T>(name: string, schema: z.ZodMiniType<T>, given: unkn
 
 type Issue = z.core.$ZodIssue;
 
-/** A failed union reports every branch; the branch that got furthest is the one the writer meant. */
+/** A failed union reports every branch; the one with the least wrong, unknown keys counting most, is the one meant. */
 function deepest(issue: Issue): readonly Issue[] {
   if (issue.code !== 'invalid_union' || issue.errors.length === 0) return [issue];
-  const wellFormed = issue.errors.filter((branch) => !branch.some((part) => part.code === 'invalid_type'));
-  const branches = wellFormed.length > 0 ? wellFormed : issue.errors;
-  const best = branches.reduce((kept, branch) => (branch.length < kept.length ? branch : kept));
+  const fault = (branch: readonly Issue[]): number =>
+    branch.reduce((sum, part) => sum + (part.code === 'unrecognized_keys' ? 2 * part.keys.length : 1), 0);
+  const best = issue.errors.reduce((kept, branch) => (fault(branch) < fault(kept) ? branch : kept));
   return best.map((part) => ({ ...part, path: [...issue.path, ...part.path] })).flatMap(deepest);
 }
 
@@ -68,6 +68,10 @@ function textOf(name: string, issue: Issue, given: unknown): string {
     }
     case 'invalid_value':
       return `${where} must be one of ${issue.values.map(String).join(', ')}, got ${describe(valueAt(given, issue.path))}`;
+    case 'too_small':
+      return `${where} must be at least ${issue.minimum}, got ${describe(valueAt(given, issue.path))}`;
+    case 'too_big':
+      return `${where} must be at most ${issue.maximum}, got ${describe(valueAt(given, issue.path))}`;
     case 'invalid_union':
       return `${where} is none of the kinds known here`;
     default:

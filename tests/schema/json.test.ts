@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { airAtAltitude } from '../../src/air/index.js';
 import { type FairflightError, isFairflightError } from '../../src/errors.js';
-import { parseDelivery, parseLaunch } from '../../src/schema/index.js';
+import { parseDelivery, parseLaunch, parseScene } from '../../src/schema/index.js';
+import { celsius, metres } from '../../src/units/index.js';
 
 const launch = { 'ballSpeed (mph)': 150, 'launchAngle (deg)': 12, 'spinRate (rpm)': 2600 };
 
@@ -138,5 +140,71 @@ describe('parseDelivery', () => {
     const error = refusal(() => parseDelivery(given));
     expect(error.field).toBe(field);
     expect(error.message).toMatch(message);
+  });
+});
+
+describe('parseScene', () => {
+  it('makes the same air and wind as the library does from the same words', () => {
+    const scene = parseScene({
+      air: { 'altitude (m)': 1200, 'temperature (C)': 24, 'relativeHumidity (%)': 30 },
+      wind: { 'speed (mph)': 8, clock: 3, terrain: 'links-course', 'measuredAt (m)': 2 },
+      ground: { 'elevation (ft)': -30, 'slope (deg)': 1 },
+      turf: 'firm',
+      aerodynamics: 'smits-smith-1994',
+    });
+    expect(scene.air).toEqual(
+      airAtAltitude({ altitude: metres(1200), temperature: celsius(24), relativeHumidity: 0.3 }),
+    );
+    // WMO-No. 8 (2008): open grass has a roughness length of 0.03 m, so 10 m wind is ln(10/0.03)/ln(2/0.03) of 2 m wind.
+    expect(scene.wind?.across).toBeCloseTo((-8 * 0.44704 * Math.log(10 / 0.03)) / Math.log(2 / 0.03), 6);
+    expect(scene.wind?.along).toBeCloseTo(0, 12);
+    expect(scene.ground?.elevation).toBeCloseTo(-9.144, 12);
+    expect([scene.turf, scene.aerodynamics]).toEqual(['firm', 'smits-smith-1994']);
+  });
+  it('takes thermometer and barometer, or density and viscosity, and wind by components', () => {
+    expect(parseScene({ air: { 'temperature (F)': 68, 'pressure (inHg)': 29.92 } }).air?.density).toBeCloseTo(
+      1.199,
+      3,
+    );
+    const air = { 'density (kg/m3)': 1.1, 'viscosity (Pa s)': 1.8e-5 };
+    expect(parseScene({ air }).air).toEqual({ density: 1.1, viscosity: 1.8e-5 });
+    const profile = { kind: 'power', exponent: 0.14 };
+    expect(parseScene({ wind: { 'along (m/s)': -3, 'across (m/s)': 1, profile } }).wind).toEqual({
+      along: -3,
+      across: 1,
+      profile,
+    });
+    expect(parseScene({})).toEqual({});
+  });
+  it.each([
+    [
+      'an unknown turf',
+      { turf: 'concrete' },
+      'scene.turf',
+      /one of baked, firm, normal, soft, wet, got "concrete"/,
+    ],
+    ['an unknown model', { aerodynamics: 'mine' }, 'scene.aerodynamics', /one of fitted-modern/],
+    ['heat', { air: { 'temperature (C)': 90 } }, 'scene.air.temperature', /between -50 and 60 C, got 90/],
+    ['a bare altitude', { air: { altitude: 1200 } }, 'scene.air.altitude', /needs a unit/],
+    [
+      'an unknown air field',
+      { air: { 'temperature (C)': 20, smell: 'salt' } },
+      'scene.air',
+      /has no field "smell"/,
+    ],
+    ['two origins', { wind: { 'speed (mph)': 8, clock: 3, 'from (deg)': 90 } }, 'scene.wind', /no field/],
+    ['wind without origin', { wind: { 'speed (mph)': 8 } }, 'scene.wind.from', /from is missing/],
+    [
+      'an unknown profile',
+      { wind: { 'along (m/s)': 1, 'across (m/s)': 0, profile: { kind: 'gust' } } },
+      'scene.wind.profile.kind',
+      /none of the kinds|one of/,
+    ],
+    ['a late hour', { wind: { 'speed (mph)': 8, clock: 13 } }, 'scene.wind.clock', /at most 12/],
+    ['a number for the ground', { ground: 3 }, 'scene.ground', /must be an object, got 3/],
+  ])('refuses %s', (_name, given, field, message) => {
+    const error = refusal(() => parseScene(given));
+    expect(error.message).toMatch(message);
+    expect(error.field).toBe(field);
   });
 });
