@@ -144,7 +144,7 @@ function refusal(status: number, clubSpeed: number): FairflightError {
   if (status === STATUS.noApproach) {
     return new FairflightError(
       'outside-range',
-      'the face must approach the ball: face angle and dynamic loft point too far away from the direction of travel (attack angle, club path)',
+      'the face of the delivery must approach the ball: face angle and dynamic loft point too far from the direction of travel (attack angle, club path)',
       { field: 'delivery.dynamicLoft', hint: 'check the signs and units of the four angles' },
     );
   }

@@ -1,0 +1,178 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import {
+  type Clubhead,
+  clubheads,
+  type Delivery,
+  degrees,
+  type FairflightError,
+  isFairflightError,
+  metresPerSecond,
+  mph,
+  si,
+  strike,
+} from '../../src/index.js';
+
+const good: Delivery = { clubSpeed: mph(100), attackAngle: degrees(0), dynamicLoft: degrees(12) };
+
+function caught(run: () => unknown): FairflightError {
+  try {
+    run();
+  } catch (error) {
+    if (isFairflightError(error)) return error;
+    throw error;
+  }
+  throw new Error('nothing was thrown');
+}
+
+describe('bad input', () => {
+  it.each([
+    [{ ...good, clubSpeed: si<never>(100) }, 'delivery.clubSpeed', 'outside-range'],
+    [{ ...good, clubSpeed: si<never>(Number.NaN) }, 'delivery.clubSpeed', 'invalid-input'],
+    [{ ...good, clubSpeed: '100' as never }, 'delivery.clubSpeed', 'invalid-input'],
+    [{ ...good, attackAngle: si<never>(3) }, 'delivery.attackAngle', 'outside-range'],
+    [{ ...good, dynamicLoft: si<never>(12) }, 'delivery.dynamicLoft', 'outside-range'],
+    [{ ...good, dynamicLoft: undefined as never }, 'delivery.dynamicLoft', 'invalid-input'],
+    [{ ...good, clubPath: si<never>(5) }, 'delivery.clubPath', 'outside-range'],
+    [{ ...good, faceAngle: si<never>(-2) }, 'delivery.faceAngle', 'outside-range'],
+    [{ ...good, closureRate: si<never>(2000) }, 'delivery.closureRate', 'outside-range'],
+    [{ ...good, hand: 'lefty' as never }, 'delivery.hand', 'invalid-input'],
+    [
+      { ...good, strikeOffset: { toe: si<never>(10), high: si<never>(0) } },
+      'delivery.strikeOffset.toe',
+      'outside-range',
+    ],
+    [
+      { ...good, strikeOffset: { toe: si<never>(0) } as never },
+      'delivery.strikeOffset.high',
+      'invalid-input',
+    ],
+    [{ ...good, clubpath: 0 } as never, 'delivery.clubpath', 'invalid-input'],
+    [
+      { ...good, attackAngle: si<never>(-0.5), dynamicLoft: si<never>(1.3) },
+      'delivery.dynamicLoft',
+      'outside-range',
+    ],
+    [null as never, 'delivery', 'invalid-input'],
+  ] as [Delivery, string, string][])('%j names its field', (delivery, field, code) => {
+    const error = caught(() => strike(delivery));
+    expect(error.field).toBe(field);
+    expect(error.code).toBe(code);
+    expect(error.message).toContain(field.split('.')[0]);
+  });
+
+  const driver = clubheads.driver;
+  it.each([
+    [{ ...driver, mass: si<never>(200) }, 'clubhead.mass'],
+    [{ ...driver, shaftMass: si<never>(-1) }, 'clubhead.shaftMass'],
+    [{ ...driver, staticLoft: si<never>(10.5) }, 'clubhead.staticLoft'],
+    [{ ...driver, inertia: { ...driver.inertia, vertical: si<never>(4800) } }, 'clubhead.inertia.vertical'],
+    [{ ...driver, inertia: { ...driver.inertia, faceNormal: si<never>(0) } }, 'clubhead.inertia.faceNormal'],
+    [{ ...driver, inertia: { ...driver.inertia, heelToe: si<never>(-1) } }, 'clubhead.inertia.heelToe'],
+    [
+      { ...driver, centreOfGravity: { ...driver.centreOfGravity, depth: si<never>(40) } },
+      'clubhead.centreOfGravity.depth',
+    ],
+    [
+      { ...driver, centreOfGravity: { ...driver.centreOfGravity, high: si<never>(1) } },
+      'clubhead.centreOfGravity.high',
+    ],
+    [
+      { ...driver, centreOfGravity: { ...driver.centreOfGravity, toe: si<never>(1) } },
+      'clubhead.centreOfGravity.toe',
+    ],
+    [{ ...driver, bulge: si<never>(0) }, 'clubhead.bulge'],
+    [{ ...driver, roll: si<never>(-0.3) }, 'clubhead.roll'],
+    [{ ...driver, friction: si<never>(-0.1) }, 'clubhead.friction'],
+    [{ ...driver, clubClass: 'putter' as never }, 'clubhead.clubClass'],
+    [
+      { ...driver, restitution: { ...driver.restitution, atReference: 1.2 } },
+      'clubhead.restitution.atReference',
+    ],
+    [{ ...driver, restitution: { ...driver.restitution, atEdge: -1 } }, 'clubhead.restitution.atEdge'],
+    [
+      { ...driver, restitution: { ...driver.restitution, edgeDistance: si<never>(0) } },
+      'clubhead.restitution.edgeDistance',
+    ],
+    [
+      { ...driver, restitution: { ...driver.restitution, slope: -0.02, atReference: 1 } },
+      'clubhead.restitution',
+    ],
+    [
+      { ...driver, tangentialRestitution: { kind: 'constant', value: 2 } },
+      'clubhead.tangentialRestitution.value',
+    ],
+    [
+      { ...driver, tangentialRestitution: { kind: 'springy' } as never },
+      'clubhead.tangentialRestitution.kind',
+    ],
+    [
+      {
+        ...driver,
+        tangentialRestitution: { kind: 'oblique', limit: 0.3, onset: si<never>(12), scale: si<never>(0.1) },
+      },
+      'clubhead.tangentialRestitution.onset',
+    ],
+    [{ ...driver, weight: 1 } as never, 'clubhead.weight'],
+  ] as [Clubhead, string][])('head: %j names its field', (head, field) => {
+    expect(caught(() => strike({ ...good, clubSpeed: metresPerSecond(60) }, head)).field).toBe(field);
+  });
+
+  it('options and ball', () => {
+    expect(caught(() => strike(good, driver, { gearElasticity: 3 })).field).toBe('options.gearElasticity');
+    expect(caught(() => strike(good, driver, { elasticity: 1 } as never)).field).toBe('options.elasticity');
+    const ball = { name: 'x', mass: si<never>(45.93), radius: si<never>(0.021), inertia: si<never>(8e-6) };
+    expect(caught(() => strike(good, driver, { ball: ball as never })).field).toBe('options.ball.mass');
+  });
+
+  it('never gives NaN: a strike or a typed error for anything in the ranges', () => {
+    const real = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+    fc.assert(
+      fc.property(
+        fc.record({
+          clubSpeed: real(1, 90),
+          attackAngle: real(-0.6, 0.6),
+          clubPath: real(-0.8, 0.8),
+          faceAngle: real(-0.8, 0.8),
+          dynamicLoft: real(-0.4, 1.4),
+          closureRate: real(-200, 200),
+          strikeOffset: fc.record({ toe: real(-0.06, 0.06), high: real(-0.04, 0.04) }),
+          hand: fc.constantFrom('right', 'left'),
+        }),
+        fc.constantFrom(...Object.values(clubheads)),
+        (delivery, head) => {
+          try {
+            const hit = strike(delivery as unknown as Delivery, head);
+            const numbers = [
+              ...Object.values(hit.launch),
+              hit.smashFactor,
+              hit.spinLoft,
+              hit.faceToPath,
+              hit.backspin,
+            ];
+            for (const n of [...numbers, hit.sidespin, hit.clubSpeedAfter, hit.gearEffect.sidespin]) {
+              expect(Number.isFinite(n)).toBe(true);
+            }
+          } catch (error) {
+            if (!isFairflightError(error)) throw error;
+          }
+        },
+      ),
+      { numRuns: 5000 },
+    );
+  });
+});
+
+describe('warnings', () => {
+  it('none inside the calibrated range, one per quantity outside it', () => {
+    expect(strike(good).warnings).toEqual([]);
+    const wild = strike({
+      clubSpeed: mph(40),
+      attackAngle: degrees(0),
+      dynamicLoft: degrees(30),
+      strikeOffset: { toe: si(0.04), high: si(0) },
+    });
+    expect(wild.warnings.map((w) => w.quantity)).toEqual(['clubSpeed', 'spinLoft', 'strikeOffset']);
+    for (const warning of wild.warnings) expect(warning.message.length).toBeGreaterThan(20);
+  });
+});

@@ -1,0 +1,68 @@
+import {
+  type Clubhead,
+  clubheads,
+  type Delivery,
+  degrees,
+  metresPerSecond,
+  millimetres,
+  type Strike,
+  strike,
+  toDegrees,
+} from '../../src/index.js';
+
+/** Case b of the reference set: 50.5 m/s, 1.3° down, loft solved for a 10.9° launch of the centred strike. */
+export const CASE_B = { clubSpeed: 50.5, attackAngle: -1.3, launchAngle: 10.9 } as const;
+
+/** Dynamic loft [deg] with which a centred strike launches at the angle asked for. */
+export function loftForLaunch(
+  clubSpeed: number,
+  attackAngle: number,
+  launchAngle: number,
+  head: Clubhead = clubheads.driver,
+): number {
+  let low = -10;
+  let high = 60;
+  for (let i = 0; i < 60; i++) {
+    const middle = (low + high) / 2;
+    const hit = strike(
+      {
+        clubSpeed: metresPerSecond(clubSpeed),
+        attackAngle: degrees(attackAngle),
+        dynamicLoft: degrees(middle),
+      },
+      head,
+    );
+    if (toDegrees(hit.launch.launchAngle) < launchAngle) low = middle;
+    else high = middle;
+  }
+  return (low + high) / 2;
+}
+
+/** A strike of case b with this head, off centre by millimetres. */
+export function strikeB(toe: number, high: number, head: Clubhead = clubheads.driver, loft?: number): Strike {
+  return strike(
+    {
+      clubSpeed: metresPerSecond(CASE_B.clubSpeed),
+      attackAngle: degrees(CASE_B.attackAngle),
+      dynamicLoft: degrees(
+        loft ?? loftForLaunch(CASE_B.clubSpeed, CASE_B.attackAngle, CASE_B.launchAngle, head),
+      ),
+      strikeOffset: { toe: millimetres(toe), high: millimetres(high) },
+    },
+    head,
+  );
+}
+
+/** A driver with some numbers changed. */
+export function driverWith(change: Partial<Clubhead>): Clubhead {
+  return { ...clubheads.driver, ...change };
+}
+
+/** A copy of a head with a flat face. */
+export function flat(head: Clubhead): Clubhead {
+  const { bulge: _bulge, roll: _roll, ...rest } = head;
+  return rest;
+}
+
+/** A delivery with every optional field given. */
+export type FullDelivery = Required<Omit<Delivery, 'strikeOffset'>> & Pick<Delivery, 'strikeOffset'>;

@@ -1,0 +1,61 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { clubheads, conformingBall, type Delivery, metres, si, strike } from '../../src/index.js';
+
+/**
+ * The two-body oblique impact in a plane with the centre of gravity `depth` behind the contact: textbook impulse and
+ * momentum (Daish, The Physics of Ball Games, 1972; Cross 2002, Am. J. Phys. 70, 1093), written out without matrices.
+ */
+function planar(speed: number, attack: number, loft: number, depth: number) {
+  const head = clubheads.driver;
+  const { mass: m, radius, inertia } = conformingBall;
+  const big = head.mass + head.shaftMass;
+  const s = loft - attack;
+  const e = 0.838 - 0.0015 * (speed * Math.cos(s) - 48.8);
+  const inverse = 1 / m + radius ** 2 / inertia + 1 / big + depth ** 2 / head.inertia.heelToe;
+  const normal = (speed * Math.cos(s) * (1 + e)) / (1 + m / big);
+  const along = (speed * Math.sin(s) * (1 - 0.2)) / (m * inverse);
+  return {
+    ballSpeed: Math.hypot(normal, along),
+    launchAngle: loft - Math.atan2(along, normal),
+    backspin: (along * m * radius) / inertia,
+  };
+}
+
+const delivery = fc.record({
+  clubSpeed: fc.double({ min: 20, max: 60, noNaN: true }),
+  attackAngle: fc.double({ min: -0.1, max: 0.1, noNaN: true }),
+  dynamicLoft: fc.double({ min: 0.15, max: 0.4, noNaN: true }),
+});
+
+describe('the planar limit', () => {
+  it.each([0, 0.04])(
+    'a centred strike is the textbook oblique impact, centre of gravity %f m deep',
+    (depth) => {
+      const head = {
+        ...clubheads.driver,
+        centreOfGravity: {
+          ...clubheads.driver.centreOfGravity,
+          depth: metres(depth),
+        },
+      };
+      fc.assert(
+        fc.property(delivery, (d) => {
+          const hit = strike(d as unknown as Delivery, head);
+          const expected = planar(d.clubSpeed, d.attackAngle, d.dynamicLoft, depth);
+          expect(hit.launch.ballSpeed).toBeCloseTo(expected.ballSpeed, 10);
+          expect(hit.launch.launchAngle).toBeCloseTo(expected.launchAngle, 12);
+          expect(hit.backspin).toBeCloseTo(expected.backspin, 9);
+          expect(hit.sidespin).toBeCloseTo(0, 9);
+          expect(hit.spinLoft).toBeCloseTo(Math.abs(d.dynamicLoft - d.attackAngle), 12);
+        }),
+      );
+    },
+  );
+
+  it('without loft it is V (1 + e) / (1 + m/M) (Cochran and Stobbs 1968)', () => {
+    const hit = strike({ clubSpeed: si(48.8), attackAngle: si(0), dynamicLoft: si(0) });
+    expect(hit.launch.ballSpeed).toBeCloseTo((48.8 * 1.838) / (1 + 45.93 / 203), 10);
+    expect(hit.backspin).toBeCloseTo(0, 9);
+  });
+});
