@@ -1,0 +1,211 @@
+import { FairflightError } from '../../errors.js';
+import { createStepper } from '../../numerics/embedded-stepper.js';
+import { quinticHermite, quinticRoot, quinticSlope, quinticValue } from '../../numerics/quintic-hermite.js';
+import { dormandPrince853 } from '../../numerics/tableaux/dormand-prince-853.js';
+import { equationsOfMotion, STATES } from '../equations.js';
+import { groundPlane } from '../ground-plane.js';
+import type { FlightProblem } from '../problem.js';
+
+/** How a flight ended, as the engines report it. @internal */
+export type Ending = 'landed' | 'time-limit' | 'below-ground';
+
+/** Receives every accepted node of a flight; the arrays are reused, so copy what you keep. @internal */
+export type NodeSink = (t: number, y: Float64Array, derivative: Float64Array) => void;
+
+/** Where a flight ended. `state` belongs to the engine and is overwritten by the next flight. @internal */
+export interface EngineResult {
+  ending: Ending;
+  time: number;
+  apex: number;
+  /** Horizontal distance from the start at the apex. */
+  apexAt: number;
+  steps: number;
+  readonly state: Float64Array;
+}
+
+/** An engine with scratch of its own: flights one after another allocate nothing in their steps. @internal */
+export interface FlightEngine {
+  readonly fly: (
+    problem: FlightProblem,
+    tolerance: number,
+    timeLimit: number,
+    sink?: NodeSink,
+  ) => EngineResult;
+}
+
+const MAX_STEPS = 20_000;
+/** A velocity error made mid-flight acts on the landing point for a few seconds; calibrated in tests/flight. */
+const VELOCITY_TOLERANCE_PER_METRE = 0.1;
+/** Below this tolerance the quintic between two nodes is not exact enough for the apex, so a step is redone onto it. */
+const APEX_RESTEP_BELOW = 2e-4;
+
+/**
+ * The general engine: embedded Runge-Kutta of order 8 with error control, for any coefficient model, wind profile
+ * and ground plane. Landing and apex are located on a quintic through the step's ends and then stepped onto again, so
+ * that they carry the error of the steps and not of the interpolation.
+ * @internal
+ */
+export function createFlightEngine(): FlightEngine {
+  const stepper = createStepper(dormandPrince853, STATES);
+  const y = new Float64Array(STATES);
+  const f = new Float64Array(STATES);
+  const yNew = new Float64Array(STATES);
+  const fNew = new Float64Array(STATES);
+  const event = new Float64Array(STATES);
+  const eventF = new Float64Array(STATES);
+  const quintic = new Float64Array(6);
+  const state = new Float64Array(STATES);
+  const result: EngineResult = { ending: 'landed', time: 0, apex: 0, apexAt: 0, steps: 0, state };
+
+  /** Quintic of one position component over the last step. */
+  function pathQuintic(h: number, component: number): void {
+    const v = component + 3;
+    quinticHermite(h, y[component]!, y[v]!, f[v]!, yNew[component]!, yNew[v]!, fNew[v]!, quintic);
+  }
+
+  function noteApex(height: number, x: number, z: number): void {
+    if (height <= result.apex) return;
+    result.apex = height;
+    result.apexAt = Math.hypot(x, z);
+  }
+
+  function finish(
+    ending: Ending,
+    time: number,
+    last: Float64Array,
+    derivative: Float64Array,
+    sink?: NodeSink,
+  ): EngineResult {
+    result.ending = ending;
+    result.time = time;
+    state.set(last);
+    noteApex(last[1]!, last[0]!, last[2]!);
+    sink?.(time, last, derivative);
+    return result;
+  }
+
+  function fly(problem: FlightProblem, tolerance: number, timeLimit: number, sink?: NodeSink): EngineResult {
+    const rhs = equationsOfMotion(problem);
+    const plane = groundPlane(problem);
+    const velocityTolerance = tolerance * VELOCITY_TOLERANCE_PER_METRE;
+    const start = startState(problem, y);
+    rhs(0, y, f);
+    requireFinite(f, problem);
+    result.apex = 0;
+    result.apexAt = 0;
+    result.steps = 0;
+
+    const stepOnto = (time: number, dt: number): void => {
+      stepper.step(rhs, time, y, f, dt);
+      event.set(stepper.next);
+      rhs(time + dt, event, eventF);
+    };
+
+    let height = plane.height(y);
+    let above = height > 0;
+    if (height === 0) {
+      const climb = plane.climb(y);
+      above = climb > 0 || (climb === 0 && plane.climbRate(f) > 0);
+      if (!above) return finish('landed', 0, y, f, sink);
+    }
+    let t = 0;
+    let h = Math.min((8.5 * velocityTolerance ** 0.125) / Math.sqrt(start + 1), 1);
+    let previousError = 1e-2;
+    for (; result.steps < MAX_STEPS; result.steps++) {
+      if (t + h > timeLimit) h = timeLimit - t;
+      stepper.step(rhs, t, y, f, h);
+      const error = stepper.error(h, 3, 3, velocityTolerance);
+      if (!(error <= 1)) {
+        h *= Number.isFinite(error) ? Math.max(0.2, 0.9 * error ** -0.125) : 0.2;
+        if (h < 1e-12) break;
+        continue;
+      }
+      yNew.set(stepper.next);
+      rhs(t + h, yNew, fNew);
+      sink?.(t, y, f);
+
+      const newHeight = plane.height(yNew);
+      const landing = plane.landing(above, h, height, newHeight, y, f, yNew, fNew);
+      if (y[4]! > 0 && (yNew[4]! <= 0 || landing >= 0)) {
+        pathQuintic(h, 1);
+        const apex = quinticSlope(quintic, 1) < 0 ? quinticRoot(quintic, true, 0, 1) : 1;
+        if (apex < 1 && (landing < 0 || apex <= landing)) {
+          if (tolerance < APEX_RESTEP_BELOW) {
+            stepOnto(t, apex * h);
+            noteApex(event[1]! + (event[4]! * event[4]!) / (2 * Math.abs(eventF[4]!)), event[0]!, event[2]!);
+          } else {
+            const top = quinticValue(quintic, apex);
+            pathQuintic(h, 0);
+            const x = quinticValue(quintic, apex);
+            pathQuintic(h, 2);
+            noteApex(top, x, quinticValue(quintic, apex));
+          }
+        }
+      }
+      if (landing >= 0) {
+        let dt = landing * h;
+        let correction = 0;
+        for (let i = 0; i < 20; i++) {
+          stepOnto(t, dt);
+          const climb = plane.climb(event);
+          correction = climb < 0 ? -plane.height(event) / climb : 0;
+          if (Math.abs(correction) < 1e-4) break;
+          dt = Math.min(Math.max(dt + correction, 0.1 * dt), 1.5 * h);
+          correction = 0;
+        }
+        drift(event, eventF, correction);
+        return finish('landed', t + dt + correction, event, eventF, sink);
+      }
+
+      t += h;
+      y.set(yNew);
+      f.set(fNew);
+      height = newHeight;
+      if (t >= timeLimit) return finish('time-limit', t, y, f, sink);
+      if (!above && height > 0) above = true;
+      if (!above && y[4]! < 0 && plane.climb(y) < 0) return finish('below-ground', t, y, f, sink);
+      // Step size control with memory: Hairer & Wanner, Solving Ordinary Differential Equations II, section IV.2.
+      const factor = 0.9 * Math.max(error, 1e-10) ** -0.1125 * previousError ** 0.04;
+      h *= Math.min(4, Math.max(0.333, factor));
+      previousError = Math.max(error, 1e-4);
+    }
+    requireFinite(fNew, problem);
+    throw new FairflightError(
+      'not-converged',
+      `the flight needed more than ${MAX_STEPS} steps or steps too small; is the coefficient model ${problem.model.id} smooth?`,
+    );
+  }
+
+  return { fly };
+}
+
+/** Writes the initial state and returns the ball speed. */
+function startState(problem: FlightProblem, y: Float64Array): number {
+  y.fill(0);
+  y[3] = problem.vx;
+  y[4] = problem.vy;
+  y[5] = problem.vz;
+  y[6] = problem.spin;
+  return Math.hypot(problem.vx, problem.vy, problem.vz);
+}
+
+/** Second-order Taylor step over a time of microseconds. */
+function drift(s: Float64Array, d: Float64Array, dt: number): void {
+  for (let i = 0; i < 3; i++) {
+    s[i] = s[i]! + dt * (s[i + 3]! + 0.5 * dt * d[i + 3]!);
+    s[i + 3] = s[i + 3]! + dt * d[i + 3]!;
+  }
+  s[6] = s[6]! + dt * d[6]!;
+}
+
+function requireFinite(derivative: Float64Array, problem: FlightProblem): void {
+  for (const value of derivative) {
+    if (!Number.isFinite(value)) {
+      throw new FairflightError(
+        'invalid-input',
+        `the coefficient model ${problem.model.id} gave a value that is not finite`,
+        { field: 'scene.aerodynamics', value: problem.model.id },
+      );
+    }
+  }
+}

@@ -1,0 +1,118 @@
+import { FairflightError, requireRecord, requireWithin } from '../errors.js';
+import type { Launch, Scene } from '../scene/index.js';
+import type { ModelWarning } from '../source.js';
+import { si } from '../units/index.js';
+import { createFlightEngine, type EngineResult, type NodeSink } from './engine/general.js';
+import type { Flight, FlightOptions } from './flight.js';
+import { type FlightProblem, flightProblem } from './problem.js';
+import { rangeWatch } from './range-watch.js';
+
+/** Defaults of {@link FlightOptions}: tolerance 0.1 mm, time limit 60 s. */
+export const flightDefaults: Required<{ readonly [K in 'tolerance' | 'timeLimit']: number }> = {
+  tolerance: 1e-4,
+  timeLimit: 60,
+};
+
+/** Resolves and checks the options of {@link fly}. @throws FairflightError @internal */
+export function resolveFlightOptions(options: FlightOptions): {
+  readonly tolerance: number;
+  readonly timeLimit: number;
+} {
+  requireRecord('options', options, ['tolerance', 'timeLimit']);
+  const { tolerance = flightDefaults.tolerance, timeLimit = flightDefaults.timeLimit } = options;
+  requireWithin('options.tolerance', tolerance, 1e-9, 1, 'm');
+  requireWithin('options.timeLimit', timeLimit, 0.01, 600, 's');
+  return { tolerance, timeLimit };
+}
+
+/**
+ * Flies one ball from launch to its first contact with the ground.
+ *
+ * Position, velocity and spin rate are integrated with drag, lift and spin decay (see {@link AerodynamicModel}); the
+ * spin axis stays fixed in space. Carry is the horizontal distance to where the ball first meets the ground plane of
+ * the scene, by default the horizontal plane through the ball's start. The integration adds less than
+ * `options.tolerance` to the landing point (default 0.1 mm); how far the model is from a real ball is another matter,
+ * see docs/validation.md.
+ *
+ * @param launch - how the ball leaves; ball speed 1 to 110 m/s
+ * @param scene - air, wind, ground, ball and coefficient model; each field has a default
+ * @param options - tolerance and time limit
+ * @throws {@link FairflightError} `invalid-input` or `outside-range`, naming field, value, unit and allowed range;
+ *   `not-converged` when a user's own coefficient model is too rough to integrate
+ * @example fly({ ballSpeed: mph(150), launchAngle: degrees(12), spinRate: rpm(2600) }).carry
+ */
+export function fly(launch: Launch, scene: Scene = {}, options: FlightOptions = {}): Flight {
+  const { tolerance, timeLimit } = resolveFlightOptions(options);
+  const problem = flightProblem(launch, scene);
+  return flightRecord(launch, problem, (sink) =>
+    createFlightEngine().fly(problem, tolerance, timeLimit, sink),
+  );
+}
+
+/** Runs an engine and gathers what it reports into a record. @internal */
+export function flightRecord(
+  launch: Launch,
+  problem: FlightProblem,
+  run: (sink: NodeSink) => Pick<EngineResult, 'ending' | 'time' | 'apex' | 'apexAt' | 'state'>,
+): Flight {
+  const time: number[] = [];
+  const states: number[] = [];
+  const accelerations: number[] = [];
+  const watch = rangeWatch(problem);
+  const end = run((t, y, f) => {
+    time.push(t);
+    states.push(...y);
+    accelerations.push(f[3] as number, f[4] as number, f[5] as number);
+    watch.note(y);
+  });
+  const [x, y, z, vx, vy, vz, spin] = end.state as unknown as readonly [
+    number,
+    number,
+    number,
+    number,
+    number,
+    number,
+    number,
+  ];
+  const direction = launch.launchDirection ?? 0;
+  const descentAngle = si<Flight['descentAngle']>(Math.atan2(-vy, Math.hypot(vx, vz)));
+  return {
+    ended: end.ending,
+    launch,
+    carry: si(Math.hypot(x, z)),
+    side: si(z),
+    curve: si(z * Math.cos(direction) - x * Math.sin(direction)),
+    apex: si(end.apex),
+    apexAt: si(end.apexAt),
+    hangTime: si(end.time),
+    descentAngle,
+    landing: {
+      time: si(end.time),
+      position: { x, y, z },
+      velocity: { x: vx, y: vy, z: vz },
+      speed: si(Math.hypot(vx, vy, vz)),
+      spinRate: si(spin),
+      spinAxis: { x: problem.nx, y: problem.ny, z: problem.nz },
+      descentAngle,
+    },
+    aerodynamics: problem.model.id,
+    track: { time, state: states, acceleration: accelerations },
+    warnings: [...watch.warnings(), ...endingWarnings(end.ending, end.time, problem)],
+  };
+}
+
+function endingWarnings(ending: Flight['ended'], time: number, problem: FlightProblem): ModelWarning[] {
+  if (ending === 'landed') return [];
+  const timeLimit = ending === 'time-limit';
+  return [
+    {
+      model: problem.model.id,
+      quantity: 'ended',
+      range: { min: 0, max: timeLimit ? time : 0 },
+      value: time,
+      message: timeLimit
+        ? `the ball was still in the air after ${time.toFixed(1)} s; the figures describe that moment, not a landing`
+        : 'the ball never came above the ground plane; the figures describe the moment it began to fall',
+    },
+  ];
+}

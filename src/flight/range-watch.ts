@@ -1,0 +1,82 @@
+import { windRatio } from '../air/index.js';
+import type { ModelWarning, Range } from '../source.js';
+import type { FlightProblem } from './problem.js';
+
+/** Watches how far a flight leaves the published range of its coefficient model. @internal */
+export interface RangeWatch {
+  readonly note: (state: ArrayLike<number>) => void;
+  readonly warnings: () => ModelWarning[];
+}
+
+/** Makes a watch for one flight. @internal */
+export function rangeWatch(problem: FlightProblem): RangeWatch {
+  const { model } = problem;
+  const seen = {
+    reynolds: { min: Number.POSITIVE_INFINITY, max: 0 },
+    spinRatio: { min: Number.POSITIVE_INFINITY, max: 0 },
+  };
+  return {
+    note: (state) => {
+      const [x, y, z, vx, vy, vz, omega] = Array.from(state) as [
+        number,
+        number,
+        number,
+        number,
+        number,
+        number,
+        number,
+      ];
+      const { elevation, slopeX, slopeZ, profile } = problem;
+      const ratio = profile === undefined ? 1 : windRatio(profile, y - elevation - slopeX * x - slopeZ * z);
+      const ux = vx - problem.windAlong * ratio;
+      const uz = vz - problem.windAcross * ratio;
+      const speed = Math.hypot(ux, vy, uz);
+      if (speed === 0) return;
+      const across = Math.hypot(
+        problem.ny * uz - problem.nz * vy,
+        problem.nz * ux - problem.nx * uz,
+        problem.nx * vy - problem.ny * ux,
+      );
+      const effective = model.spinEntering === 'across' ? across / speed : 1;
+      widen(seen.reynolds, problem.reynoldsPerSpeed * speed);
+      widen(seen.spinRatio, (problem.radius * omega * effective) / speed);
+    },
+    warnings: () =>
+      (['reynolds', 'spinRatio'] as const).flatMap((quantity) => {
+        const worst = furthestOutside(seen[quantity], model.validity[quantity]);
+        return worst === undefined
+          ? []
+          : [outsideWarning(model.id, quantity, model.validity[quantity], worst)];
+      }),
+  };
+}
+
+function widen(range: { min: number; max: number }, value: number): void {
+  range.min = Math.min(range.min, value);
+  range.max = Math.max(range.max, value);
+}
+
+/** The end of `seen` that lies further outside `valid`, relative to the end it passed. */
+function furthestOutside(seen: Range, valid: Range): number | undefined {
+  const below = valid.min > 0 && seen.min < valid.min ? 1 - seen.min / valid.min : 0;
+  const over = seen.max > valid.max ? seen.max / valid.max - 1 : 0;
+  if (below === 0 && over === 0) return undefined;
+  return over >= below ? seen.max : seen.min;
+}
+
+function outsideWarning(
+  id: string,
+  quantity: 'reynolds' | 'spinRatio',
+  range: Range,
+  value: number,
+): ModelWarning {
+  const name = quantity === 'reynolds' ? 'Reynolds number' : 'spin ratio';
+  const digits = quantity === 'reynolds' ? 0 : 3;
+  return {
+    model: id,
+    quantity,
+    range,
+    value,
+    message: `${name} reached ${value.toFixed(digits)}, outside ${range.min}–${range.max} where ${id} has data; the coefficients are extrapolated there`,
+  };
+}

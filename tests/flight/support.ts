@@ -1,0 +1,55 @@
+import fc from 'fast-check';
+import type { Launch, Scene } from '../../src/index.js';
+import {
+  degrees,
+  kilogramsPerCubicMetre,
+  metresPerSecond,
+  pascalSeconds,
+  radians,
+  radiansPerSecond,
+} from '../../src/index.js';
+
+/** Air as in the peers' work item: 1.225 kg/m³, 1.81e-5 Pa s. */
+export const denseAir = { density: kilogramsPerCubicMetre(1.225), viscosity: pascalSeconds(1.81e-5) };
+export const noAir = { density: kilogramsPerCubicMetre(0), viscosity: pascalSeconds(1.81e-5) };
+
+/** Doubles on a grid of a millionth, as measured inputs are: numbers like 5e-324 test nothing about golf. */
+const double = (min: number, max: number): fc.Arbitrary<number> =>
+  fc.double({ min, max, noNaN: true }).map((value) => Math.round(value * 1e6) / 1e6);
+
+/** Launches over the whole domain: 12–110 m/s, spin ratio at launch up to 2.5. */
+export const anyLaunch: fc.Arbitrary<Launch> = fc
+  .record({
+    speed: double(12, 110),
+    angle: double(-5, 60),
+    direction: double(-20, 20),
+    spinRatio: double(0, 2.5),
+    tilt: double(-60, 60),
+  })
+  .map(({ speed, angle, direction, spinRatio, tilt }) => ({
+    ballSpeed: metresPerSecond(speed),
+    launchAngle: degrees(angle),
+    launchDirection: degrees(direction),
+    spinRate: radiansPerSecond(Math.min(2100, (spinRatio * speed) / 0.021335)),
+    spinAxisTilt: degrees(tilt),
+  }));
+
+/** Scenes over the whole domain: thin to dense air, strong winds, slopes, long drops. */
+export const anyScene: fc.Arbitrary<Scene> = fc
+  .record({
+    density: double(0.6, 1.45),
+    along: double(-20, 20),
+    across: double(-20, 20),
+    elevation: double(-200, 5),
+    slope: double(-0.1, 0.1),
+    crossSlope: double(-0.1, 0.1),
+  })
+  .map(({ density, along, across, elevation, slope, crossSlope }) => ({
+    air: { density: kilogramsPerCubicMetre(density), viscosity: pascalSeconds(1.8e-5) },
+    wind: { along: metresPerSecond(along), across: metresPerSecond(across) },
+    ground: { elevation: metresOf(elevation), slope: radians(slope), crossSlope: radians(crossSlope) },
+  }));
+
+function metresOf(value: number): NonNullable<NonNullable<Scene['ground']>['elevation']> {
+  return value as NonNullable<NonNullable<Scene['ground']>['elevation']>;
+}
