@@ -30,7 +30,7 @@ export function parseWith<T>(name: string, schema: z.ZodMiniType<T>, given: unkn
   const spread = spreadUnits(name, given);
   const result = schema.safeParse(spread);
   if (result.success) return result.data;
-  const issues = result.error.issues.flatMap(deepest);
+  const issues = result.error.issues;
   const texts = issues.map((issue) => textOf(name, issue, spread));
   const first = issues[0];
   const complaint = (first?.code === 'custom' ? first.params : undefined) as Complaint | undefined;
@@ -43,15 +43,6 @@ export function parseWith<T>(name: string, schema: z.ZodMiniType<T>, given: unkn
 }
 
 type Issue = z.core.$ZodIssue;
-
-/** A failed union reports every branch; the one with the least wrong, unknown keys counting most, is the one meant. */
-function deepest(issue: Issue): readonly Issue[] {
-  if (issue.code !== 'invalid_union' || issue.errors.length === 0) return [issue];
-  const fault = (branch: readonly Issue[]): number =>
-    branch.reduce((sum, part) => sum + (part.code === 'unrecognized_keys' ? 2 * part.keys.length : 1), 0);
-  const best = issue.errors.reduce((kept, branch) => (fault(branch) < fault(kept) ? branch : kept));
-  return best.map((part) => ({ ...part, path: [...issue.path, ...part.path] })).flatMap(deepest);
-}
 
 function textOf(name: string, issue: Issue, given: unknown): string {
   const where = [name, ...issue.path].join('.');

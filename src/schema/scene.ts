@@ -34,27 +34,41 @@ const namesOf = <Name extends string>(record: Readonly<Record<Name, unknown>>): 
 const made = <Given, Made>(fields: z.ZodMiniType<Given>, make: (given: Given) => Made): z.ZodMiniType<Made> =>
   z.pipe(fields, z.transform(make) as never) as unknown as z.ZodMiniType<Made>;
 
+/** Picks the shape by the fields that are there, so that complaints are about the shape the writer meant. */
+const shapeOf = <Made>(pick: (has: (field: string) => boolean) => z.ZodMiniType<Made>): z.ZodMiniType<Made> =>
+  z.pipe(
+    z.record(z.string(), z.unknown()),
+    z.transform((given: Record<string, unknown>, context): Made => {
+      const result = pick((field) => Object.hasOwn(given, field)).safeParse(given);
+      if (result.success) return result.data;
+      context.issues.push(...(result.error.issues as typeof context.issues));
+      return z.NEVER;
+    }),
+  ) as unknown as z.ZodMiniType<Made>;
+
 const temperature = maybe<Temperature>('temperature', 223.15, 333.15);
 const relativeHumidity = maybe<number>('ratio', 0, 1);
 
-const airSchema: z.ZodMiniType<Air> = z.union([
+const airFromDensity: z.ZodMiniType<Air> = z.strictObject({
+  density: quantity<Density>({ dimension: 'density', range: [0, 3] }),
+  viscosity: quantity<DynamicViscosity>({ dimension: 'viscosity', range: [1e-6, 1e-4] }),
+});
+const airFromAltitude: z.ZodMiniType<Air> = made(
   z.strictObject({
-    density: quantity<Density>({ dimension: 'density', range: [0, 3] }),
-    viscosity: quantity<DynamicViscosity>({ dimension: 'viscosity', range: [1e-6, 1e-4] }),
+    altitude: quantity<Length>({ dimension: 'length', range: [-500, 5000] }),
+    temperature,
+    relativeHumidity,
   }),
-  made(
-    z.strictObject({
-      altitude: quantity<Length>({ dimension: 'length', range: [-500, 5000] }),
-      temperature,
-      relativeHumidity,
-    }),
-    airAtAltitude,
-  ),
-  made(
-    z.strictObject({ temperature, pressure: maybe<Pressure>('pressure', 30_000, 110_000), relativeHumidity }),
-    airAt,
-  ),
-]);
+  airAtAltitude,
+);
+const airFromInstruments: z.ZodMiniType<Air> = made(
+  z.strictObject({ temperature, pressure: maybe<Pressure>('pressure', 30_000, 110_000), relativeHumidity }),
+  airAt,
+);
+const airSchema: z.ZodMiniType<Air> = shapeOf((has) => {
+  if (has('density') || has('viscosity')) return airFromDensity;
+  return has('altitude') ? airFromAltitude : airFromInstruments;
+});
 
 const referenceHeight = maybe<Length>('length', 0.5, 200);
 const profile: z.ZodMiniType<WindProfile> = z.discriminatedUnion('kind', [
@@ -79,16 +93,25 @@ const reading = {
   terrain: z.exactOptional(namesOf<TerrainName>(roughness)),
   measuredAt: maybe<Length>('length', 0.5, 200),
 };
-const windSchema: z.ZodMiniType<Wind> = z.union([
-  z.strictObject({
-    along: quantity<Speed>({ dimension: 'speed', range: [-FASTEST_WIND, FASTEST_WIND] }),
-    across: quantity<Speed>({ dimension: 'speed', range: [-FASTEST_WIND, FASTEST_WIND] }),
-    profile: z.exactOptional(profile),
-  }),
-  made(z.strictObject({ ...reading, from: turn() }), windFrom),
-  made(z.strictObject({ ...reading, clock: z.number().check(z.minimum(0), z.maximum(12)) }), windFrom),
-  made(z.strictObject({ ...reading, bearing: turn(), targetBearing: turn() }), windFrom),
-]);
+const windFromComponents: z.ZodMiniType<Wind> = z.strictObject({
+  along: quantity<Speed>({ dimension: 'speed', range: [-FASTEST_WIND, FASTEST_WIND] }),
+  across: quantity<Speed>({ dimension: 'speed', range: [-FASTEST_WIND, FASTEST_WIND] }),
+  profile: z.exactOptional(profile),
+});
+const windFromClock: z.ZodMiniType<Wind> = made(
+  z.strictObject({ ...reading, clock: z.number().check(z.minimum(0), z.maximum(12)) }),
+  windFrom,
+);
+const windFromBearing: z.ZodMiniType<Wind> = made(
+  z.strictObject({ ...reading, bearing: turn(), targetBearing: turn() }),
+  windFrom,
+);
+const windFromAngle: z.ZodMiniType<Wind> = made(z.strictObject({ ...reading, from: turn() }), windFrom);
+const windSchema: z.ZodMiniType<Wind> = shapeOf((has) => {
+  if (has('along') || has('across')) return windFromComponents;
+  if (has('clock')) return windFromClock;
+  return has('bearing') || has('targetBearing') ? windFromBearing : windFromAngle;
+});
 
 const groundSchema: z.ZodMiniType<Ground> = z.strictObject({
   elevation: maybe<Length>('length', -1000, 1000),
