@@ -1,1 +1,2 @@
+export { playShot } from './play-shot.js';
 export type * from './shot.js';

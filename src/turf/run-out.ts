@@ -1,4 +1,4 @@
-import type { Air } from '../air/index.js';
+import { type Air, defaultAir } from '../air/index.js';
 import type { Ball } from '../ball/index.js';
 import { conformingBall } from '../ball/index.js';
 import { FairflightError, requireRecord, requireWithin } from '../errors.js';
@@ -19,7 +19,7 @@ export interface LandingBall {
   readonly position: Vector3;
   /** Velocity [m/s], up to 150. */
   readonly velocity: Vector3;
-  /** Total spin rate [rad/s], up to 2,500. */
+  /** Total spin rate [rad/s], up to 3,000. */
   readonly spinRate: AngularSpeed;
   /** Spin axis, backspin along +z. Any length from 1e-6 to 1e6. */
   readonly spinAxis: Vector3;
@@ -33,7 +33,7 @@ export interface RunOptions {
   readonly crossSlope?: Angle;
   /** Ball; default the conforming ball. */
   readonly ball?: Ball;
-  /** Air, of which only the density is used; default 1.1993 kg/m³. */
+  /** Air, of which only the density is used; default {@link defaultAir}. */
   readonly air?: Pick<Air, 'density'>;
   /** Longest run computed [s], up to 600; default 60. */
   readonly timeLimit?: Duration;
@@ -45,7 +45,6 @@ const TESTED_DESCENT: Range = { min: (35 * Math.PI) / 180, max: (60 * Math.PI) /
 const MODEL = 'crater-bounce';
 /** Relative half-width of the band of the run. */
 const BAND = 0.3;
-const DEFAULT_DENSITY = 1.1993;
 
 /**
  * Bounces and rolls a ball that has just landed, until it rests.
@@ -70,7 +69,7 @@ export function runOut(landing: LandingBall, turf?: Turf | TurfName, options: Ru
   const timeLimit = requireWithin('options.timeLimit', options.timeLimit ?? 60, 0, 600, 's');
   const density = requireWithin(
     'options.air.density',
-    options.air?.density ?? DEFAULT_DENSITY,
+    options.air?.density ?? defaultAir.density,
     0,
     5,
     'kg/m³',
@@ -81,7 +80,7 @@ export function runOut(landing: LandingBall, turf?: Turf | TurfName, options: Ru
   const position = requireVector('landing.position', landing.position, 1e5, 'm');
   const velocity = requireVector('landing.velocity', landing.velocity, 150, 'm/s');
   const axis = requireVector('landing.spinAxis', landing.spinAxis, 1e6, '');
-  const rate = requireWithin('landing.spinRate', landing.spinRate, 0, 2500, 'rad/s');
+  const rate = requireWithin('landing.spinRate', landing.spinRate, 0, 3000, 'rad/s');
   const length = requireWithin('landing.spinAxis length', Math.hypot(axis.x, axis.y, axis.z), 1e-6, 1e6, '');
   const spin = rate / length;
 
@@ -179,8 +178,8 @@ function requireVector(field: string, value: Vector3, most: number, unit: string
 }
 
 function requireBall(ball: Ball): Ball {
-  requireWithin('options.ball.mass', ball.mass, 0.01, 0.2, 'kg');
-  requireWithin('options.ball.radius', ball.radius, 0.01, 0.05, 'm');
-  requireWithin('options.ball.inertia', ball.inertia, 1e-7, 1e-3, 'kg m²');
+  requireWithin('options.ball.mass', ball.mass, 0.001, 1, 'kg');
+  requireWithin('options.ball.radius', ball.radius, 0.005, 0.1, 'm');
+  requireWithin('options.ball.inertia', ball.inertia, 1e-8, 1e-2, 'kg m²');
   return ball;
 }
