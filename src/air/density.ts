@@ -14,7 +14,8 @@ export interface AirState {
   readonly carbonDioxide?: number;
 }
 
-const FIELDS = ['temperature', 'pressure', 'relativeHumidity', 'carbonDioxide'] as const;
+/** Known fields of an {@link AirState}. @internal */
+export const AIR_FIELDS: readonly string[] = ['temperature', 'pressure', 'relativeHumidity', 'carbonDioxide'];
 
 /** Molar gas constant as CIPM-2007 uses it [J/(mol K)]. */
 const GAS_CONSTANT = 8.314472;
@@ -80,7 +81,7 @@ function requireAirState(state: AirState): {
   readonly humidity: number;
   readonly carbonDioxide: number;
 } {
-  requireRecord('air', state, FIELDS);
+  requireRecord('air', state, AIR_FIELDS);
   return {
     kelvin: requireTemperature('air.temperature', state.temperature),
     pascals: requireWithin(

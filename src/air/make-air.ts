@@ -2,7 +2,7 @@ import { requireRecord, requireWithin } from '../errors.js';
 import type { Length, Temperature } from '../units/index.js';
 import { celsius, hectopascals, si } from '../units/index.js';
 import type { Air } from './air.js';
-import { type AirState, moistAirDensity } from './density.js';
+import { AIR_FIELDS, type AirState, moistAirDensity } from './density.js';
 import { geopotentialAltitude, LAPSE_RATE, standardAtmosphere } from './standard-atmosphere.js';
 import { airViscosity } from './viscosity.js';
 
@@ -16,6 +16,7 @@ const DEFAULT_HUMIDITY = 0.5;
  * @example airAt({ temperature: celsius(5), pressure: hectopascals(990), relativeHumidity: 0.9 })
  */
 export function airAt(state: Partial<AirState> = {}): Air {
+  requireRecord('air', state, AIR_FIELDS);
   const full: AirState = {
     temperature: DEFAULT_TEMPERATURE,
     pressure: hectopascals(1013.25),

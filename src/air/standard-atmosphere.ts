@@ -58,7 +58,7 @@ export function standardAtmosphere(altitude: Length): StandardAir {
  * @throws {@link FairflightError} when it is not finite or out of range
  */
 export function geopotentialAltitude(geometric: Length): Length {
-  const z = requireWithin('geometric', geometric, -2001, 12_000, 'm');
+  const z = requireWithin('geometric', geometric, -2000, 12_000, 'm');
   return si<Length>((EARTH_RADIUS * z) / (EARTH_RADIUS + z));
 }
 
@@ -68,6 +68,6 @@ export function geopotentialAltitude(geometric: Length): Length {
  * @throws {@link FairflightError} when it is not finite or out of range
  */
 export function geometricAltitude(geopotential: Length): Length {
-  const h = requireWithin('geopotential', geopotential, -2001, 12_000, 'm');
+  const h = requireWithin('geopotential', geopotential, -2000, 12_000, 'm');
   return si<Length>((EARTH_RADIUS * h) / (EARTH_RADIUS - h));
 }

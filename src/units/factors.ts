@@ -24,7 +24,7 @@ export const KILOGRAMS_PER_OUNCE = 0.028349523125;
 export const KG_M2_PER_G_CM2 = 1e-7;
 /** Kelvin at 0 degrees Celsius, exact. */
 export const KELVIN_AT_ZERO_CELSIUS = 273.15;
-/** Kelvin at 0 degrees Fahrenheit is this plus 273.15: -32 x 5/9. */
+/** Kelvin in one degree Fahrenheit, exact: 5/9. */
 export const KELVIN_PER_FAHRENHEIT: number = 5 / 9;
 /** Pascals in one hectopascal, exact. */
 export const PASCALS_PER_HECTOPASCAL = 100;
