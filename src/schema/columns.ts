@@ -118,7 +118,7 @@ export const NUMBER_COLUMNS: Readonly<Record<QuantityField | HelperField, Number
     names: ['apex', 'apex height', 'peak height', 'height'],
     dimension: 'length',
     unit: 'ft',
-    possible: [0, feet(400)],
+    possible: [0, feet(650)],
     usual: [feet(20), feet(160)],
   },
   descentAngle: {

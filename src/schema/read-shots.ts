@@ -3,7 +3,8 @@ import type { MeasuredShot } from '../session/index.js';
 import { type CsvRecord, readCsv } from './csv.js';
 import { type DecimalMark, findDecimalMark } from './number-text.js';
 import type { Rejection } from './rejection.js';
-import { type Column, headerNotes, readHeader } from './shot-header.js';
+import { suspectApex, suspectLaunch } from './shot-checks.js';
+import { type Column, headerNotes, headerOf, readHeader } from './shot-header.js';
 import { readRow } from './shot-row.js';
 
 /** What {@link readShots} found. */
@@ -47,7 +48,7 @@ export function readShots(csvText: string, options: ReadShotsOptions = {}): Shot
   const [head, ...records] = readCsv(body, separator, firstLine);
   if (head === undefined)
     throw new FairflightError('invalid-input', 'the file is empty: it has no header line');
-  const { columns, rejected } = readHeader(head);
+  const { columns, rejected: columnsLeftOut } = readHeader(head);
   const notes = [...headerNotes(columns, separator)];
   const rows = records.filter((row) => !isBlank(row));
   if (rows.length < records.length) notes.push(`${records.length - rows.length} blank rows are skipped`);
@@ -68,10 +69,24 @@ export function readShots(csvText: string, options: ReadShotsOptions = {}): Shot
       for (const note of reading.derived) derived.add(note);
     }
   }
+  const rejected = [...columnsLeftOut];
+  const launchTrouble = suspectLaunch(shots);
+  if (launchTrouble !== undefined) {
+    const header = headerOf(columns, 'launchAngle');
+    throw new FairflightError('invalid-input', `line ${head.line}, column "${header}": ${launchTrouble}`, {
+      field: header,
+    });
+  }
+  const apexTrouble = suspectApex(shots);
+  if (apexTrouble !== undefined) {
+    const column = headerOf(columns, 'apex');
+    const scope = 'column' as const;
+    rejected.push({ scope, reason: 'contradiction', line: head.line, column, message: apexTrouble });
+  }
   const rowsLeftOut = rows.length - shots.length;
   if (rows.length === 0) notes.push('there are no rows below the header');
   return {
-    shots,
+    shots: apexTrouble === undefined ? shots : shots.map(({ apex: _, ...rest }) => rest),
     aside,
     rejected: [...rejected, ...leftOut],
     notes: [...notes, ...derived],

@@ -1,5 +1,5 @@
 import type { MeasuredShot } from '../session/index.js';
-import { rpm, toMph, toRpm, toYards } from '../units/index.js';
+import { metres, radians, rpm, toDegrees, toMph, toRpm, toYards } from '../units/index.js';
 import type { QuantityField } from './columns.js';
 import { UNIT_NAMES } from './unit-names.js';
 
@@ -112,34 +112,68 @@ function distanceContradictions(shot: MeasuredShot): readonly Contradiction[] {
 }
 
 /**
- * Drag and backspin make a flight higher than the parabola of the same carry and launch angle, R tan(θ)/4, and a
- * flight stays near the triangle of its launch and descent tangents.
+ * Drag and backspin make a flight higher than the parabola of the same carry and launch angle, R tan(θ)/4, and it stays
+ * near the triangle of its launch and descent tangents. The factors leave room for landings 25 m above or below the
+ * tee and for winds of 12 m/s, as the flight model says.
  */
-function heightContradictions({
-  apex,
-  carry,
-  launchAngle,
-  descentAngle,
-}: MeasuredShot): readonly Contradiction[] {
-  if (apex === undefined || carry === undefined || launchAngle === undefined || carry < 50) return [];
-  const rise = Math.tan(launchAngle);
-  const parabola = (carry * rise) / 4;
-  if (rise > 0.05 && apex < 0.85 * parabola) {
-    return [
-      {
-        field: 'apex',
-        message: `${apex.toFixed(1)} m is below the ${parabola.toFixed(1)} m that this launch angle and carry need: a misread, or the column is in another unit`,
-      },
-    ];
+function heightContradictions(shot: MeasuredShot): readonly Contradiction[] {
+  const { apex, carry, launchAngle } = shot;
+  if (apex === undefined || carry === undefined || launchAngle === undefined) return [];
+  if (carry < 100 || launchAngle < 0.1) return [];
+  const parabola = (carry * Math.tan(launchAngle)) / 4;
+  const triangle = tangentTriangle(shot);
+  const wrong = 'a misread, or one of the columns is in another unit';
+  if (apex < 0.4 * parabola) {
+    const need = `${parabola.toFixed(0)} m is the least that this launch angle and carry need on level ground`;
+    return [{ field: 'apex', message: `${apex.toFixed(1)} m is too low: ${need}; ${wrong}` }];
   }
-  if (descentAngle === undefined || rise < 0.05) return [];
+  if (triangle !== undefined && apex > 5 * triangle) {
+    const allowed = `launch angle, descent angle and carry allow about ${triangle.toFixed(0)} m`;
+    return [{ field: 'apex', message: `${apex.toFixed(0)} m is too high: ${allowed}; ${wrong}` }];
+  }
+  return [];
+}
+
+/** Height of the triangle between the tangents at launch and landing. */
+function tangentTriangle({ carry, launchAngle, descentAngle }: MeasuredShot): number | undefined {
+  if (carry === undefined || launchAngle === undefined || descentAngle === undefined) return undefined;
+  const rise = Math.tan(launchAngle);
   const fall = Math.tan(descentAngle);
-  const triangle = (carry * rise * fall) / (rise + fall);
-  if (fall <= 0 || apex <= 1.8 * triangle) return [];
-  return [
-    {
-      field: 'apex',
-      message: `${apex.toFixed(1)} m is far above the ${triangle.toFixed(1)} m that launch angle, descent angle and carry allow: a misread, or a column is in another unit`,
-    },
-  ];
+  return rise > 0.05 && fall > 0.05 ? (carry * rise * fall) / (rise + fall) : undefined;
+}
+
+/** Columns of fewer shots are not judged. */
+const FEWEST = 3;
+
+/**
+ * A whole apex column whose unit betrays itself: values that are, by their median, less than half or more than 2.4
+ * times the height of the tangent triangle. True flights keep close to it (0.8 to 1.5), while feet for yards and
+ * yards for feet are off by 3, metres by 3.3.
+ */
+export function suspectApex(shots: readonly MeasuredShot[]): string | undefined {
+  const ratios = shots.flatMap((shot) => {
+    const triangle = tangentTriangle(shot);
+    return triangle === undefined || shot.apex === undefined ? [] : [shot.apex / triangle];
+  });
+  const ratio = median(ratios);
+  if (ratio === undefined || ratios.length < FEWEST || (ratio > 0.5 && ratio < 2.4)) return undefined;
+  const share = ratio < 1 ? `only ${ratio.toFixed(2)} times` : `${ratio.toFixed(1)} times`;
+  return `the values are ${share} what launch angle, descent angle and carry of the same rows allow: the unit in the header looks wrong; the column is not used`;
+}
+
+/** A launch column in radians under a header that says degrees: balls that start level and yet carry far. */
+export function suspectLaunch(shots: readonly MeasuredShot[]): string | undefined {
+  const flown = shots.filter(({ launchAngle, carry }) => launchAngle !== undefined && carry !== undefined);
+  const launch = median(flown.map((shot) => Math.abs(shot.launchAngle ?? 0)));
+  const carry = median(flown.map((shot) => shot.carry ?? 0));
+  const spin = median(flown.map((shot) => shot.spinRate ?? 0));
+  if (launch === undefined || carry === undefined || spin === undefined || flown.length < FEWEST)
+    return undefined;
+  // Up to 1.4: steeper launches than 80 degrees are refused anyway. More spin than this could lift a level start.
+  if (toDegrees(radians(launch)) > 1.4 || carry < 100 || spin > rpm(3500)) return undefined;
+  return `launch angles around ${toDegrees(radians(launch)).toFixed(2)} deg with carries around ${toYards(metres(carry)).toFixed(0)} yd cannot be: the column looks like radians; if so, write "(rad)" in its header`;
+}
+
+function median(values: readonly number[]): number | undefined {
+  return [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)];
 }

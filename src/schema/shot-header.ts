@@ -75,6 +75,11 @@ export function enough(has: (field: QuantityField | HelperField) => boolean): bo
   return (ball && has('launchAngle') && spin) || (has('clubSpeed') && has('attackAngle') && loft);
 }
 
+/** Header of the column that holds a field; empty when there is none. */
+export function headerOf(columns: readonly Column[], field: string): string {
+  return columns.find(({ heading }) => 'field' in heading && heading.field === field)?.header ?? '';
+}
+
 /** What a reader should know about the columns and need not mend. */
 export function* headerNotes(columns: readonly Column[], separator: string): Iterable<string> {
   if (separator !== ',') yield `fields are separated by ${separator === ';' ? 'semicolons' : 'tabs'}`;

@@ -4,7 +4,7 @@ import type { CsvRecord } from './csv.js';
 import { type DecimalMark, readNumber } from './number-text.js';
 import type { Rejection } from './rejection.js';
 import { contradictions } from './shot-checks.js';
-import { type Column, enough } from './shot-header.js';
+import { type Column, enough, headerOf } from './shot-header.js';
 import { fromSi, UNIT_NAMES, type UnitName } from './unit-names.js';
 
 type Trouble = Omit<Rejection, 'scope'>;
@@ -49,10 +49,8 @@ export function readRow(
     } else if (header !== '') aside[header] = cell.text;
   }
   const { shot, derived } = assemble(numbers, texts, row.line);
-  const headerOf = (field: string): string =>
-    columns.find(({ heading }) => 'field' in heading && heading.field === field)?.header ?? '';
   for (const { field, message } of contradictions(shot, numbers.smashFactor)) {
-    troubles.push({ line: row.line, column: headerOf(field), reason: 'contradiction', message });
+    troubles.push({ line: row.line, column: headerOf(columns, field), reason: 'contradiction', message });
   }
   if (troubles.length === 0 && !enough((field) => numbers[field] !== undefined)) {
     troubles.push({ line: row.line, column: '', reason: 'missing-value', message: missing(numbers) });

@@ -261,13 +261,6 @@ describe('bad rows: the reason, the line and the column are named, the good rows
       /if the column is in ft, say so/,
     ],
     [
-      'apex in yards',
-      '96,142,12.4,2600,232,29.3,37',
-      'apex (ft)',
-      'contradiction',
-      /that this launch angle and carry need/,
-    ],
-    [
       'apex in inches',
       '96,142,12.4,2600,232,1056,37',
       'apex (ft)',
@@ -314,6 +307,22 @@ describe('bad rows: the reason, the line and the column are named, the good rows
     const { rejected, shots } = readShots(text);
     expect(shots).toHaveLength(0);
     expect(rejected[0]?.message).toMatch(/says smash factor 1\.40, its speeds give smash factor 1\.48/);
+  });
+
+  it('an apex column whose unit betrays itself is set aside, its rows are kept', () => {
+    for (const apex of ['29.3', '290']) {
+      const table = readShots(file(...[0, 1, 2].map(() => GOOD.replace(',88,', `,${apex},`))));
+      expect(table.shots).toHaveLength(3);
+      expect(table.shots.every((shot) => !('apex' in shot))).toBe(true);
+      expect(table.rejected).toMatchObject([
+        { scope: 'column', reason: 'contradiction', line: 1, column: 'apex (ft)' },
+      ]);
+    }
+  });
+
+  it('a launch column in radians', () => {
+    const rows = ['0.21', '0.20', '0.19'].map((launch) => GOOD.replace('12.4', launch));
+    expect(refusal(file(...rows))).toMatch(/^line 1, column "launch angle \(deg\)": .* looks like radians/);
   });
 
   it('total in metres beside carry in feet, hang time in another unit', () => {
