@@ -1,0 +1,57 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { describe, expect, it } from 'vitest';
+import { groups, renderPage, validate } from './validation/index.js';
+
+const path = (name: string): string => fileURLToPath(new URL(name, import.meta.url));
+const page = readFileSync(path('../../docs/validation.md'), 'utf8');
+const validation = validate(groups);
+const compared = validation.groups.flatMap((entry) => entry.compared);
+
+describe('comparison with the outside', () => {
+  it.each(compared)('$group: $what, $quantity', (row) => {
+    const { computed, expected, tolerance, misfit } = row;
+    if (misfit === undefined) {
+      expect(Math.abs(computed - expected), `${computed} against ${expected}`).toBeLessThanOrEqual(tolerance);
+    } else {
+      // A known misfit that has gone is news too: take the mark away, and the page with it.
+      expect(Math.abs(computed - expected), `${computed} now fits ${expected}`).toBeGreaterThan(tolerance);
+    }
+  });
+
+  it('drops no row of the data', () => {
+    const files = readdirSync(path('data')).filter((name) => name.startsWith('outside-'));
+    expect(files.length).toBeGreaterThanOrEqual(5);
+    const inGroups = new Set(groups.flatMap(({ rows }) => rows.map(({ id }) => id)));
+    for (const file of files) {
+      const { rows } = JSON.parse(readFileSync(path(`data/${file}`), 'utf8')) as { rows: { id: string }[] };
+      expect(rows.map(({ id }) => id).filter((id) => !inGroups.has(id))).toEqual([]);
+    }
+  });
+
+  it('computes nothing that has no row, and names no row twice', () => {
+    for (const { rows, compute } of groups) {
+      const ids = rows.map(({ id }) => id);
+      expect(new Set(ids).size).toBe(ids.length);
+      expect(Object.keys(compute).filter((id) => !ids.includes(id))).toEqual([]);
+    }
+  });
+
+  it('says beside every row where it comes from', () => {
+    const silent = groups.flatMap(({ rows, about }) =>
+      rows.filter(({ source }) => source === undefined && !/no source|from memory/.test(about)),
+    );
+    expect(silent).toEqual([]);
+  });
+});
+
+describe('docs/validation.md', () => {
+  it('lists every row', () => {
+    for (const row of groups.flatMap(({ rows }) => rows))
+      expect(page).toContain(row.what.replaceAll('|', '\\|'));
+  });
+
+  it('is what `npm run validate` writes', () => {
+    expect(page).toBe(renderPage(validation));
+  });
+});
