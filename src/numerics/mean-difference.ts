@@ -1,0 +1,111 @@
+import { requireWithin } from '../errors.js';
+import { studentTCdf, studentTQuantile } from './distributions.js';
+import { type Interval, mean, requireSample, standardDeviation, variance } from './moments.js';
+import { noncentralTCdf } from './noncentral-t.js';
+
+/** Student's t interval for the mean of normal values: mean ± t s/√n. @throws FairflightError for fewer than 2 values */
+export function meanInterval(values: readonly number[], level = 0.95): Interval {
+  requireSample('values', values, 2);
+  const centre = mean(values);
+  const half =
+    (studentTQuantile(0.5 + level / 2, values.length - 1) * standardDeviation(values)) /
+    Math.sqrt(values.length);
+  return { low: centre - half, high: centre + half, level };
+}
+
+/** Result of {@link welchTest}: the second mean less the first. */
+export interface WelchResult extends Interval {
+  /** Difference of the means, second less first. */
+  readonly difference: number;
+  /** Standard error of the difference. */
+  readonly standardError: number;
+  /** t statistic. */
+  readonly t: number;
+  /** Welch–Satterthwaite degrees of freedom. */
+  readonly dof: number;
+  /** Two-sided p value. */
+  readonly pValue: number;
+}
+
+/**
+ * Welch's test and interval for the difference of two means without assuming equal variances.
+ * Source: Welch B L (1947) Biometrika 34, 28–35.
+ * @throws FairflightError `invalid-input` for fewer than 2 values in either group
+ */
+export function welchTest(first: readonly number[], second: readonly number[], level = 0.95): WelchResult {
+  requireSample('first', first, 2);
+  requireSample('second', second, 2);
+  const a = variance(first) / first.length;
+  const b = variance(second) / second.length;
+  const difference = mean(second) - mean(first);
+  const standardError = Math.sqrt(a + b);
+  if (standardError === 0) {
+    const dof = first.length + second.length - 2;
+    const t = difference === 0 ? 0 : Math.sign(difference) * Number.MAX_VALUE;
+    return {
+      difference,
+      standardError,
+      t,
+      dof,
+      pValue: difference === 0 ? 1 : 0,
+      low: difference,
+      high: difference,
+      level,
+    };
+  }
+  const dof = (a + b) ** 2 / (a ** 2 / (first.length - 1) + b ** 2 / (second.length - 1));
+  const t = difference / standardError;
+  const half = studentTQuantile(0.5 + level / 2, dof) * standardError;
+  return {
+    difference,
+    standardError,
+    t,
+    dof,
+    pValue: 2 * studentTCdf(-Math.abs(t), dof),
+    low: difference - half,
+    high: difference + half,
+    level,
+  };
+}
+
+/** Power of the two-sided t test for a difference of two means, `n` values in each group of standard deviation `sd`. */
+export function powerOfMeanDifference(n: number, difference: number, sd: number, level = 0.95): number {
+  const dof = 2 * n - 2;
+  const critical = studentTQuantile(0.5 + level / 2, dof);
+  const shift = (Math.abs(difference) / sd) * Math.sqrt(n / 2);
+  return 1 - noncentralTCdf(critical, dof, shift) + noncentralTCdf(-critical, dof, shift);
+}
+
+/**
+ * Values needed in each of two groups to find a difference of means with the two-sided t test.
+ * Source: Cohen J (1988) Statistical Power Analysis for the Behavioral Sciences, 2nd ed., ch. 2; power from the
+ * noncentral t distribution.
+ * @param difference - smallest difference worth finding, not 0
+ * @param sd - standard deviation within a group, ≥ 0
+ * @param power - chance to find it, default 0.8
+ * @param level - confidence level of the test, default 0.95
+ */
+export function sampleSizeForMeanDifference(
+  difference: number,
+  sd: number,
+  power = 0.8,
+  level = 0.95,
+): number {
+  requireWithin('sd', sd, 0, Number.MAX_VALUE, '');
+  requireWithin('|difference|', Math.abs(difference), Number.MIN_VALUE, Number.MAX_VALUE, '');
+  requireWithin('power', power, 0.05, 0.999, '');
+  if (sd === 0 || powerOfMeanDifference(2, difference, sd, level) >= power) return 2;
+  let low = 2;
+  let high = 4;
+  while (powerOfMeanDifference(high, difference, sd, level) < power) {
+    low = high;
+    high *= 2;
+    if (high > 2 ** 30) return Number.POSITIVE_INFINITY;
+  }
+  while (high - low > 1) {
+    const middle = Math.floor((low + high) / 2);
+    if (powerOfMeanDifference(middle, difference, sd, level) < power) low = middle;
+    else high = middle;
+  }
+  return high;
+}

@@ -1,0 +1,124 @@
+import { FairflightError } from '../errors.js';
+
+/** An interval for a quantity, with the share of cases it is meant to cover. */
+export interface Interval {
+  /** Lower end. */
+  readonly low: number;
+  /** Upper end. */
+  readonly high: number;
+  /** Coverage, for example 0.95. */
+  readonly level: number;
+}
+
+/**
+ * Throws unless there are at least `least` values, all finite.
+ * @throws FairflightError `invalid-input`
+ */
+export function requireSample(field: string, values: readonly number[], least: number): void {
+  if (values.length < least) {
+    throw new FairflightError(
+      'invalid-input',
+      `${field} needs at least ${least} values, got ${values.length}`,
+      {
+        field,
+        value: values.length,
+      },
+    );
+  }
+  const bad = values.find((value) => !Number.isFinite(value));
+  if (bad !== undefined) {
+    throw new FairflightError('invalid-input', `${field} must hold finite numbers, got ${bad}`, {
+      field,
+      value: bad,
+    });
+  }
+}
+
+/** Arithmetic mean, in two passes so that large values cost no digits. */
+export function mean(values: readonly number[]): number {
+  requireSample('values', values, 1);
+  let first = 0;
+  for (const value of values) first += value;
+  first /= values.length;
+  let rest = 0;
+  for (const value of values) rest += value - first;
+  return first + rest / values.length;
+}
+
+/**
+ * Sample variance with divisor n − 1, by the corrected two-pass algorithm.
+ * Source: Chan T F, Golub G H, LeVeque R J (1983) Am. Stat. 37, 242–247, eq. 1.7.
+ */
+export function variance(values: readonly number[]): number {
+  requireSample('values', values, 2);
+  const centre = mean(values);
+  let square = 0;
+  let rest = 0;
+  for (const value of values) {
+    square += (value - centre) ** 2;
+    rest += value - centre;
+  }
+  return (square - rest ** 2 / values.length) / (values.length - 1);
+}
+
+/** Sample standard deviation with divisor n − 1. */
+export function standardDeviation(values: readonly number[]): number {
+  return Math.sqrt(variance(values));
+}
+
+/** Sample covariance of two equally long lists, divisor n − 1. */
+export function covariance(x: readonly number[], y: readonly number[]): number {
+  requireSample('x', x, 2);
+  requireSample('y', y, x.length);
+  const mx = mean(x);
+  const my = mean(y);
+  let sum = 0;
+  for (let i = 0; i < x.length; i++) sum += (x[i]! - mx) * (y[i]! - my);
+  return sum / (x.length - 1);
+}
+
+/** Pearson's correlation; 0 when either list does not vary. */
+export function correlation(x: readonly number[], y: readonly number[]): number {
+  const spread = standardDeviation(x) * standardDeviation(y);
+  return spread > 0 ? covariance(x, y) / spread : 0;
+}
+
+/** Covariance matrix of the columns of a table given row by row. */
+export function covarianceMatrix(rows: readonly (readonly number[])[]): number[][] {
+  const columns = (rows[0] ?? []).map((_, j) => rows.map((row) => row[j]!));
+  return columns.map((x) => columns.map((y) => covariance(x, y)));
+}
+
+/** Mean and variance of a stream of numbers, kept up to date without storing them. */
+export interface RunningMoments {
+  /** Takes one number in. */
+  readonly add: (value: number) => void;
+  /** Numbers taken in so far. */
+  readonly count: () => number;
+  /** Their mean; 0 for none. */
+  readonly mean: () => number;
+  /** Their sample variance, divisor n − 1; 0 for fewer than two. */
+  readonly variance: () => number;
+  /** Standard error of the mean; infinite for fewer than two. */
+  readonly standardError: () => number;
+}
+
+/** Source: Welford B P (1962) Technometrics 4, 419–420. */
+export function runningMoments(): RunningMoments {
+  let n = 0;
+  let centre = 0;
+  let square = 0;
+  const spread = (): number => (n > 1 ? square / (n - 1) : 0);
+  return {
+    add: (value) => {
+      n++;
+      const before = value - centre;
+      centre += before / n;
+      square += before * (value - centre);
+    },
+    count: () => n,
+    mean: () => centre,
+    variance: spread,
+    standardError: () => (n > 1 ? Math.sqrt(spread() / n) : Number.POSITIVE_INFINITY),
+  };
+}

@@ -1,0 +1,459 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { bootstrap } from '../../src/numerics/bootstrap.js';
+import { covarianceEllipse, ellipseFactor } from '../../src/numerics/ellipse.js';
+import { isotonic } from '../../src/numerics/isotonic.js';
+import { kernelDensity } from '../../src/numerics/kernel-density.js';
+import { linearRegression } from '../../src/numerics/linear-regression.js';
+import {
+  meanInterval,
+  powerOfMeanDifference,
+  sampleSizeForMeanDifference,
+  welchTest,
+} from '../../src/numerics/mean-difference.js';
+import {
+  correlation,
+  covariance,
+  covarianceMatrix,
+  mean,
+  runningMoments,
+  standardDeviation,
+  variance,
+} from '../../src/numerics/moments.js';
+import { noncentralTCdf } from '../../src/numerics/noncentral-t.js';
+import {
+  median,
+  medianAbsoluteDeviation,
+  quantile,
+  ROBUST_SD_FACTOR,
+} from '../../src/numerics/order-statistics.js';
+import { grubbsCritical, grubbsTest, modifiedZScores } from '../../src/numerics/outliers.js';
+import {
+  minimalDetectableChange,
+  typicalErrorOfPairs,
+  typicalErrorWithin,
+} from '../../src/numerics/reliability.js';
+import { sobol } from '../../src/numerics/sobol.js';
+import { sobolIndices, sobolIndicesDesign } from '../../src/numerics/sobol-indices.js';
+import { stream } from '../../src/numerics/stream.js';
+import { theilSen } from '../../src/numerics/theil-sen.js';
+import longley from '../published/data/nist-longley.json' with { type: 'json' };
+import norris from '../published/data/nist-norris.json' with { type: 'json' };
+import reference from '../published/data/statistics.json' with { type: 'json' };
+
+const relative = (value: number, expected: number): number => Math.abs(value / expected - 1);
+
+describe('moments', () => {
+  // NIST StRD univariate NumAcc4, from memory: certified mean 10000000.2, sd 0.1, exact.
+  const numAcc4 = [10000000.2, ...Array.from({ length: 500 }, () => [10000000.1, 10000000.3]).flat()];
+
+  it('keeps its digits on NumAcc4, in one pass and in two', () => {
+    expect(mean(numAcc4)).toBe(10000000.2);
+    expect(relative(standardDeviation(numAcc4), 0.1)).toBeLessThan(1e-8);
+    const running = runningMoments();
+    numAcc4.forEach(running.add);
+    expect(running.count()).toBe(1001);
+    expect(relative(running.mean(), 10000000.2)).toBeLessThan(1e-15);
+    expect(relative(Math.sqrt(running.variance()), 0.1)).toBeLessThan(1e-7);
+  });
+
+  it('agrees with numpy and scipy', () => {
+    const { a, x, y } = reference;
+    expect(mean(a)).toBeCloseTo(reference.moments.mean, 12);
+    expect(variance(a)).toBeCloseTo(reference.moments.variance, 12);
+    const interval = meanInterval(a);
+    expect(interval.low).toBeCloseTo(reference.moments.interval[0] ?? 0, 9);
+    expect(interval.high).toBeCloseTo(reference.moments.interval[1] ?? 0, 9);
+    for (const [p = 0, q = 0] of reference.quantiles) expect(quantile(a, p)).toBeCloseTo(q, 12);
+    expect(medianAbsoluteDeviation(a)).toBeCloseTo(reference.medianAbsoluteDeviation, 12);
+    const matrix = covarianceMatrix(x.map((xi, i) => [xi, y[i] ?? 0]));
+    matrix.flat().forEach((value, k) => {
+      expect(value).toBeCloseTo(reference.covariance.flat()[k] ?? 0, 9);
+    });
+    expect(covariance(x, y)).toBeCloseTo(reference.covariance[0]?.[1] ?? 0, 9);
+    expect(correlation(x, x)).toBeCloseTo(1, 12);
+    expect(
+      correlation(
+        x,
+        x.map(() => 3),
+      ),
+    ).toBe(0);
+  });
+
+  it('says what it cannot do', () => {
+    expect(() => mean([])).toThrow(/at least 1/);
+    expect(() => variance([1])).toThrow(/at least 2/);
+    expect(() => mean([1, Number.NaN])).toThrow(/finite/);
+    expect(runningMoments().standardError()).toBe(Number.POSITIVE_INFINITY);
+  });
+});
+
+describe('outliers', () => {
+  it('scores by median and MAD, and falls back where the MAD is 0', () => {
+    // By hand: median 5, deviations 0 0 1 1 2 45 with median 1; 0.6745·45/1.
+    const z = modifiedZScores([5, 5, 6, 4, 7, 50, 3]);
+    expect(z[5]).toBeCloseTo((0.6745 * 45) / 1, 9);
+    expect(z[0]).toBe(0);
+    // MAD 0: mean absolute deviation 10/5 = 2; (15 − 5)/(1.253314·2).
+    expect(modifiedZScores([5, 5, 5, 5, 15])[4]).toBeCloseTo(10 / (1.253314 * 2), 9);
+    expect(modifiedZScores([2, 2])).toEqual([0, 0]);
+  });
+
+  it('estimates the standard deviation of normal values from the MAD', () => {
+    const random = stream(11);
+    const values = Array.from({ length: 20_000 }, () => 3 + 2 * random.normal());
+    expect(relative(ROBUST_SD_FACTOR * medianAbsoluteDeviation(values), 2)).toBeLessThan(0.03);
+  });
+
+  // Grubbs (1969); ISO 5725-2 prints the two-sided 5 % and 1 % columns.
+  it.each([
+    [5, 1.671, 1.749, 1.715, 1.764],
+    [10, 2.176, 2.41, 2.29, 2.482],
+    [20, 2.557, 2.884, 2.708, 3.001],
+    [30, 2.745, 3.103, 2.908, 3.236],
+  ])('has the tabulated critical values at n = %i', (n, one5, one1, two5, two1) => {
+    expect(grubbsCritical(n, 0.05, 1)).toBeCloseTo(one5, 3);
+    expect(grubbsCritical(n, 0.01, 1)).toBeCloseTo(one1, 3);
+    expect(grubbsCritical(n, 0.05)).toBeCloseTo(two5, 3);
+    expect(grubbsCritical(n, 0.01)).toBeCloseTo(two1, 3);
+  });
+
+  it('finds the one wild value', () => {
+    const found = grubbsTest([10, 11, 9, 10.5, 9.7, 10.2, 19]);
+    expect(found).toMatchObject({ index: 6, outlier: true });
+    expect(grubbsTest([10, 11, 9, 10.5, 9.7, 10.2]).outlier).toBe(false);
+    expect(grubbsTest([1, 1, 1]).outlier).toBe(false);
+  });
+});
+
+describe('differences of means', () => {
+  it('agrees with the Welch test of scipy', () => {
+    const test = welchTest(reference.a, reference.b);
+    expect(test.t).toBeCloseTo(reference.welch.t, 9);
+    expect(test.pValue).toBeCloseTo(reference.welch.pValue, 9);
+    expect(test.low).toBeLessThan(test.difference);
+    expect(welchTest([1, 1], [1, 1]).pValue).toBe(1);
+    expect(welchTest([1, 1], [2, 2]).pValue).toBe(0);
+  });
+
+  it('has the noncentral t distribution and the power of scipy', () => {
+    for (const [t = 0, dof = 0, shift = 0, expected = 0] of reference.noncentralT) {
+      expect(noncentralTCdf(t, dof, shift), `${t} ${dof} ${shift}`).toBeCloseTo(expected, 9);
+    }
+    for (const [n = 0, d = 0, expected = 0] of reference.power) {
+      expect(powerOfMeanDifference(n, d, 1)).toBeCloseTo(expected, 9);
+    }
+  });
+
+  // Cohen (1988) table 2.4.1: n a group for power 0.80 at two-sided 5 %: d 0.2 393, 0.5 64, 0.8 26, 1.0 17.
+  it('needs as many values as Cohen tabulates', () => {
+    expect(sampleSizeForMeanDifference(0.2, 1)).toBeGreaterThanOrEqual(393);
+    expect(sampleSizeForMeanDifference(0.2, 1)).toBeLessThanOrEqual(394);
+    expect(sampleSizeForMeanDifference(0.5, 1)).toBe(64);
+    expect(sampleSizeForMeanDifference(-4, 5)).toBe(26);
+    expect(sampleSizeForMeanDifference(1, 1)).toBe(17);
+    expect(sampleSizeForMeanDifference(1, 0)).toBe(2);
+    expect(() => sampleSizeForMeanDifference(0, 1)).toThrow(/difference/);
+  });
+});
+
+describe('reliability', () => {
+  // Hopkins (2000): typical error = SD of differences / √2; Weir (2005): MDC95 = 2.77 typical errors.
+  it('has the published factors', () => {
+    const first = [70, 72, 81, 76];
+    expect(typicalErrorOfPairs(first, [72, 75, 80, 80])).toBeCloseTo(
+      standardDeviation([2, 3, -1, 4]) / Math.SQRT2,
+      12,
+    );
+    expect(
+      typicalErrorOfPairs(
+        first,
+        first.map((v) => v + 5),
+      ),
+    ).toBe(0);
+    expect(minimalDetectableChange(1)).toBeCloseTo(2.77, 2);
+    expect(minimalDetectableChange(1, 4)).toBeCloseTo(2.77 / 2, 2);
+  });
+
+  it('pools groups by their degrees of freedom', () => {
+    expect(typicalErrorWithin([[1, 3], [5, 5, 5, 5, 5], [9]])).toBeCloseTo(
+      Math.sqrt((1 * 2 + 4 * 0) / 5),
+      12,
+    );
+    expect(() => typicalErrorWithin([[1], [2]])).toThrow(/at least 1/);
+  });
+});
+
+describe('theilSen', () => {
+  it('agrees with scipy on data with ties and wild points', () => {
+    const line = theilSen(reference.x, reference.y);
+    expect(line.slope).toBeCloseTo(reference.theilSen.slope, 10);
+    expect(line.intercept).toBeCloseTo(reference.theilSen.intercept, 9);
+    expect(line.interval.low).toBeCloseTo(reference.theilSen.low, 10);
+    expect(line.interval.high).toBeCloseTo(reference.theilSen.high, 10);
+  });
+
+  it('gives 1.00219684 and −0.06401582 on the Norris data (scipy convention)', () => {
+    const line = theilSen(
+      norris.rows.map((r) => r[1] ?? 0),
+      norris.rows.map((r) => r[0] ?? 0),
+    );
+    expect(line.slope).toBeCloseTo(1.00219684, 8);
+    expect(line.intercept).toBeCloseTo(-0.06401582, 8);
+  });
+
+  it('stands still when a quarter of the points run wild, and needs two different x', () => {
+    const x = Array.from({ length: 20 }, (_, i) => i);
+    const y = x.map((v, i) => 2 * v + 1 + (i % 4 === 3 ? 1000 : 0));
+    expect(theilSen(x, y).slope).toBeCloseTo(2, 9);
+    expect(() => theilSen([1, 1], [1, 2])).toThrow(/two different x/);
+  });
+});
+
+describe('linearRegression', () => {
+  // "At least 8 digits" is the mark usually asked of a sound program on Longley.
+  it.each([
+    ['Norris', norris, 1e-11],
+    ['Longley', longley, 1e-9],
+  ] as const)('has the certified values of NIST on %s', (_, data, limit) => {
+    const fit = linearRegression(
+      data.rows.map((row) => row.slice(1)),
+      data.rows.map((row) => row[0] ?? 0),
+    );
+    const { certified } = data;
+    certified.coefficients.forEach((b, j) => {
+      expect(relative(fit.coefficients[j] ?? 0, b)).toBeLessThan(limit);
+      expect(relative(fit.standardErrors[j] ?? 0, certified.standardErrors[j] ?? 0)).toBeLessThan(limit);
+    });
+    expect(relative(fit.residualSd, certified.residualSd)).toBeLessThan(limit);
+    expect(relative(fit.rSquared, certified.rSquared)).toBeLessThan(limit);
+  });
+
+  it('refuses dependent predictors', () => {
+    expect(() =>
+      linearRegression(
+        [1, 2, 3, 4, 5].map((v) => [v, 2 * v]),
+        [1, 2, 3, 4, 6],
+      ),
+    ).toThrow(/dependent/);
+  });
+});
+
+describe('covariance ellipse', () => {
+  // Chi-square with 2 degrees of freedom, any table; Hotelling at n = 10, 95 %: 11.04 (Johnson and Wichern).
+  it('has the tabulated factors', () => {
+    expect(ellipseFactor(0.5, 'known')).toBeCloseTo(1.386, 3);
+    expect(ellipseFactor(0.9, 'known')).toBeCloseTo(4.605, 3);
+    expect(ellipseFactor(0.95, 'known')).toBeCloseTo(5.991, 3);
+    expect(ellipseFactor(0.99, 'known')).toBeCloseTo(9.21, 3);
+    expect(ellipseFactor(0.95, 'next', 10)).toBeCloseTo(11.04, 2);
+    expect(ellipseFactor(0.95, 'next', 1e6)).toBeCloseTo(5.991, 3);
+    expect(ellipseFactor(0.95, 'mean', 10)).toBeCloseTo(11.04 / 11, 2);
+    expect(() => ellipseFactor(0.95, 'next', 2)).toThrow(/points/);
+  });
+
+  it('holds its share of normal points, and the next point after ten', () => {
+    const random = stream(5);
+    const draw = (): [number, number] => {
+      const u = random.normal();
+      return [3 * u + 1, 0.5 * random.normal() + 2 * u];
+    };
+    const many = Array.from({ length: 4000 }, draw);
+    const inside = (e: ReturnType<typeof covarianceEllipse>, [x, y]: readonly [number, number]): boolean => {
+      const [dx, dy] = [x - e.centre[0], y - e.centre[1]];
+      const u = (dx * Math.cos(e.angle) + dy * Math.sin(e.angle)) / e.semiMajor;
+      const v = (-dx * Math.sin(e.angle) + dy * Math.cos(e.angle)) / e.semiMinor;
+      return u * u + v * v <= 1;
+    };
+    for (const level of [0.5, 0.9, 0.95]) {
+      const e = covarianceEllipse(
+        many.map((p) => p[0]),
+        many.map((p) => p[1]),
+        level,
+      );
+      expect(Math.abs(many.filter((p) => inside(e, p)).length / 4000 - level)).toBeLessThan(0.02);
+      expect(e.area).toBeCloseTo(Math.PI * e.semiMajor * e.semiMinor, 9);
+    }
+    let held = 0;
+    for (let k = 0; k < 4000; k++) {
+      const ten = Array.from({ length: 10 }, draw);
+      const e = covarianceEllipse(
+        ten.map((p) => p[0]),
+        ten.map((p) => p[1]),
+        0.9,
+        'next',
+      );
+      if (inside(e, draw())) held++;
+    }
+    expect(Math.abs(held / 4000 - 0.9)).toBeLessThan(5 * Math.sqrt(0.09 / 4000));
+  });
+
+  it('turns with the points', () => {
+    const x = [0, 1, 2, 3];
+    const e = covarianceEllipse(
+      x,
+      x.map((v) => v * Math.sqrt(3)),
+      0.5,
+    );
+    expect(e.angle).toBeCloseTo(Math.PI / 3, 9);
+    expect(e.semiMinor).toBeCloseTo(0, 6);
+  });
+});
+
+describe('bootstrap', () => {
+  const { lsat, gpa, percentile, bca } = reference.lawSchools;
+  const schools = lsat.map((l, i) => [l, gpa[i] ?? 0] as const);
+  const statistic = ([sample = []]: readonly (readonly (readonly [number, number])[])[]): number[] => [
+    correlation(
+      sample.map((s) => s[0]),
+      sample.map((s) => s[1]),
+    ),
+  ];
+
+  // Efron and Tibshirani (1993), table 3.1 and ch. 6: correlation of the 15 law schools 0.776, bootstrap standard
+  // error 0.13; interval ends against scipy.stats.bootstrap with 40,000 resamples. Limits are Monte Carlo noise.
+  it('agrees with scipy on the law schools', () => {
+    for (const [method, [low = 0, high = 0, se = 0]] of [
+      ['percentile', percentile],
+      ['bca', bca],
+    ] as const) {
+      const [found] = bootstrap([schools], statistic, { method, resamples: 20_000, seed: 3 });
+      expect(found?.estimate).toBeCloseTo(0.776, 3);
+      expect(Math.abs((found?.standardError ?? 0) - se)).toBeLessThan(0.004);
+      expect(Math.abs((found?.low ?? 0) - low)).toBeLessThan(0.015);
+      expect(Math.abs((found?.high ?? 0) - high)).toBeLessThan(0.005);
+    }
+  });
+
+  it('covers the mean of normal values about as often as it says, and the difference of two groups', () => {
+    let one = 0;
+    let two = 0;
+    const runs = 300;
+    for (let k = 0; k < runs; k++) {
+      const random = stream(99, k);
+      const a = Array.from({ length: 25 }, random.normal);
+      const b = Array.from({ length: 30 }, () => 1 + 2 * random.normal());
+      const [m, d] = bootstrap([a, b], ([u = [], v = []]) => [mean(u), mean(v) - mean(u)], {
+        resamples: 300,
+        seed: k,
+      });
+      if (m && m.low < 0 && m.high > 0) one++;
+      if (d && d.low < 1 && d.high > 1) two++;
+    }
+    // The bootstrap of 25 values falls short of 95 % by a point or two.
+    expect(one / runs).toBeGreaterThan(0.89);
+    expect(one / runs).toBeLessThan(0.985);
+    expect(two / runs).toBeGreaterThan(0.89);
+    expect(two / runs).toBeLessThan(0.985);
+  });
+
+  it('is repeatable, and stays finite on constant data', () => {
+    const once = bootstrap([[1, 2, 3, 4]], ([v = []]) => [median(v)], { seed: 4, resamples: 200 });
+    expect(bootstrap([[1, 2, 3, 4]], ([v = []]) => [median(v)], { seed: 4, resamples: 200 })).toEqual(once);
+    const [same] = bootstrap([[2, 2, 2]], ([v = []]) => [mean(v)], { resamples: 100 });
+    expect(same).toMatchObject({ low: 2, high: 2, estimate: 2, standardError: 0 });
+    expect(() => bootstrap([[]], () => [1])).toThrow(/at least one/);
+    expect(() => bootstrap([[1]], () => [Number.NaN])).toThrow(/finite/);
+  });
+});
+
+describe('kernelDensity', () => {
+  const x = reference.cloud.map((p) => p[0] ?? 0);
+  const y = reference.cloud.map((p) => p[1] ?? 0);
+
+  it('agrees with scipy', () => {
+    const density = kernelDensity(x, y);
+    for (const [u = 0, v = 0, expected = 0] of reference.kernelDensity) {
+      expect(relative(density?.at(u, v) ?? 0, expected)).toBeLessThan(1e-10);
+    }
+  });
+
+  it('gives the highest-density region of a normal cloud: density φ(0)(1 − level) at its border', () => {
+    const random = stream(8);
+    const px = Array.from({ length: 1500 }, random.normal);
+    const py = Array.from({ length: 1500 }, random.normal);
+    const density = kernelDensity(px, py);
+    // For a standard normal in the plane the density on the border of the region of level p is (1 − p)/2π; smoothing
+    // adds the kernel's variance, n^(−1/3), to the cloud's.
+    const smoothed = 1 / (2 * Math.PI * (1 + 1500 ** (-1 / 3)));
+    for (const level of [0.5, 0.8]) {
+      const expected = smoothed * (1 - level) ** (1 / (1 + 1500 ** (-1 / 3)));
+      expect(relative(density?.threshold(level) ?? 0, expected)).toBeLessThan(0.12);
+    }
+  });
+
+  it('gives nothing for points on a line', () => {
+    expect(kernelDensity([1, 2, 3], [2, 4, 6])).toBeUndefined();
+  });
+});
+
+describe('isotonic', () => {
+  it('pools neighbours that fall', () => {
+    expect(isotonic([1, 3, 2, 4])).toEqual([1, 2.5, 2.5, 4]);
+    expect(isotonic([3, 2, 1])).toEqual([2, 2, 2]);
+    expect(isotonic([1, 0], [3, 1])).toEqual([0.75, 0.75]);
+    expect(isotonic([])).toEqual([]);
+  });
+
+  it('rises, keeps the mean, and no other rising sequence is closer', () => {
+    const list = fc.array(fc.double({ min: -5, max: 5, noNaN: true }), { minLength: 1, maxLength: 12 });
+    fc.assert(
+      fc.property(list, list, (values, other) => {
+        const fit = isotonic(values);
+        const distance = (s: readonly number[]): number =>
+          values.reduce((sum, v, i) => sum + (v - (s[i] ?? 0)) ** 2, 0);
+        fit.slice(1).forEach((v, i) => {
+          expect(v).toBeGreaterThanOrEqual(fit[i] ?? 0);
+        });
+        expect(mean(fit)).toBeCloseTo(mean(values), 9);
+        const rival = values.map((_, i) => other[i % other.length] ?? 0).sort((a, b) => a - b);
+        const between = fit.map((v, i) => 0.9 * v + 0.1 * (rival[i] ?? 0));
+        expect(distance(fit)).toBeLessThanOrEqual(distance(rival) + 1e-9);
+        expect(distance(fit)).toBeLessThanOrEqual(distance(between) + 1e-9);
+      }),
+    );
+  });
+});
+
+describe('sobolIndices', () => {
+  // Ishigami T, Homma T (1990), a = 7, b = 0.1; the indices in closed form: S 0.3139, 0.4424, 0; T 0.5576, 0.4424, 0.2437.
+  const ishigami = (u: ArrayLike<number>): number => {
+    const [a = 0, b = 0, c = 0] = Array.from(u, (v) => Math.PI * (2 * v - 1));
+    return Math.sin(a) + 7 * Math.sin(b) ** 2 + 0.1 * c ** 4 * Math.sin(a);
+  };
+
+  it("has the published indices of Ishigami's function", () => {
+    const design = sobolIndicesDesign(sobol(6, { scramble: 'owen', seed: 1 }));
+    const n = 2 ** 13;
+    const values = Float64Array.from({ length: 5 * n }, (_, i) => ishigami(design.point(i)));
+    const found = sobolIndices(values, 3);
+    [0.3139, 0.4424, 0].forEach((s, j) => {
+      expect(Math.abs((found.first[j] ?? 1) - s)).toBeLessThan(0.01);
+    });
+    [0.5576, 0.4424, 0.2437].forEach((t, j) => {
+      expect(Math.abs((found.total[j] ?? 1) - t)).toBeLessThan(0.01);
+      expect(found.totalIntervals[j]?.low).toBeLessThan(t + 0.005);
+      expect(found.totalIntervals[j]?.high).toBeGreaterThan(t - 0.005);
+    });
+    // Variance a²/8 + bπ⁴/5 + b²π⁸/18 + 1/2 = 13.8446, mean a/2.
+    expect(found.variance).toBeCloseTo(13.8446, 1);
+    expect(found.mean).toBeCloseTo(3.5, 2);
+  });
+
+  it('shares out an additive function exactly by the variances of its terms', () => {
+    const design = sobolIndicesDesign(sobol(4, { scramble: 'owen', seed: 2 }));
+    const values = Array.from({ length: 4 * 4096 }, (_, i) => {
+      const [a = 0, b = 0] = design.point(i);
+      return 1000 + 3 * a + 4 * b;
+    });
+    const found = sobolIndices(values, 2);
+    expect(found.first[0]).toBeCloseTo(9 / 25, 2);
+    expect(found.total[1]).toBeCloseTo(16 / 25, 2);
+  });
+
+  it('refuses what does not fit', () => {
+    expect(() => sobolIndices([1, 2, 3], 3)).toThrow(/multiple of 5/);
+    expect(() => sobolIndices(new Array(20).fill(1), 3)).toThrow(/vary/);
+    expect(() => sobolIndicesDesign(sobol(3))).toThrow(/twice/);
+  });
+});
