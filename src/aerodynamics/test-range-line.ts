@@ -1,20 +1,39 @@
+import { RADIANS_PER_DEGREE } from '../units/index.js';
 import type { AerodynamicModel } from './model.js';
 import { SPIN_DECAY } from './spin-decay.js';
 
-/** Spin ratio, drag and lift coefficient of the eight published points, and of the end of the extrapolation. */
-const POINTS: readonly (readonly [spinRatio: number, drag: number, lift: number])[] = [
-  [0, 0.222, 0],
-  [0.085, 0.222, 0.144],
-  [0.095, 0.219, 0.159],
-  [0.106, 0.221, 0.172],
-  [0.122, 0.223, 0.187],
-  [0.142, 0.235, 0.204],
-  [0.17, 0.256, 0.23],
-  [0.213, 0.285, 0.266],
-  [0.284, 0.327, 0.294],
-  // Above 0.284 drag rises by 0.35 and lift by 0.28 per unit of S, up to 0.6.
-  [0.6, 0.327 + 0.35 * (0.6 - 0.284), 0.294 + 0.28 * (0.6 - 0.284)],
+/** Median column of the table: spin ratio, magnitude √(CD² + CL²), angle atan(CL/CD) in degrees. */
+const TABLE: readonly (readonly [spinRatio: number, magnitude: number, angle: number])[] = [
+  [0.085, 0.265, 33],
+  [0.095, 0.271, 36],
+  [0.106, 0.28, 38],
+  [0.122, 0.291, 40],
+  [0.142, 0.311, 41],
+  [0.17, 0.344, 42],
+  [0.213, 0.39, 43],
+  [0.284, 0.44, 42],
 ];
+
+/** Slopes of drag and lift in S above the last point, up to this spin ratio; an assumption. */
+const BEYOND = { upTo: 0.6, drag: 0.35, lift: 0.28 };
+
+type Point = readonly [spinRatio: number, drag: number, lift: number];
+
+function points(): readonly Point[] {
+  const measured = TABLE.map(([s, magnitude, angle]): Point => {
+    const radians = angle * RADIANS_PER_DEGREE;
+    return [s, magnitude * Math.cos(radians), magnitude * Math.sin(radians)];
+  });
+  const [first = [0, 0, 0], last = [0, 0, 0]] = [measured[0], measured.at(-1)];
+  const further = BEYOND.upTo - last[0];
+  return [
+    [0, first[1], 0],
+    ...measured,
+    [BEYOND.upTo, last[1] + BEYOND.drag * further, last[2] + BEYOND.lift * further],
+  ];
+}
+
+const POINTS: readonly Point[] = /* @__PURE__ */ points();
 
 /** Straight lines between the points; `column` is 1 for drag, 2 for lift. */
 function along(spinRatio: number, column: 1 | 2): number {

@@ -3,7 +3,7 @@ import type { Wind, WindProfile } from './wind.js';
 import { REFERENCE_HEIGHT } from './wind-ratio.js';
 
 /** Fastest wind accepted [m/s]; nobody plays golf in a hurricane. */
-export const FASTEST_WIND = 50;
+export const FASTEST_WIND = 60;
 
 /**
  * Returns the wind when it is one a shot can be flown in.

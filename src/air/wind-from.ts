@@ -23,7 +23,7 @@ export type WindShape =
 /** A wind as a player or a weather report gives it. */
 export type WindReading = WindOrigin &
   WindShape & {
-    /** Wind speed [m/s], 0 to 50. */
+    /** Wind speed [m/s], 0 to 60. */
     readonly speed: Speed;
     /**
      * Height at which it was measured [m], 0.5 to 200; default the reference height of the profile, 10 m. A hand-held

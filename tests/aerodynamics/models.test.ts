@@ -76,30 +76,30 @@ describe('fitted modern ball', () => {
 });
 
 describe('test-range line', () => {
-  it('goes through the eight points', () => {
+  it('goes through the eight points: magnitude √(CD² + CL²) and angle atan(CL/CD) of the table', () => {
     expect(line.rows).toHaveLength(8);
     for (const row of line.rows) {
-      expect(testRangeLine.dragCoefficient(row.reynolds, row.spinRatio)).toBeCloseTo(row.drag, 12);
-      expect(testRangeLine.liftCoefficient(row.reynolds, row.spinRatio)).toBeCloseTo(row.lift, 12);
-    }
-  });
-  it('has coefficients that follow from the magnitude and angle of the table', () => {
-    for (const row of line.rows) {
-      const angle = (row.angleDegrees * Math.PI) / 180;
-      expect(Math.abs(row.magnitude * Math.cos(angle) - row.drag)).toBeLessThan(5e-4 + 1e-12);
-      expect(Math.abs(row.magnitude * Math.sin(angle) - row.lift)).toBeLessThan(5e-4 + 1e-12);
+      const drag = testRangeLine.dragCoefficient(row.reynolds, row.spinRatio);
+      const lift = testRangeLine.liftCoefficient(row.reynolds, row.spinRatio);
+      expect(Math.hypot(drag, lift)).toBeCloseTo(row.magnitude, 12);
+      expect((Math.atan2(lift, drag) * 180) / Math.PI).toBeCloseTo(row.angleDegrees, 9);
+      // The same to three decimals, as worked out beside the table.
+      expect(Math.abs(drag - row.drag)).toBeLessThan(5e-4 + 1e-12);
+      expect(Math.abs(lift - row.lift)).toBeLessThan(5e-4 + 1e-12);
     }
   });
   it('extrapolates as it says', () => {
     const drag = (s: number) => testRangeLine.dragCoefficient(1e5, s);
     const lift = (s: number) => testRangeLine.liftCoefficient(1e5, s);
-    expect(drag(0)).toBe(0.222);
-    expect(drag(0.04)).toBeCloseTo(0.222, 12);
-    expect(lift(0.0425)).toBeCloseTo(0.072, 12);
+    expect(drag(0)).toBeCloseTo(0.222, 3);
+    expect(drag(0.04)).toBe(drag(0));
+    expect(drag(0.085)).toBeCloseTo(drag(0), 12);
+    expect(lift(0.0425)).toBeCloseTo(0.072, 3);
+    expect(lift(0.0425)).toBeCloseTo(lift(0.085) / 2, 12);
     expect((drag(0.5) - drag(0.4)) / 0.1).toBeCloseTo(0.35, 9);
     expect((lift(0.5) - lift(0.4)) / 0.1).toBeCloseTo(0.28, 9);
-    expect(drag(50)).toBeCloseTo(0.327 + 0.35 * 0.316, 12);
-    expect(lift(50)).toBeCloseTo(0.294 + 0.28 * 0.316, 12);
+    expect(drag(50)).toBeCloseTo(drag(0.284) + 0.35 * 0.316, 12);
+    expect(lift(50)).toBeCloseTo(lift(0.284) + 0.28 * 0.316, 12);
   });
 });
 

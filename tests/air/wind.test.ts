@@ -152,7 +152,7 @@ describe('a wind from a reading', () => {
     const bad: readonly [object, string, string][] = [
       [{ speed: mps(5) }, 'wind', 'got none'],
       [{ speed: mps(5), clock: 3, from: degrees(90) }, 'wind', 'from and clock'],
-      [{ speed: mps(-5), clock: 3 }, 'wind.speed', 'between 0 and 50'],
+      [{ speed: mps(-5), clock: 3 }, 'wind.speed', 'between 0 and 60'],
       [{ speed: mps(70), clock: 3 }, 'wind.speed', 'mph'],
       [{ speed: mps(5), clock: 13 }, 'wind.clock', '12'],
       [{ speed: mps(5), from: 90 }, 'wind.from', 'degrees(90)'],
@@ -162,7 +162,7 @@ describe('a wind from a reading', () => {
       [{ speed: mps(5), clock: 3, measuredAt: metres(2) }, 'wind.measuredAt', 'needs a terrain'],
       [{ speed: mps(5), clock: 3, terrain: 'city', measuredAt: metres(2) }, 'wind.measuredAt', 'obstacles'],
       [{ speed: mps(5), clock: 3, terrain: 'parkland', measuredAt: metres(0.1) }, 'wind.measuredAt', '0.5'],
-      [{ speed: mps(40), clock: 3, terrain: 'parkland', measuredAt: metres(2) }, 'wind.speed', '50'],
+      [{ speed: mps(40), clock: 3, terrain: 'parkland', measuredAt: metres(2) }, 'wind.speed', 'at most 60'],
       [{ speed: mps(5), clock: 3, gusts: 8 }, 'wind.gusts', 'known fields'],
     ];
     for (const [reading, field, words] of bad) {
@@ -184,7 +184,7 @@ describe('a wind given by components', () => {
   it('is refused by field otherwise', () => {
     const bad: readonly [object, string][] = [
       [{ along: Number.NaN }, 'scene.wind.along'],
-      [{ across: 60 }, 'scene.wind.across'],
+      [{ across: 61 }, 'scene.wind.across'],
       [{ gust: 3 }, 'scene.wind.gust'],
       [{ profile: { kind: 'cubic' } }, 'scene.wind.profile.kind'],
       [{ profile: { kind: 'log' } }, 'scene.wind.profile.roughness'],

@@ -42,9 +42,19 @@ def penner(re, s):
     return 0.171 + 0.62 * s, (0.083 + 0.885 * s if s >= 0.05 else s / 0.05 * (0.083 + 0.885 * 0.05))
 
 
-LINE_S = [0, 0.085, 0.095, 0.106, 0.122, 0.142, 0.17, 0.213, 0.284, 0.6]
-LINE_CD = [0.222, 0.222, 0.219, 0.221, 0.223, 0.235, 0.256, 0.285, 0.327, 0.327 + 0.35 * 0.316]
-LINE_CL = [0, 0.144, 0.159, 0.172, 0.187, 0.204, 0.23, 0.266, 0.294, 0.294 + 0.28 * 0.316]
+# Magnitude and angle of the coefficient at eight spin ratios; drag and lift are its parts.
+LINE_TABLE = [
+    (0.085, 0.265, 33), (0.095, 0.271, 36), (0.106, 0.28, 38), (0.122, 0.291, 40),
+    (0.142, 0.311, 41), (0.17, 0.344, 42), (0.213, 0.39, 43), (0.284, 0.44, 42),
+]  # fmt: skip
+LINE_S = [s for s, _, _ in LINE_TABLE]
+LINE_CD = [size * math.cos(math.radians(angle)) for _, size, angle in LINE_TABLE]
+LINE_CL = [size * math.sin(math.radians(angle)) for _, size, angle in LINE_TABLE]
+LINE_S, LINE_CD, LINE_CL = (
+    [0, *LINE_S, 0.6],
+    [LINE_CD[0], *LINE_CD, LINE_CD[-1] + 0.35 * 0.316],
+    [0, *LINE_CL, LINE_CL[-1] + 0.28 * 0.316],
+)
 
 
 def test_range_line(re, s):
