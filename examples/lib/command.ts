@@ -1,0 +1,164 @@
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { parseArgs } from 'node:util';
+import { isFairflightError } from 'fairflight';
+
+/** How an example ends. */
+export const EXIT = {
+  /** Everything was used. */
+  done: 0,
+  /** Done, but rows or columns of the input were left out; the summary says which. */
+  partial: 1,
+  /** Nothing could be done: bad usage, an unreadable file, no usable shot. */
+  refused: 2,
+  /** A fault of the program itself. */
+  fault: 70,
+} as const;
+
+/** One option of the command line. */
+export interface Option {
+  readonly type: 'string' | 'boolean';
+  /** What stands for the value in the help text. */
+  readonly value?: string;
+  readonly help: string;
+}
+
+/** An example as a command. */
+export interface Command<Name extends string> {
+  readonly name: string;
+  readonly summary: string;
+  /** Usage without the program name, for example `[file.csv] [options]`. */
+  readonly usage: string;
+  readonly options: Readonly<Record<Name, Option>>;
+  /** Text below the options. */
+  readonly more?: string;
+}
+
+/** What the user typed. */
+export interface Given<Name extends string> {
+  readonly files: readonly string[];
+  readonly text: (name: Name) => string | undefined;
+  readonly flag: (name: Name) => boolean;
+}
+
+/** Something the user can mend; printed without a stack. */
+export class UsageError extends Error {
+  override readonly name: string = 'UsageError';
+}
+
+/** Runs an example: reads the command line, prints help, turns errors into one line and an exit code. */
+export async function runCommand<Name extends string>(
+  command: Command<Name>,
+  main: (given: Given<Name>) => number | Promise<number>,
+  args: readonly string[] = process.argv.slice(2),
+): Promise<void> {
+  try {
+    const given = readArguments(command, args);
+    process.exitCode = given === 'help' ? EXIT.done : await main(given);
+  } catch (error) {
+    const known = error instanceof UsageError || isFairflightError(error);
+    process.stderr.write(`${command.name}: ${known ? error.message : faultText(error)}\n`);
+    process.exitCode = known ? EXIT.refused : EXIT.fault;
+  }
+}
+
+function readArguments<Name extends string>(
+  command: Command<Name>,
+  args: readonly string[],
+): Given<Name> | 'help' {
+  const options: Record<string, { type: 'string' | 'boolean' }> = { help: { type: 'boolean' } };
+  for (const [name, { type }] of Object.entries<Option>(command.options)) options[name] = { type };
+  let parsed: ReturnType<typeof parseArgs>;
+  try {
+    parsed = parseArgs({ args: protectSigns(args), options, allowPositionals: true });
+  } catch (error) {
+    throw new UsageError(
+      `${error instanceof Error ? error.message : String(error)} (--help lists the options)`,
+    );
+  }
+  const values = parsed.values as Readonly<Record<string, string | boolean | undefined>>;
+  const isOn = (name: string): boolean => values[name] === true;
+  if (isOn('help')) {
+    process.stdout.write(helpText(command));
+    return 'help';
+  }
+  return {
+    files: parsed.positionals,
+    text: (name) => {
+      const value = values[name];
+      return typeof value === 'string' ? value : undefined;
+    },
+    flag: isOn,
+  };
+}
+
+/** `--attack -1.5deg` reads as two options to parseArgs; join a signed number to the option before it. */
+function protectSigns(args: readonly string[]): string[] {
+  const out: string[] = [];
+  for (const arg of args) {
+    const last = out.at(-1);
+    const joins = /^-\d/.test(arg) && last !== undefined && /^--[a-z-]+$/.test(last);
+    if (joins) out[out.length - 1] = `${last}=${arg}`;
+    else out.push(arg);
+  }
+  return out;
+}
+
+function helpText<Name extends string>(command: Command<Name>): string {
+  const rows = [
+    ...Object.entries<Option>(command.options).map(([name, { value, help }]) => [
+      `--${name}${value === undefined ? '' : ` ${value}`}`,
+      help,
+    ]),
+    ['--help', 'print this text'],
+  ] as const;
+  const width = Math.max(...rows.map(([left = '']) => left.length));
+  const list = rows.map(([left = '', right = '']) => `  ${left.padEnd(width)}  ${right}`);
+  const codes = [
+    '  0  done, everything in the input was used',
+    '  1  done, but rows or columns of the input were left out (the summary says which and why)',
+    '  2  nothing was done: bad usage, an unreadable file, or no usable shot',
+  ];
+  return [
+    `${command.name}: ${command.summary}`,
+    '',
+    `Usage: npm run ${command.name} -- ${command.usage}`,
+    '',
+    'Options:',
+    ...list,
+    '',
+    'Exit codes:',
+    ...codes,
+    ...(command.more === undefined ? [] : ['', command.more]),
+    '',
+  ].join('\n');
+}
+
+function faultText(error: unknown): string {
+  return error instanceof Error ? (error.stack ?? error.message) : String(error);
+}
+
+/** Reads a text file. @throws UsageError when it cannot be read */
+export function readText(path: string): string {
+  try {
+    return readFileSync(path, 'utf8');
+  } catch (error) {
+    throw new UsageError(`cannot read ${path}: ${error instanceof Error ? error.message : String(error)}`);
+  }
+}
+
+/** Writes files into a folder, which is made when missing, and returns their paths. */
+export function writeFiles(folder: string, files: Readonly<Record<string, string>>): readonly string[] {
+  try {
+    mkdirSync(folder, { recursive: true });
+    return Object.entries(files).map(([name, content]) => {
+      const path = join(folder, name);
+      writeFileSync(path, content);
+      return path;
+    });
+  } catch (error) {
+    throw new UsageError(
+      `cannot write to ${folder}: ${error instanceof Error ? error.message : String(error)}`,
+    );
+  }
+}

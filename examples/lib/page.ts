@@ -1,0 +1,90 @@
+import { BLUE, GRID, INK, MUTED, PANEL, PAPER, VERMILION } from './palette.js';
+import { escaped } from './text.js';
+
+/** A page that needs nothing but itself. */
+export interface Page {
+  readonly title: string;
+  /** One or two sentences under the title: whose shots, where, when. HTML. */
+  readonly lead: string;
+  /** Body sections. HTML. */
+  readonly sections: readonly string[];
+  /** Small print at the end. HTML. */
+  readonly foot: string;
+}
+
+const STYLE = `
+@page { size: A4 portrait; margin: 14mm 13mm; }
+* { box-sizing: border-box; }
+html { background: ${PAPER}; }
+body { margin: 0 auto; padding: 28px 24px 40px; max-width: 900px; color: ${INK}; background: ${PAPER};
+  font: 15px/1.5 system-ui, -apple-system, 'Segoe UI', 'DejaVu Sans', sans-serif; }
+h1 { font-size: 27px; line-height: 1.2; margin: 0 0 6px; letter-spacing: -0.01em; }
+h2 { font-size: 19px; line-height: 1.25; margin: 34px 0 6px; padding-top: 12px; border-top: 2px solid ${INK}; }
+h3 { font-size: 15.5px; margin: 18px 0 4px; }
+p { margin: 4px 0 9px; max-width: 76ch; }
+ul, ol { margin: 4px 0 10px; padding-left: 22px; max-width: 76ch; }
+.lead { color: ${MUTED}; }
+.note { color: ${MUTED}; font-size: 13px; }
+.banner { background: ${PANEL}; border-left: 4px solid ${VERMILION}; padding: 9px 14px; margin: 12px 0; }
+.card { background: ${PANEL}; border-left: 4px solid ${BLUE}; padding: 10px 16px; margin: 14px 0; }
+.card p:last-child, .card ul:last-child, .banner p:last-child { margin-bottom: 0; }
+figure { margin: 10px 0 6px; }
+figure svg { display: block; width: 100%; height: auto; }
+.keys { margin: 8px 0 2px; max-width: none; font-size: 12.5px; color: ${INK}; }
+.key { display: inline-flex; align-items: center; gap: 5px; margin-right: 16px; white-space: nowrap; }
+.scroll { overflow-x: auto; }
+table { border-collapse: collapse; width: 100%; font-size: 13px; font-variant-numeric: tabular-nums; margin: 10px 0; }
+th { text-align: right; font-weight: 600; border-bottom: 1.5px solid ${INK}; padding: 4px 7px; vertical-align: bottom; }
+td { text-align: right; border-bottom: 1px solid ${GRID}; padding: 4px 7px; vertical-align: top; }
+th.text, td.text { text-align: left; }
+td.text { font-variant-numeric: normal; }
+.unit, .range { display: block; color: ${MUTED}; font-weight: normal; font-size: 11.5px; white-space: nowrap; }
+.swatch { display: inline-block; width: 11px; height: 11px; border-radius: 2px; margin-right: 6px; vertical-align: -1px;
+  print-color-adjust: exact; -webkit-print-color-adjust: exact; }
+footer { margin-top: 30px; padding-top: 10px; border-top: 1px solid ${GRID}; color: ${MUTED}; font-size: 12.5px; }
+@media print {
+  body { max-width: none; padding: 0; font-size: 10.5pt; }
+  h1 { font-size: 19pt; } h2 { font-size: 13.5pt; margin-top: 16pt; } table { font-size: 8.8pt; }
+  h2, h3, .keys { break-after: avoid; }
+  figure, tr, .card, .banner, .keep { break-inside: avoid; }
+  .scroll { overflow: visible; }
+  .page { break-before: page; }
+  svg, .banner, .card { print-color-adjust: exact; -webkit-print-color-adjust: exact; }
+}`;
+
+/** The whole page as one HTML text: styles inside, charts inline, nothing fetched. */
+export function htmlPage(page: Page): string {
+  return [
+    '<!doctype html>',
+    '<html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1">',
+    `<title>${escaped(page.title)}</title><style>${STYLE}</style></head><body>`,
+    `<header><h1>${escaped(page.title)}</h1>${page.lead}</header>`,
+    `<main>${page.sections.join('\n')}</main>`,
+    `<footer>${page.foot}</footer></body></html>\n`,
+  ].join('\n');
+}
+
+/** A column of an HTML table. Text columns stand left, numbers right. */
+export interface TableColumn {
+  readonly head: string;
+  readonly unit?: string;
+  readonly text?: boolean;
+}
+
+/** A table; cells are HTML. */
+export function htmlTable(columns: readonly TableColumn[], rows: readonly (readonly string[])[]): string {
+  const head = columns.map(({ head, unit, text }) => {
+    const small = unit === undefined ? '' : `<span class="unit">${escaped(unit)}</span>`;
+    return `<th${text === true ? ' class="text"' : ''}>${escaped(head)}${small}</th>`;
+  });
+  const body = rows.map((row) => {
+    const cells = row.map((cell, i) => `<td${columns[i]?.text === true ? ' class="text"' : ''}>${cell}</td>`);
+    return `<tr>${cells.join('')}</tr>`;
+  });
+  return `<div class="scroll"><table><thead><tr>${head.join('')}</tr></thead><tbody>${body.join('')}</tbody></table></div>`;
+}
+
+/** A chart with its caption. */
+export function figure(chart: string, caption = ''): string {
+  return `<figure>${chart}${caption === '' ? '' : `<figcaption class="note">${caption}</figcaption>`}</figure>`;
+}

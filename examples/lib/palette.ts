@@ -1,0 +1,44 @@
+/**
+ * Colours shared by every example. Named colours are those of Okabe and Ito (Color Universal Design, 2008), told apart
+ * with every common kind of colour vision; the ramps go from dark to light, so that order survives in grey print.
+ */
+export const INK = '#1d2733';
+export const MUTED = '#5b6775';
+export const GRID = '#dde3e9';
+export const PAPER = '#ffffff';
+export const PANEL = '#f5f7f9';
+
+export const BLUE = '#0072b2';
+export const VERMILION = '#d55e00';
+export const GREEN = '#009e73';
+export const ORANGE = '#e69f00';
+export const PURPLE = '#aa4a88';
+
+/** Anchors of the ramp for ordered groups, dark to light: legible as a line on white at both ends. */
+const ORDERED: readonly string[] = ['#1b1f5e', '#1f5a96', '#15908f', '#6aa84f', '#d9a420'];
+/** Anchors of the ramp for filled contours, pale to deep: dark text and marks stay legible on most of it. */
+const FILLED: readonly string[] = ['#fbfaf0', '#d8ebd5', '#a3d3cd', '#62aec4', '#2f7fb0', '#1f4e86'];
+
+/** `count` colours for groups with an order, such as speed bands from slow to fast. */
+export function orderedColours(count: number): readonly string[] {
+  return Array.from({ length: count }, (_, i) => alongRamp(ORDERED, count === 1 ? 0.3 : i / (count - 1)));
+}
+
+/** Colour of a filled contour, for a share from 0 (low) to 1 (high). */
+export function filledColour(share: number): string {
+  return alongRamp(FILLED, Math.min(1, Math.max(0, share)));
+}
+
+function alongRamp(anchors: readonly string[], share: number): string {
+  const place = share * (anchors.length - 1);
+  const index = Math.min(Math.floor(place), anchors.length - 2);
+  const from = channels(anchors[index] ?? INK);
+  const to = channels(anchors[index + 1] ?? INK);
+  const mixed = from.map((value, i) => Math.round(value + (place - index) * ((to[i] ?? value) - value)));
+  return `#${mixed.map((value) => value.toString(16).padStart(2, '0')).join('')}`;
+}
+
+/** Red, green and blue of a colour, 0 to 255. */
+export function channels(colour: string): readonly number[] {
+  return [1, 3, 5].map((at) => Number.parseInt(colour.slice(at, at + 2), 16));
+}

@@ -1,0 +1,55 @@
+import { type Angle, degrees, kph, metresPerSecond, mph, radians, type Speed } from 'fairflight/units';
+import { UsageError } from './command.js';
+
+/** A number with its unit as typed, for example `1200m`. */
+export interface Typed {
+  readonly value: number;
+  readonly unit: string;
+}
+
+/** Splits `1200m` or `-1.5 deg`. @throws UsageError without a number or a unit */
+export function typed(option: string, text: string, example: string): Typed {
+  const match = /^\s*([+-]?(?:\d+\.?\d*|\.\d+))\s*([^\d\s].*?)\s*$/u.exec(text);
+  const value = Number(match?.[1]);
+  const unit = match?.[2];
+  if (unit === undefined || !Number.isFinite(value)) {
+    throw new UsageError(
+      `--${option} needs a number with its unit, like ${example}; got ${JSON.stringify(text)}`,
+    );
+  }
+  return { value, unit };
+}
+
+const SPEEDS: Readonly<Record<string, (value: number) => Speed>> = {
+  mph,
+  'km/h': kph,
+  kph,
+  'm/s': metresPerSecond,
+};
+const ANGLES: Readonly<Record<string, (value: number) => Angle>> = {
+  deg: degrees,
+  '°': degrees,
+  rad: radians,
+};
+
+/** A speed such as `100mph`. */
+export function typedSpeed(option: string, text: string): Speed {
+  return made(option, typed(option, text, '100mph'), SPEEDS);
+}
+
+/** An angle such as `10.5deg`. */
+export function typedAngle(option: string, text: string): Angle {
+  return made(option, typed(option, text, '10.5deg'), ANGLES);
+}
+
+function made<Q>(
+  option: string,
+  { value, unit }: Typed,
+  makers: Readonly<Record<string, (value: number) => Q>>,
+): Q {
+  const make = makers[unit.toLowerCase()];
+  if (make !== undefined) return make(value);
+  throw new UsageError(
+    `--${option}: ${JSON.stringify(unit)} is not a unit known here; use ${Object.keys(makers).join(', ')}`,
+  );
+}

@@ -1,0 +1,49 @@
+import Table from 'cli-table3';
+
+/** A table for the terminal: first column left, the others right, no colours, so that it survives a pipe. */
+export function terminalTable(
+  head: readonly string[],
+  rows: readonly (readonly string[])[],
+  left = 1,
+): string {
+  const table = new Table({
+    head: [...head],
+    colAligns: head.map((_, i) => (i < left ? 'left' : 'right')),
+    style: { head: [], border: [], 'padding-left': 1, 'padding-right': 1, compact: true },
+    chars: {
+      top: '',
+      'top-mid': '',
+      'top-left': '',
+      'top-right': '',
+      bottom: '',
+      'bottom-mid': '',
+      'bottom-left': '',
+      'bottom-right': '',
+      left: '',
+      'left-mid': '',
+      right: '',
+      'right-mid': '',
+      mid: '─',
+      'mid-mid': '─',
+      middle: '',
+    },
+  });
+  for (const row of rows) table.push([...row]);
+  const rule = '─'.repeat(
+    Math.max(
+      ...table
+        .toString()
+        .split('\n')
+        .map((each) => each.length),
+    ),
+  );
+  const [first = '', ...rest] = splitHead(table.toString(), head);
+  return [first, rule, ...rest].join('\n');
+}
+
+/** The head may take several lines; it is kept together above the rule. */
+function splitHead(printed: string, head: readonly string[]): readonly string[] {
+  const lines = printed.split('\n');
+  const depth = Math.max(1, ...head.map((cell) => cell.split('\n').length));
+  return [lines.slice(0, depth).join('\n'), ...lines.slice(depth)];
+}

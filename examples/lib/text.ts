@@ -1,0 +1,31 @@
+/** Escapes text for HTML and SVG. */
+export function escaped(text: string): string {
+  return text
+    .replaceAll('&', '&amp;')
+    .replaceAll('<', '&lt;')
+    .replaceAll('>', '&gt;')
+    .replaceAll('"', '&quot;');
+}
+
+/** A number with a fixed count of decimals, a true minus sign and no minus zero; a dash for what is not known. */
+export function fixed(value: number | undefined, decimals = 0): string {
+  if (value === undefined || !Number.isFinite(value)) return '–';
+  const text = value.toFixed(decimals);
+  return Number(text) === 0 ? text.replace('-', '') : text.replace('-', '−');
+}
+
+/** A number that always shows its sign. */
+export function signed(value: number | undefined, decimals = 0): string {
+  const text = fixed(value, decimals);
+  return value !== undefined && Number(value.toFixed(decimals)) > 0 ? `+${text}` : text;
+}
+
+/** A whole number with a thin gap between thousands. */
+export function grouped(value: number | undefined): string {
+  return fixed(value).replace(/\B(?=(\d{3})+$)/g, ' ');
+}
+
+/** "1 row", "2 rows". */
+export function counted(count: number, one: string, many = `${one}s`): string {
+  return `${count} ${count === 1 ? one : many}`;
+}
