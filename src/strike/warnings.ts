@@ -2,7 +2,8 @@ import type { Clubhead } from '../clubhead/index.js';
 import type { ModelWarning } from '../source.js';
 import type { CheckedDelivery } from './delivery.js';
 
-const MODEL = 'rigid-body impulse';
+/** Id of the strike model. @internal */
+export const STRIKE_MODEL = 'rigid-body impulse';
 /** Club speeds of the averages and ball tests the restitution laws were calibrated on, 80 to 125 mph [m/s]. */
 const SPEED = { min: 35.7, max: 55.9 };
 /** Spin lofts for which constant and oblique tangential restitution were tabulated or calibrated [rad]. */
@@ -23,7 +24,7 @@ export function strikeWarnings(
     message: string,
   ): void => {
     if (value < range.min || value > range.max)
-      warnings.push({ model: MODEL, quantity, range, value, message });
+      warnings.push({ model: STRIKE_MODEL, quantity, range, value, message });
   };
   note(
     'clubSpeed',
