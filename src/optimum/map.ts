@@ -1,0 +1,119 @@
+import { FairflightError, requireRecord, requireWithin } from '../errors.js';
+import type { FlightOptions } from '../flight/index.js';
+import type { Scene } from '../scene/index.js';
+import { createWalk } from '../shot/walk.js';
+import type { Angle, AngularSpeed, Speed } from '../units/index.js';
+import { plainLaunch, requireBetween, requireLimit } from './deliverer.js';
+import type { Between } from './optimum.js';
+
+/** Which launches a {@link carryMap} covers. */
+export interface MapQuestion {
+  /** Ball speed [m/s], 1 to 110. */
+  readonly ballSpeed: Speed;
+  /** Launch angles [rad]. */
+  readonly launchAngle: Between<Angle>;
+  /** Spin rates [rad/s]. */
+  readonly spinRate: Between<AngularSpeed>;
+  /** Launch angles on the map, 2 to 2,000, both ends included; default 200. */
+  readonly columns?: number;
+  /** Spin rates on the map, 2 to 2,000, both ends included; default 200. */
+  readonly rows?: number;
+  /** Scene; default as its fields say. */
+  readonly scene?: Scene;
+  /** Integration options. */
+  readonly flight?: FlightOptions;
+  /** Whether to run every ball out as well; default false, and then `total` is absent. */
+  readonly withRun?: boolean;
+}
+
+/**
+ * Carry over launch angle and spin rate. Cell (row, column) is at `row * columns + column`. Where `landed` is 0 the ball
+ * did not land (a raised green), and carry, descent angle and total are 0.
+ */
+export interface CarryMap {
+  readonly columns: number;
+  readonly rows: number;
+  /** Launch angle of each column [rad]. */
+  readonly launchAngle: Float64Array;
+  /** Spin rate of each row [rad/s]. */
+  readonly spinRate: Float64Array;
+  /** 1 where the ball landed, else 0. */
+  readonly landed: Uint8Array;
+  /** Carry [m]. */
+  readonly carry: Float64Array;
+  /** Apex [m]. */
+  readonly apex: Float64Array;
+  /** Descent angle below the horizontal [rad]. */
+  readonly descentAngle: Float64Array;
+  /** Carry and run [m]; only when asked for. */
+  readonly total?: Float64Array;
+}
+
+/**
+ * Carry, apex and descent angle on a grid of launch angles and spin rates at one ball speed, for charts. It shows what
+ * would happen, not what can be delivered: far from the pairs a club gives, the coefficient models have no data.
+ * @throws {@link FairflightError} `invalid-input` or `outside-range` naming the field
+ */
+export function carryMap(question: MapQuestion): CarryMap {
+  requireRecord('question', question, [
+    'ballSpeed',
+    'launchAngle',
+    'spinRate',
+    'columns',
+    'rows',
+    'scene',
+    'flight',
+    'withRun',
+  ]);
+  const ballSpeed = requireLimit('ballSpeed', question.ballSpeed);
+  const [lowest, highest] = requireBetween('launchAngle', question.launchAngle);
+  const [least, most] = requireBetween('spinRate', question.spinRate);
+  const columns = requireCount('columns', question.columns ?? 200);
+  const rows = requireCount('rows', question.rows ?? 200);
+  const withRun = question.withRun === true;
+  const walk = createWalk(question.scene, question.flight);
+
+  const launchAngle = spaced(lowest, highest, columns);
+  const spinRate = spaced(least, most, rows);
+  const landed = new Uint8Array(rows * columns);
+  const carry = new Float64Array(rows * columns);
+  const apex = new Float64Array(rows * columns);
+  const descentAngle = new Float64Array(rows * columns);
+  const total = new Float64Array(withRun ? rows * columns : 0);
+  for (let row = 0, cell = 0; row < rows; row++) {
+    for (let column = 0; column < columns; column++, cell++) {
+      const launch = plainLaunch(ballSpeed, launchAngle[column] as number, spinRate[row] as number);
+      const end = walk.play(launch, withRun);
+      apex[cell] = end.apex;
+      if (!end.landed) continue;
+      landed[cell] = 1;
+      carry[cell] = end.carry;
+      descentAngle[cell] = end.descentAngle;
+      if (withRun) total[cell] = end.total;
+    }
+  }
+  return {
+    columns,
+    rows,
+    launchAngle,
+    spinRate,
+    landed,
+    carry,
+    apex,
+    descentAngle,
+    ...(withRun && { total }),
+  };
+}
+
+function spaced(from: number, to: number, count: number): Float64Array {
+  return Float64Array.from({ length: count }, (_, i) => from + ((to - from) * i) / (count - 1));
+}
+
+function requireCount(field: string, value: number): number {
+  requireWithin(field, value, 2, 2000, '');
+  if (Number.isInteger(value)) return value;
+  throw new FairflightError('invalid-input', `${field} must be a whole number, got ${value}`, {
+    field,
+    value,
+  });
+}

@@ -1,0 +1,92 @@
+import type { Clubhead } from '../clubhead/index.js';
+import type { FlightOptions } from '../flight/index.js';
+import type { Scene } from '../scene/index.js';
+import type { Shot } from '../shot/index.js';
+import type { ModelWarning } from '../source.js';
+import type { Angle, AngularSpeed, Length, Speed } from '../units/index.js';
+
+/** What an optimum maximises: carry, or carry and run. */
+export type Maximised = 'carry' | 'total';
+
+/** A range of a quantity, both ends included. */
+export interface Between<Q extends number> {
+  /** Lower end. */
+  readonly min: Q;
+  /** Upper end. */
+  readonly max: Q;
+}
+
+/**
+ * How far one input may drift, the others held, before 1 % of the distance is lost or the flight becomes flatter than
+ * the least descent. An end is left out where neither happens within what the library computes.
+ */
+export interface Window<Q extends number> {
+  /** Lower end. */
+  readonly low?: Q;
+  /** Upper end. */
+  readonly high?: Q;
+  /**
+   * Ends set by the least descent. The model's distance holds beyond them, but it rests on run from landings flatter
+   * than any bounce model was tested for.
+   */
+  readonly heldByDescent?: readonly ('low' | 'high')[];
+}
+
+/** What the questions about an optimum have in common. */
+export interface OptimumSetup {
+  /** What to maximise. Total rests on a run known to ±30 %. */
+  readonly maximise: Maximised;
+  /** Clubhead through which launch and spin hang together; default the generic driver. */
+  readonly clubhead?: Clubhead;
+  /** Scene; default as its fields say. */
+  readonly scene?: Scene;
+  /** Integration options. */
+  readonly flight?: FlightOptions;
+  /** Dynamic lofts looked at [rad], within −0.1 and 1.4; default 2° to 60°. */
+  readonly dynamicLoft?: Between<Angle>;
+  /**
+   * Flattest descent accepted [rad], below the horizontal; default 30° when total is maximised, none for carry. The
+   * model's longest totals are low flights that live on run, where no bounce has been measured; 30° to 40° marks a
+   * well-matched drive (common practice, no source). `degrees(-90)` lifts it.
+   */
+  readonly minimumDescentAngle?: Angle;
+}
+
+/** What may hold an optimum back. */
+export type Bound =
+  /** A flatter flight would go further. */
+  | 'minimum-descent-angle'
+  /** The best lies at an end of the lofts looked at. */
+  | 'dynamic-loft'
+  /** The best lies at an end of the attack angles looked at. */
+  | 'attack-angle'
+  /** The best lies at an end of the launch angles allowed. */
+  | 'launch-angle'
+  /** The best lies at an end of the spin rates allowed. */
+  | 'spin-rate';
+
+/** What every optimum reports. */
+export interface Optimum {
+  /** What was maximised. */
+  readonly maximised: Maximised;
+  /** The distance reached [m]: carry or total. */
+  readonly distance: Length;
+  /** The whole shot at the optimum. */
+  readonly shot: Shot;
+  /** What holds the optimum: empty when it is a true peak. */
+  readonly heldBy: readonly Bound[];
+  /** False when no loft comes down as steeply as asked; then this is the steepest, and a warning says so. */
+  readonly steepEnough: boolean;
+  /** Warnings of strike, flight and run at the optimum, and of the search. */
+  readonly warnings: readonly ModelWarning[];
+}
+
+/** How far launch conditions may drift from an optimum. */
+export interface LaunchWindow {
+  /** Ball speed [m/s]. */
+  readonly ballSpeed: Window<Speed>;
+  /** Launch angle at the same spin [rad]. */
+  readonly launchAngle: Window<Angle>;
+  /** Spin rate at the same launch angle [rad/s]. */
+  readonly spinRate: Window<AngularSpeed>;
+}
