@@ -1,6 +1,6 @@
 import { studentTQuantile } from './distributions.js';
 import { mean, requireSample, standardDeviation } from './moments.js';
-import { median, medianAbsoluteDeviation } from './order-statistics.js';
+import { median } from './order-statistics.js';
 
 /** Modified z-scores beyond this are taken for outliers (Iglewicz and Hoaglin 1993). */
 export const MODIFIED_Z_LIMIT = 3.5;
@@ -13,12 +13,23 @@ export const MODIFIED_Z_LIMIT = 3.5;
  * Control 16.
  */
 export function modifiedZScores(values: readonly number[]): number[] {
-  requireSample('values', values, 1);
-  const centre = median(values);
-  const mad = medianAbsoluteDeviation(values);
-  if (mad > 0) return values.map((value) => (0.6745 * (value - centre)) / mad);
-  const meanDeviation = mean(values.map((value) => Math.abs(value - centre)));
-  return values.map((value) => (meanDeviation > 0 ? (value - centre) / (1.253314 * meanDeviation) : 0));
+  return modifiedZScoresWithin([values])[0]!;
+}
+
+/**
+ * {@link modifiedZScores} within several groups: each value against the median of its own group, all against one MAD
+ * of the deviations together, which small groups need because a MAD of five values is a poor guess.
+ */
+export function modifiedZScoresWithin(groups: readonly (readonly number[])[]): number[][] {
+  const deviations = groups.map((group) => {
+    requireSample('values', group, 1);
+    const centre = median(group);
+    return group.map((value) => value - centre);
+  });
+  const sizes = deviations.flat().map(Math.abs);
+  const mad = median(sizes);
+  const scale = mad > 0 ? mad / 0.6745 : 1.253314 * mean(sizes);
+  return deviations.map((group) => group.map((deviation) => (scale > 0 ? deviation / scale : 0)));
 }
 
 /** Result of Grubbs's test. */
