@@ -2,6 +2,7 @@ import { FairflightError, requireRecord, requireWithin } from '../errors.js';
 import type { Launch, Scene } from '../scene/index.js';
 import type { ModelWarning } from '../source.js';
 import { si } from '../units/index.js';
+import { createCompiledEngine } from './engine/compiled.js';
 import { createFlightEngine, type EngineResult, type NodeSink } from './engine/general.js';
 import type { Flight, FlightOptions } from './flight.js';
 import { type FlightProblem, flightProblem } from './problem.js';
@@ -44,17 +45,24 @@ export function resolveFlightOptions(options: FlightOptions): {
 export function fly(launch: Launch, scene: Scene = {}, options: FlightOptions = {}): Flight {
   const { tolerance, timeLimit } = resolveFlightOptions(options);
   const problem = flightProblem(launch, scene);
-  return flightRecord(launch, problem, (sink) =>
-    createFlightEngine().fly(problem, tolerance, timeLimit, sink),
-  );
+  const compiled = createCompiledEngine(true);
+  const flight = compiled.fly(problem, tolerance, timeLimit);
+  // What the compiled law or its kernel does not cover, the general engine flies with the exact law.
+  const run: Run =
+    flight === undefined
+      ? (sink) => createFlightEngine().fly(problem, tolerance, timeLimit, sink)
+      : (sink) => {
+          compiled.replay(sink);
+          return flight;
+        };
+  return flightRecord(launch, problem, run);
 }
 
+/** Flies a problem, handing its nodes to a sink. @internal */
+export type Run = (sink: NodeSink) => Pick<EngineResult, 'ending' | 'time' | 'apex' | 'apexAt' | 'state'>;
+
 /** Runs an engine and gathers what it reports into a record. @internal */
-export function flightRecord(
-  launch: Launch,
-  problem: FlightProblem,
-  run: (sink: NodeSink) => Pick<EngineResult, 'ending' | 'time' | 'apex' | 'apexAt' | 'state'>,
-): Flight {
+export function flightRecord(launch: Launch, problem: FlightProblem, run: Run): Flight {
   const time: number[] = [];
   const states: number[] = [];
   const accelerations: number[] = [];

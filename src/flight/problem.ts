@@ -1,5 +1,6 @@
 import { type AerodynamicModel, aerodynamicModel } from '../aerodynamics/index.js';
-import { defaultAir, type WindProfile, windRatio } from '../air/index.js';
+import { defaultAir, type WindProfile } from '../air/index.js';
+import { requireWind } from '../air/require-wind.js';
 import { type Ball, conformingBall } from '../ball/index.js';
 import { requireRecord, requireWithin } from '../errors.js';
 import type { Ground, Launch, Scene } from '../scene/index.js';
@@ -99,11 +100,6 @@ function checkBall(ball: Ball): void {
   requireWithin('scene.ball.inertia', ball.inertia, 1e-8, 1e-2, 'kg m²');
 }
 
-function checkProfile(profile: WindProfile): void {
-  // Evaluated once at the reference height so that a bad profile fails here and not inside the integration.
-  windRatio(profile, 10);
-}
-
 /** Resolves the scene's defaults and checks it. @throws FairflightError @internal */
 export function resolveScene(scene: Scene): {
   readonly air: { readonly density: number; readonly viscosity: number };
@@ -120,10 +116,11 @@ export function resolveScene(scene: Scene): {
   requireWithin('scene.air.viscosity', air.viscosity, 1e-6, 1e-4, 'Pa s');
   const ball = scene.ball ?? conformingBall;
   checkBall(ball);
-  const { along = 0, across = 0, profile = undefined } = scene.wind ?? {};
-  requireWithin('scene.wind.along', along, -60, 60, 'm/s', 'if that was mph, pass mph(…)');
-  requireWithin('scene.wind.across', across, -60, 60, 'm/s', 'if that was mph, pass mph(…)');
-  if (profile !== undefined) checkProfile(profile);
+  const {
+    along = 0,
+    across = 0,
+    profile,
+  } = scene.wind === undefined ? {} : requireWind('scene.wind', scene.wind);
   const ground = scene.ground ?? {};
   checkGround(ground);
   return {
@@ -137,43 +134,88 @@ export function resolveScene(scene: Scene): {
   };
 }
 
-/** Turns a launch and a scene into plain numbers. @throws FairflightError @internal */
-export function flightProblem(launch: Launch, scene: Scene): FlightProblem {
-  checkLaunch(launch);
+/** A problem that can be written over, for engines that fly many launches through one scene. @internal */
+export type WritableProblem = { -readonly [K in keyof FlightProblem]: FlightProblem[K] };
+
+/** The scene's share of a problem, with a launch still to be written in. @throws FairflightError @internal */
+export function sceneProblem(scene: Scene): WritableProblem {
   const { air, ball, model, windAlong, windAcross, profile, ground } = resolveScene(scene);
-  const direction = launch.launchDirection ?? 0;
-  const cosA = Math.cos(launch.launchAngle);
-  const sinA = Math.sin(launch.launchAngle);
-  const cosD = Math.cos(direction);
-  const sinD = Math.sin(direction);
-  const tilt = launch.spinAxisTilt ?? 0;
-  const back = launch.spinRate * Math.cos(tilt);
-  const sideward = launch.spinRate * Math.sin(tilt);
-  const rifle = launch.rifleSpin ?? 0;
-  // Spin vector: backspin about k (horizontal, right of the launch direction), sidespin about −l with l = k × v,
-  // rifle spin about the launch direction v itself.
-  const wx = -back * sinD + sideward * sinA * cosD + rifle * cosA * cosD;
-  const wy = -sideward * cosA + rifle * sinA;
-  const wz = back * cosD + sideward * sinA * sinD + rifle * cosA * sinD;
-  const spin = Math.hypot(wx, wy, wz);
-  return {
+  const problem: WritableProblem = {
     model,
-    vx: launch.ballSpeed * cosA * cosD,
-    vy: launch.ballSpeed * sinA,
-    vz: launch.ballSpeed * cosA * sinD,
-    spin,
-    nx: spin > 0 ? wx / spin : 0,
-    ny: spin > 0 ? wy / spin : 0,
-    nz: spin > 0 ? wz / spin : 1,
+    vx: 0,
+    vy: 0,
+    vz: 0,
+    spin: 0,
+    nx: 0,
+    ny: 0,
+    nz: 1,
     windAlong,
     windAcross,
     profile: windAlong === 0 && windAcross === 0 ? undefined : profile,
-    forceFactor: (air.density * Math.PI * ball.radius * ball.radius) / (2 * ball.mass),
-    reynoldsPerSpeed: (air.density * 2 * ball.radius) / air.viscosity,
+    forceFactor: 0,
+    reynoldsPerSpeed: 0,
     radius: ball.radius,
-    decay: (model.spinDecay * (air.density / SPIN_DECAY_DENSITY)) / ball.radius,
+    decay: 0,
     elevation: ground.elevation ?? 0,
     slopeX: Math.tan(ground.slope ?? 0),
     slopeZ: Math.tan(ground.crossSlope ?? 0),
   };
+  setAir(problem, air.density, air.viscosity, ball);
+  return problem;
+}
+
+/** Writes the constants that depend on the air. @internal */
+export function setAir(problem: WritableProblem, density: number, viscosity: number, ball: Ball): void {
+  problem.forceFactor = (density * Math.PI * ball.radius * ball.radius) / (2 * ball.mass);
+  problem.reynoldsPerSpeed = (density * 2 * ball.radius) / viscosity;
+  problem.decay = (problem.model.spinDecay * (density / SPIN_DECAY_DENSITY)) / ball.radius;
+}
+
+/**
+ * Writes a launch into a problem. Spin vector: backspin about k (horizontal, right of the launch direction), sidespin
+ * about −l with l = k × v, rifle spin about the launch direction v itself.
+ * @internal
+ */
+export function setLaunch(
+  problem: WritableProblem,
+  ballSpeed: number,
+  launchAngle: number,
+  direction: number,
+  spinRate: number,
+  tilt: number,
+  rifle: number,
+): void {
+  const cosA = Math.cos(launchAngle);
+  const sinA = Math.sin(launchAngle);
+  const cosD = Math.cos(direction);
+  const sinD = Math.sin(direction);
+  const back = spinRate * Math.cos(tilt);
+  const sideward = spinRate * Math.sin(tilt);
+  const wx = -back * sinD + sideward * sinA * cosD + rifle * cosA * cosD;
+  const wy = -sideward * cosA + rifle * sinA;
+  const wz = back * cosD + sideward * sinA * sinD + rifle * cosA * sinD;
+  const spin = Math.sqrt(wx * wx + wy * wy + wz * wz);
+  problem.vx = ballSpeed * cosA * cosD;
+  problem.vy = ballSpeed * sinA;
+  problem.vz = ballSpeed * cosA * sinD;
+  problem.spin = spin;
+  problem.nx = spin > 0 ? wx / spin : 0;
+  problem.ny = spin > 0 ? wy / spin : 0;
+  problem.nz = spin > 0 ? wz / spin : 1;
+}
+
+/** Turns a launch and a scene into plain numbers. @throws FairflightError @internal */
+export function flightProblem(launch: Launch, scene: Scene): FlightProblem {
+  checkLaunch(launch);
+  const problem = sceneProblem(scene);
+  setLaunch(
+    problem,
+    launch.ballSpeed,
+    launch.launchAngle,
+    launch.launchDirection ?? 0,
+    launch.spinRate,
+    launch.spinAxisTilt ?? 0,
+    launch.rifleSpin ?? 0,
+  );
+  return problem;
 }

@@ -4,7 +4,8 @@ import { quinticHermite, quinticRoot, quinticSlope, quinticValue } from '../../n
 import { dormandPrince853 } from '../../numerics/tableaux/dormand-prince-853.js';
 import { equationsOfMotion, STATES } from '../equations.js';
 import { groundPlane } from '../ground-plane.js';
-import type { FlightProblem } from '../problem.js';
+import { type FlightProblem, STANDARD_GRAVITY } from '../problem.js';
+import { APEX_RESTEP_BELOW, firstStep, VELOCITY_TOLERANCE_PER_METRE } from './tolerance.js';
 
 /** How a flight ended, as the engines report it. @internal */
 export type Ending = 'landed' | 'time-limit' | 'below-ground';
@@ -34,11 +35,6 @@ export interface FlightEngine {
 }
 
 const MAX_STEPS = 20_000;
-/** A velocity error made mid-flight acts on the landing point for a few seconds; calibrated in tests/flight. */
-const VELOCITY_TOLERANCE_PER_METRE = 0.1;
-/** Below this tolerance the quintic between two nodes is not exact enough for the apex, so a step is redone onto it. */
-const APEX_RESTEP_BELOW = 2e-4;
-
 /**
  * The general engine: embedded Runge-Kutta of order 8 with error control, for any coefficient model, wind profile
  * and ground plane. Landing and apex are located on a quintic through the step's ends and then stepped onto again, so
@@ -109,10 +105,11 @@ export function createFlightEngine(): FlightEngine {
       if (!above) return finish('landed', 0, y, f, sink);
     }
     let t = 0;
-    let h = Math.min((8.5 * velocityTolerance ** 0.125) / Math.sqrt(start + 1), 1);
+    let h = firstStep(velocityTolerance, start);
     let previousError = 1e-2;
     for (; result.steps < MAX_STEPS; result.steps++) {
       if (t + h > timeLimit) h = timeLimit - t;
+      if (problem.profile !== undefined) h = Math.min(h, longestStep(height, plane.climb(y)));
       stepper.step(rhs, t, y, f, h);
       const error = stepper.error(h, 3, 3, velocityTolerance);
       if (!(error <= 1)) {
@@ -154,7 +151,8 @@ export function createFlightEngine(): FlightEngine {
           correction = 0;
         }
         drift(event, eventF, correction);
-        return finish('landed', t + dt + correction, event, eventF, sink);
+        // A drop of less than a rounding error must not end before it began.
+        return finish('landed', Math.max(0, t + dt + correction), event, eventF, sink);
       }
 
       t += h;
@@ -187,6 +185,14 @@ function startState(problem: FlightProblem, y: Float64Array): number {
   y[5] = problem.vz;
   y[6] = problem.spin;
   return Math.hypot(problem.vx, problem.vy, problem.vz);
+}
+
+/**
+ * Longest step allowed where the wind changes with height: it changes fastest near the ground, and a step that jumps
+ * over that layer would not see it.
+ */
+function longestStep(height: number, climb: number): number {
+  return Math.max(0.02, (0.5 * Math.max(Math.abs(height), 0.5)) / Math.max(Math.abs(climb), Math.sqrt(STANDARD_GRAVITY)));
 }
 
 /** Second-order Taylor step over a time of microseconds. */

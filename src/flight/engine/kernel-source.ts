@@ -9,10 +9,12 @@ export interface Dialect {
   readonly div: (a: string, b: string) => string;
   readonly sqrt: (a: string) => string;
   /** Declares a name for a value. */
+  /** `a` when only the spin across the air enters S, else `b`. */
+  readonly spinEntering: (a: string, b: string) => string;
   readonly let: (name: string, value: string) => string;
   /**
-   * Lines that look up the compiled law for stage `i`, given `s_i` and `u_i`, and leave `cd_i` and `cl_i`:
-   * already multiplied by nothing, plain coefficients.
+   * Lines that look up the compiled law for stage `i`, given the cell coordinate `x_i` of S and the air speed `u_i`,
+   * and leave the coefficients `cd_i` and `cl_i`.
    */
   readonly law: (i: number) => readonly string[];
 }
@@ -23,19 +25,22 @@ export const javascript: Dialect = {
   add: (a, b) => `(${a} + ${b})`,
   sub: (a, b) => `(${a} - ${b})`,
   mul: (a, b) => `${a} * ${b}`,
-  div: (a, b) => `${a} / ${b}`,
+  div: (a, b) => `${a} / (${b})`,
   sqrt: (a) => `Math.sqrt(${a})`,
+  spinEntering: (a, b) => `(across ? ${a} : ${b})`,
   let: (name, value) => `const ${name} = ${value};`,
   law: (i) => [
-    `const x${i} = s${i} * sInv, z${i} = u${i} * rInv;`,
+    `const z${i} = u${i} * rInv;`,
     `if (!(x${i} >= sLow && x${i} < sHigh && z${i} >= rLow && z${i} < rHigh)) return OUTSIDE;`,
-    `const xi${i} = x${i} | 0, zi${i} = z${i} | 0, xt${i} = x${i} - xi${i}, zt${i} = z${i} - zi${i}, xk${i} = xi${i} << 3, zk${i} = zi${i} << 2;`,
-    `const cl${i} = st[xk${i}] + xt${i} * (st[xk${i} + 1] + xt${i} * (st[xk${i} + 2] + xt${i} * st[xk${i} + 3]));`,
-    `const cd${i} = st[xk${i} + 4] + xt${i} * (st[xk${i} + 5] + xt${i} * (st[xk${i} + 6] + xt${i} * st[xk${i} + 7])) + (rt[zk${i}] + zt${i} * (rt[zk${i} + 1] + zt${i} * (rt[zk${i} + 2] + zt${i} * rt[zk${i} + 3])));`,
+    `const xi${i} = x${i} & 2047, zi${i} = z${i} & 1023, xt${i} = x${i} - xi${i}, zt${i} = z${i} - zi${i}, xk${i} = xi${i} << 3, zk${i} = zi${i} << 2;`,
+    `const xq${i} = xt${i} * xt${i}, zq${i} = zt${i} * zt${i};`,
+    `const cl${i} = (st[xk${i}]! + xt${i} * st[xk${i} + 1]!) + xq${i} * (st[xk${i} + 2]! + xt${i} * st[xk${i} + 3]!);`,
+    `const cd${i} = (st[xk${i} + 4]! + xt${i} * st[xk${i} + 5]! + (rt[zk${i}]! + zt${i} * rt[zk${i} + 1]! + zq${i} * (rt[zk${i} + 2]! + zt${i} * rt[zk${i} + 3]!))) + xq${i} * (st[xk${i} + 6]! + xt${i} * st[xk${i} + 7]!);`,
   ],
 };
 
-const STAGES = tableau.b.length;
+/** Stages of the method. */
+export const STAGES: number = tableau.b.length;
 const VELOCITIES = ['a', 'b', 'c', 'w'] as const;
 
 /** Sum of weight times stage values, zero weights left out. */
@@ -52,24 +57,25 @@ function derivatives(d: Dialect, i: number): string[] {
   const [a, b, c, w] = i === 0 ? VELOCITIES : VELOCITIES.map((name) => `${name}${i}`);
   const v = (name: string, value: string): string => d.let(`${name}${i}`, value);
   return [
-    v('mm', d.add(d.add(d.mul(`${a}`, `${a}`), d.mul(`${b}`, `${b}`)), d.constant(1e-30))),
+    v('mm', d.add(d.mul(`${a}`, `${a}`), d.mul(`${b}`, `${b}`))),
     v('uu', d.add(`mm${i}`, d.mul(`${c}`, `${c}`))),
     v('m', d.sqrt(`mm${i}`)),
     v('u', d.sqrt(`uu${i}`)),
-    v('q', d.div(d.constant(1), d.mul(`uu${i}`, `m${i}`))),
-    v(
-      's',
-      d.mul(
-        d.mul(d.mul(`${w}`, `q${i}`), `m${i}`),
-        d.add(d.mul('acrossPart', `m${i}`), d.mul('totalPart', `u${i}`)),
-      ),
-    ),
+    // One division, started together with the roots: r = 1/(m² U²), so 1/m = m r U² and 1/U² = r m².
+    v('r', d.div(d.constant(1), d.mul(`mm${i}`, `uu${i}`))),
+    // Cell coordinate of S: the table's scale rides on w, which is known early.
+    v('x', d.mul(d.mul(d.mul(d.mul('sInv', `${w}`), `mm${i}`), d.spinEntering(`m${i}`, `u${i}`)), `r${i}`)),
+    v('du', d.mul('drag', `u${i}`)),
+    v('lu', d.mul(d.mul('lift', d.mul(`uu${i}`, `uu${i}`)), d.mul(`r${i}`, `m${i}`))),
+    v('da', d.mul(`du${i}`, `${a}`)),
+    v('db', d.mul(`du${i}`, `${b}`)),
+    v('dc', d.mul(`du${i}`, `${c}`)),
+    v('la', d.mul(`lu${i}`, `${a}`)),
+    v('lb', d.mul(`lu${i}`, `${b}`)),
     ...d.law(i),
-    v('D', d.mul(d.mul('drag', `cd${i}`), `u${i}`)),
-    v('L', d.mul(d.mul(d.mul('lift', `cl${i}`), `uu${i}`), d.mul(`q${i}`, `uu${i}`))),
-    v('ka', d.sub(d.constant(0), d.add(d.mul(`D${i}`, `${a}`), d.mul(`L${i}`, `${b}`)))),
-    v('kb', d.sub(d.sub(d.mul(`L${i}`, `${a}`), d.mul(`D${i}`, `${b}`)), 'g2')),
-    v('kc', d.sub(d.sub(d.constant(0), d.mul(`D${i}`, `${c}`)), 'g3')),
+    v('ka', d.sub(d.constant(0), d.add(d.mul(`cd${i}`, `da${i}`), d.mul(`cl${i}`, `lb${i}`)))),
+    v('kb', d.sub(d.sub(d.mul(`cl${i}`, `la${i}`), d.mul(`cd${i}`, `db${i}`)), 'g2')),
+    v('kc', d.sub(d.sub(d.constant(0), d.mul(`cd${i}`, `dc${i}`)), 'g3')),
     v('kw', d.mul(d.mul(d.sub(d.constant(0), 'decay'), `u${i}`), `${w}`)),
   ];
 }
@@ -83,23 +89,57 @@ export function firstStage(d: Dialect): string[] {
 export function laterStages(d: Dialect): string[] {
   const lines: string[] = [];
   for (let i = 1; i < STAGES; i++) {
+    const weights = tableau.a[i] ?? [];
+    const earlier = weights.slice(0, -1);
+    const newest = weights.at(-1) ?? 0;
+    lines.push(d.let(`hw${i}`, d.mul('h', d.constant(newest))));
     for (const name of VELOCITIES) {
-      lines.push(
-        d.let(
-          `${name}${i}`,
-          d.add(
-            name,
-            d
-              .mul(
-                'h',
-                weighted(d, tableau.a[i] ?? [], (j) => `k${name}${j}`),
-              )
-              .replace(/^h \* (.*)$/, 'h * ($1)'),
-          ),
-        ),
-      );
+      // The newest derivative enters last and through one product, since everything waits for it.
+      const known = earlier.some((weight) => weight !== 0)
+        ? d.add(name, d.mul('h', group(weighted(d, earlier, (j) => `k${name}${j}`))))
+        : name;
+      lines.push(d.let(`${name}${i}`, d.add(known, d.mul(`hw${i}`, `k${name}${i - 1}`))));
     }
     lines.push(...derivatives(d, i));
   }
   return lines;
+}
+
+/** Velocity, spin and displacement at the end of a step of size `h`. */
+export function stepEnd(d: Dialect): string[] {
+  const velocity = VELOCITIES.map((name) =>
+    d.let(`${name}n`, d.add(name, d.mul('h', group(weighted(d, tableau.b, (j) => `k${name}${j}`))))),
+  );
+  const displacement = ['a', 'b', 'c'].map((name) =>
+    d.let(
+      `${name.toUpperCase()}n`,
+      d.add(
+        name.toUpperCase(),
+        d.mul('h', group(weighted(d, tableau.b, (j) => (j === 0 ? name : `${name}${j}`)))),
+      ),
+    ),
+  );
+  return [...velocity, ...displacement];
+}
+
+/** Squared norms `e5` and `e3` of both velocity error estimates, each divided by the velocity tolerance. */
+export function errorNorms(d: Dialect): string[] {
+  const lines: string[] = [];
+  for (const [id, weights] of [
+    ['f', tableau.e5],
+    ['t', tableau.e3],
+  ] as const) {
+    for (const name of ['a', 'b', 'c']) {
+      lines.push(
+        d.let(`${id}${name}`, d.mul('perTolerance', group(weighted(d, weights, (j) => `k${name}${j}`)))),
+      );
+    }
+    const square = (name: string): string => d.mul(`${id}${name}`, `${id}${name}`);
+    lines.push(d.let(id === 'f' ? 'e5' : 'e3', d.add(d.add(square('a'), square('b')), square('c'))));
+  }
+  return lines;
+}
+
+function group(expression: string): string {
+  return expression.startsWith('(') || /^[a-z0-9_.]+\(/i.test(expression) ? expression : `(${expression})`;
 }

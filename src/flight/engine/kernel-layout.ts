@@ -1,0 +1,56 @@
+/** Names of the kernel's parameters, in the order of the parameter array. */
+export const KERNEL_PARAMETERS = [
+  'a0',
+  'b0',
+  'c0',
+  'w0', // initial air velocity on the kernel's axes [m/s] and r ω [m/s]
+  'g2',
+  'g3', // gravity along the second and third axis [m/s²]
+  'drag',
+  'lift', // ρ A / 2m for drag and for lift (0 for a ball without spin) [1/m]
+  'decay', // spin decay per metre [1/m]
+  'acrossOnly', // 1 when only the spin across the air enters S, else 0
+  'sInv',
+  'sLow',
+  'sHigh', // cells per unit of S; first and last usable cell
+  'rInv',
+  'rLow',
+  'rHigh', // cells per m/s of air speed; first and last usable cell
+  'perTolerance', // 1 / velocity tolerance [s/m]
+  'firstStep',
+  'timeLimit', // [s]
+  'n1',
+  'n2',
+  'n3',
+  'nw', // climb from the ground = n · (a, b, c) + nw
+  'height0', // height above the ground at the start [m]
+  'e2',
+  'e3y', // upward components of the second and third axis
+  'restepApex', // 1 to redo a step onto the apex
+] as const;
+
+/** Names of the kernel's results, in the order of the output array. */
+export const KERNEL_RESULTS = [
+  'a',
+  'b',
+  'c',
+  'w',
+  'A',
+  'B',
+  'C',
+  't', // state at the end: air velocity, r ω, displacement against the air, time
+  'apex',
+  'apexA',
+  'apexB',
+  'apexC',
+  'apexT', // height of the apex, displacement and time there
+  'slowest',
+  'fastest',
+  'leastSpin',
+  'mostSpin', // range of air speed and of S over the nodes
+  'evaluations',
+  'nodes', // work done
+] as const;
+
+/** What the kernel keeps of each node when given room for a track. */
+export const TRACK_FIELDS = ['t', 'a', 'b', 'c', 'w', 'A', 'B', 'C', 'ka0', 'kb0', 'kc0'] as const;

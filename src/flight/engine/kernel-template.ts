@@ -1,0 +1,207 @@
+import { KERNEL_PARAMETERS, KERNEL_RESULTS, TRACK_FIELDS } from './kernel-layout.js';
+import { errorNorms, firstStage, javascript, laterStages, STAGES, stepEnd } from './kernel-source.js';
+
+const indent = (lines: readonly string[], by: number): string =>
+  lines.map((line) => ' '.repeat(by) + line).join('\n');
+
+/** The whole text of the scalar kernel. */
+export function kernelText(): string {
+  const d = javascript;
+  const results = (value: (name: string) => string): string[] =>
+    KERNEL_RESULTS.map((name, i) => `out[${i}] = ${value(name)};`);
+  const fields = TRACK_FIELDS.length;
+  const keepNode = [
+    `if (${fields} * nodes + ${fields} <= track.length) {`,
+    `  const k = ${fields} * nodes;`,
+    `  ${TRACK_FIELDS.map((name, i) => `track[k + ${i}] = ${name};`).join(' ')}`,
+    '}',
+  ];
+  return `// Written by kernel-template.ts (npm run generate); edit that, not this. Unrolled because loops over stages cost three times as much.
+// biome-ignore-all lint: generated
+// biome-ignore-all format: generated
+/* eslint-disable */
+
+/** The flight ended on the ground. */
+export const LANDED = 0;
+/** The flight reached the time limit. */
+export const TIME_LIMIT = 1;
+/** The compiled law does not reach here, or the case is one for the general engine. */
+export const OUTSIDE = 2;
+
+const MAX_ATTEMPTS = 20000;
+const SAFETY = 0.9;
+
+/**
+ * One flight in uniform wind with a compiled coefficient law: parameters in \`p\`, tables \`st\` (8 numbers a cell of S)
+ * and \`rt\` (4 a cell of Re), results in \`out\`, nodes in \`track\` (${TRACK_FIELDS.length} numbers each) where that has room. Returns LANDED, TIME_LIMIT or OUTSIDE; allocates nothing.
+ */
+export function flyKernel(p: Float64Array, st: Float64Array, rt: Float64Array, out: Float64Array, track: Float64Array): number {
+${indent(
+  KERNEL_PARAMETERS.map((name, i) => `const ${name} = p[${i}]!;`),
+  2,
+)}
+  const across = acrossOnly !== 0, sloped = n1 !== 0 || nw !== 0 || n2 !== e2 || n3 !== e3y;
+  let a = a0, b = b0, c = c0, w = w0, A = 0, B = 0, C = 0, t = 0;
+  let height = height0, climb = n1 * a + n2 * b + n3 * c + nw, y = 0, vy = e2 * b + e3y * c;
+  // The node before this one, and the step between them.
+  let pa = 0, pb = 0, pc = 0, pA = 0, pB = 0, pC = 0, pka = 0, pkb = 0, pkc = 0, pHeight = 0, pClimb = 0, pFall = 0, ph = 0;
+  let next = firstStep, aimed = false, landed = false, ended = false, apexInside = false;
+  let apex = 0, apexA = 0, apexB = 0, apexC = 0, apexT = 0;
+  let slowest = 1e300, fastest = 0, leastSpin = 1e300, mostSpin = 0;
+  let attempts = 0, nodes = 0;
+  for (;;) {
+${indent(firstStage(d), 4)}
+    if (u0 < slowest) slowest = u0;
+    if (u0 > fastest) fastest = u0;
+    if (x0 < leastSpin) leastSpin = x0;
+    if (x0 > mostSpin) mostSpin = x0;
+    const fall = n1 * ka0 + n2 * kb0 + n3 * kc0;
+    if (apexInside) {
+      apexInside = false;
+      const x = topOfQuintic(ph, e2 * pB + e3y * pC, e2 * pb + e3y * pc, e2 * pkb + e3y * pkc, y, vy, e2 * kb0 + e3y * kc0);
+      const topB = quintic(ph, pB, pb, pkb, B, b, kb0, x), topC = quintic(ph, pC, pc, pkc, C, c, kc0, x), top = e2 * topB + e3y * topC;
+      if (top > apex) { apex = top; apexT = t - ph + x * ph; apexA = quintic(ph, pA, pa, pka, A, a, ka0, x); apexB = topB; apexC = topC; }
+    }
+    let h = t + next > timeLimit ? timeLimit - t : next, toGround = false;
+    if (!landed && !ended && (aimed || height < 0)) {
+      const x = rootOfQuintic(ph, pHeight, pClimb, pFall, height, climb, fall), miss = (x - 1) * ph;
+      if (!(x > 0 && x < 1.5)) return OUTSIDE;
+      if (miss * miss < (restepApex !== 0 ? 0.0016 : 0.01) * ph * ph) {
+        // Close enough to the node for the quintic through both ends to carry the rest.
+        A = quintic(ph, pA, pa, pka, A, a, ka0, x); B = quintic(ph, pB, pb, pkb, B, b, kb0, x); C = quintic(ph, pC, pc, pkc, C, c, kc0, x);
+        const half = 0.5 * miss * miss / ph;
+        a += miss * ka0 + half * (ka0 - pka); b += miss * kb0 + half * (kb0 - pkb); c += miss * kc0 + half * (kc0 - pkc); w += miss * kw0; t += miss;
+        height = 0; landed = true;
+      } else if (height < 0 || miss < 0.3 * next) { toGround = true; h = miss; }
+    }
+    if (landed || ended) {
+      if (landed) {
+        // A step onto the ground misses it by microseconds: second-order Taylor over that time.
+        const dt = -height / climb;
+        A += dt * (a + 0.5 * dt * ka0); B += dt * (b + 0.5 * dt * kb0); C += dt * (c + 0.5 * dt * kc0);
+        a += dt * ka0; b += dt * kb0; c += dt * kc0; w += dt * kw0; t += dt;
+      }
+${indent(keepNode, 6)}
+      nodes++;
+      y = e2 * B + e3y * C;
+      if (y > apex) { apex = y; apexA = A; apexB = B; apexC = C; apexT = t; }
+      leastSpin /= sInv; mostSpin /= sInv;
+      const evaluations = nodes + ${STAGES - 1} * attempts;
+${indent(
+  results((name) => name),
+  6,
+)}
+      return landed ? LANDED : TIME_LIMIT;
+    }
+${indent(keepNode, 4)}
+    nodes++;
+    aimed = false;
+    if (!toGround && fall < 0) {
+      // Time to the ground from height, climb and its first two derivatives: the last step is aimed there.
+      const root = climb * climb - 2 * fall * height, jerk = ph > 0 ? (fall - pFall) / ph : 0;
+      let toGo = (climb + Math.sqrt(root)) / -fall;
+      if (toGo < 3 * h) {
+        for (let i = 0; i < 2; i++) toGo -= (height + toGo * (climb + toGo * (0.5 * fall + toGo * jerk / 6))) / (climb + toGo * (fall + 0.5 * toGo * jerk));
+        if (toGo > 0 && t + toGo < timeLimit) {
+          if (toGo < 1.1 * h) { h = toGo; aimed = true; } else if (toGo < 2 * h) h = 0.5 * toGo;
+        }
+      }
+    }
+    const ay = e2 * kb0 + e3y * kc0;
+    let toApex = false, ka = 0, kb = 0, kc = 0, kw = 0, kA = 0, kB = 0, kC = 0, kh = 0;
+    for (;;) {
+      if (++attempts > MAX_ATTEMPTS || h * h < 1e-24) return OUTSIDE;
+${indent(laterStages(d), 6)}
+${indent(stepEnd(d), 6)}
+      const yn = e2 * Bn + e3y * Cn, vyn = e2 * bn + e3y * cn;
+      if (toApex) {
+        const full = 2 * (e2 * kb + e3y * kc - vy) / kh - ay, top = yn - 0.5 * vyn * vyn / (ay + (full - ay) * (h / kh));
+        if (top > apex) { apex = top; apexA = An; apexB = Bn; apexC = Cn; apexT = t + h; }
+        pa = a; pb = b; pc = c; pA = A; pB = B; pC = C; ph = kh;
+        a = ka; b = kb; c = kc; w = kw; A = kA; B = kB; C = kC;
+        break;
+      }
+      const heightN = height + n1 * (An - A) + n2 * (Bn - B) + n3 * (Cn - C) + nw * h;
+      const climbN = n1 * an + n2 * bn + n3 * cn + nw;
+      if (toGround) {
+        if (!(climbN < 0)) return OUTSIDE;
+        const miss = heightN / climbN;
+        if (miss * miss > 1e-8) { h -= miss; continue; }
+        landed = true;
+      } else {
+${indent(errorNorms(d), 8)}
+        const error = e5 === 0 ? 0 : h * e5 / Math.sqrt(3 * (e5 + 0.01 * e3));
+        const factor = Math.min(3, Math.max(0.3, SAFETY / Math.sqrt(Math.sqrt(Math.sqrt(error + 1e-12)))));
+        if (!(error <= 1)) { h *= error > 1 ? factor : 0.3; aimed = false; continue; }
+        if (heightN < 0) {
+          // Leaving the ground and returning within one step hides the landing: halve it until it ends in the air.
+          if (height <= 0 && !aimed) { h *= 0.5; continue; }
+          if (sloped && vy > 0) return OUTSIDE;
+        } else if (climb < 0 && climbN > 0) return OUTSIDE;
+        next = h * factor;
+        if (vy > 0 && vyn <= 0) {
+          if (restepApex !== 0) {
+            toApex = true;
+            ka = an; kb = bn; kc = cn; kw = wn; kA = An; kB = Bn; kC = Cn; kh = h;
+            h *= topOfQuartic(h, y, vy, ay, yn, vyn);
+            pHeight = height; pClimb = climb; height = heightN; climb = climbN;
+            continue;
+          }
+          apexInside = true;
+        }
+      }
+      pa = a; pb = b; pc = c; pA = A; pB = B; pC = C; ph = h;
+      a = an; b = bn; c = cn; w = wn; A = An; B = Bn; C = Cn;
+      pHeight = height; pClimb = climb; height = heightN; climb = climbN;
+      break;
+    }
+    t += ph;
+    pka = ka0; pkb = kb0; pkc = kc0; pFall = fall;
+    y = e2 * B + e3y * C; vy = e2 * b + e3y * c;
+    if (t >= timeLimit) ended = !landed;
+  }
+}
+${HELPERS}`;
+}
+
+const HELPERS = `
+/** Value at x in units of the step of the quintic through two nodes, from value, slope and curvature at both. */
+function quintic(h: number, y0: number, v0: number, f0: number, y1: number, v1: number, f1: number, x: number): number {
+  const V0 = v0 * h, V1 = v1 * h, F0 = 0.5 * f0 * h * h, F1 = 0.5 * f1 * h * h, d = y1 - y0;
+  const c3 = 10 * d - 6 * V0 - 4 * V1 - 3 * F0 + F1, c4 = -15 * d + 8 * V0 + 7 * V1 + 3 * F0 - 2 * F1, c5 = 6 * d - 3 * V0 - 3 * V1 - F0 + F1;
+  return y0 + x * (V0 + x * (F0 + x * (c3 + x * (c4 + x * c5))));
+}
+
+/** Where between two nodes the quintic through them tops out, by Newton's iteration on its slope. */
+function topOfQuintic(h: number, y0: number, v0: number, f0: number, y1: number, v1: number, f1: number): number {
+  const V0 = v0 * h, V1 = v1 * h, F0 = 0.5 * f0 * h * h, F1 = 0.5 * f1 * h * h, d = y1 - y0;
+  const c3 = 10 * d - 6 * V0 - 4 * V1 - 3 * F0 + F1, c4 = -15 * d + 8 * V0 + 7 * V1 + 3 * F0 - 2 * F1, c5 = 6 * d - 3 * V0 - 3 * V1 - F0 + F1;
+  let x = V0 / (V0 - V1);
+  for (let i = 0; i < 3; i++) x -= (V0 + x * (2 * F0 + x * (3 * c3 + x * (4 * c4 + x * 5 * c5)))) / (2 * F0 + x * (6 * c3 + x * (12 * c4 + x * 20 * c5)));
+  return x;
+}
+
+/** Where the quintic through two nodes falls through zero, near its second node: Newton from there, else −1. */
+function rootOfQuintic(h: number, y0: number, v0: number, f0: number, y1: number, v1: number, f1: number): number {
+  const V0 = v0 * h, V1 = v1 * h, F0 = 0.5 * f0 * h * h, F1 = 0.5 * f1 * h * h, d = y1 - y0;
+  const c3 = 10 * d - 6 * V0 - 4 * V1 - 3 * F0 + F1, c4 = -15 * d + 8 * V0 + 7 * V1 + 3 * F0 - 2 * F1, c5 = 6 * d - 3 * V0 - 3 * V1 - F0 + F1;
+  let x = 1 - y1 / V1;
+  for (let i = 0; i < 12; i++) {
+    const slope = V0 + x * (2 * F0 + x * (3 * c3 + x * (4 * c4 + x * 5 * c5)));
+    if (!(slope < 0)) return -1;
+    const step = (y0 + x * (V0 + x * (F0 + x * (c3 + x * (c4 + x * c5))))) / slope;
+    x -= step;
+    if (step * step < 1e-20) return x;
+  }
+  return x;
+}
+
+/** Where in a step, as a fraction, the quartic through height, climb and acceleration at its start and height and climb at its end tops out. */
+function topOfQuartic(h: number, y0: number, v0: number, f0: number, y1: number, v1: number): number {
+  const V0 = v0 * h, V1 = v1 * h, F0 = 0.5 * f0 * h * h, d = y1 - y0 - V0 - F0, s = V1 - V0 - 2 * F0;
+  const c3 = 4 * d - s, c4 = s - 3 * d;
+  let x = V0 / (V0 - V1);
+  for (let i = 0; i < 4; i++) x -= (V0 + x * (2 * F0 + x * (3 * c3 + x * 4 * c4))) / (2 * F0 + x * (6 * c3 + x * 12 * c4));
+  return x > 0 && x < 1 ? x : V0 / (V0 - V1);
+}
+`;

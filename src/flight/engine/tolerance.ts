@@ -1,0 +1,14 @@
+/**
+ * Velocity error [m/s] a step may make for each metre of tolerance at the landing: an error made mid-flight acts on
+ * the landing point for a few seconds. Calibrated so that tests/flight/agreement.test.ts holds over the whole domain.
+ * @internal
+ */
+export const VELOCITY_TOLERANCE_PER_METRE = 0.1;
+
+/** Below this tolerance [m] a polynomial between two nodes is not exact enough for the apex: a step is redone onto it. @internal */
+export const APEX_RESTEP_BELOW = 2e-4;
+
+/** First step [s]: steps of a flight scale with the eighth root of the tolerance and one over the root of the speed. @internal */
+export function firstStep(velocityTolerance: number, speed: number): number {
+  return Math.min((8.5 * Math.sqrt(Math.sqrt(Math.sqrt(velocityTolerance)))) / Math.sqrt(speed + 1), 1);
+}
