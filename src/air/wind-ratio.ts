@@ -3,11 +3,14 @@ import type { WindProfile } from './wind.js';
 /** Height of the reference wind where none is given [m], the WMO's. @internal */
 export const REFERENCE_HEIGHT = 10;
 
+/** Below this the power law runs straight to 0: its slope at the ground is infinite, and no ball's centre is lower [m]. */
+const LOWEST_HEIGHT = 0.02;
+
 /**
  * Wind speed at a height over the wind speed at the profile's reference height.
  *
- * Logarithmic law ln((z − d)/z0)/ln((z_ref − d)/z0), 0 at and below d + z0; power law (z/z_ref)^α, 0 at and below the
- * ground; uniform or no profile 1. Neutral air; the logarithmic law is good to about 100 m (WMO-No. 8) and continues
+ * Logarithmic law ln((z − d)/z0)/ln((z_ref − d)/z0), 0 at and below d + z0; power law (z/z_ref)^α, a straight line to 0
+ * at the ground below 2 cm, and 0 below ground; uniform or no profile 1. Neutral air; the logarithmic law is good to about 100 m (WMO-No. 8) and continues
  * above. A kernel: the profile is taken as valid, see {@link requireWind}.
  * @param profile - how wind changes with height; undefined is uniform
  * @param height - height above the ground [m], any number
@@ -15,7 +18,10 @@ export const REFERENCE_HEIGHT = 10;
 export function windRatio(profile: WindProfile | undefined, height: number): number {
   if (profile === undefined || profile.kind === 'uniform') return 1;
   const reference = profile.referenceHeight ?? REFERENCE_HEIGHT;
-  if (profile.kind === 'power') return height > 0 ? (height / reference) ** profile.exponent : 0;
+  if (profile.kind === 'power') {
+    if (height >= LOWEST_HEIGHT) return (height / reference) ** profile.exponent;
+    return height > 0 ? (height / LOWEST_HEIGHT) * (LOWEST_HEIGHT / reference) ** profile.exponent : 0;
+  }
   const { roughness } = profile;
   const above = height - (profile.displacement ?? 0);
   if (above <= roughness) return 0;
