@@ -31,6 +31,11 @@ describe('wind with height', () => {
     expect(windRatio({ kind: 'power', exponent: 1 / 7 }, 20)).toBeCloseTo(1.10409, 5);
     expect(windRatio({ kind: 'power', exponent: 0.25 }, 160)).toBeCloseTo(2, 12);
   });
+  it('runs the power law straight to 0 over the lowest 2 cm, where its own slope has no end', () => {
+    const profile: WindProfile = { kind: 'power', exponent: 0.25 };
+    expect(windRatio(profile, 0.02)).toBeCloseTo(0.002 ** 0.25, 12);
+    expect(windRatio(profile, 0.01)).toBeCloseTo(0.002 ** 0.25 / 2, 12);
+  });
   it('counts height from the displaced ground', () => {
     const profile: WindProfile = { kind: 'log', roughness: metres(0.5), displacement: metres(4) };
     expect(windRatio(profile, 24)).toBeCloseTo(Math.log(40) / Math.log(12), 12);
