@@ -1,6 +1,6 @@
 export type { Delivery, Hand, StrikeOffset } from './delivery.js';
+export type * from './estimate.js';
 export * from './locate.js';
-export type { Identifiability } from './locate-findings.js';
 export type { Prior } from './locate-model.js';
 export {
   type BallReading,

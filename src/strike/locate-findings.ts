@@ -1,22 +1,8 @@
 import type { Matrix } from '../numerics/index.js';
+import type { Identifiability, StrikeSolution } from './estimate.js';
 import { OUT } from './kernel.js';
-import type { StrikeSolution } from './locate.js';
 import type { LocateProblem } from './locate-model.js';
 import type { BallReading, StrikeMeasurement } from './measurement.js';
-
-/** How firmly one offset is determined. */
-export interface Identifiability {
-  /** Standard deviation of the offset [m]. */
-  readonly standardDeviation: number;
-  /** That of its prior [m]. */
-  readonly prior: number;
-  /** True when the readings shrink the prior by less than a quarter. */
-  readonly weak: boolean;
-  /** Readings of the ball without which the uncertainty would grow by a quarter or more. */
-  readonly restsOn: readonly BallReading[];
-  /** A warning in words; empty when there is nothing to warn of. */
-  readonly message: string;
-}
 
 const NAMES = { toe: 'toe-heel position', high: 'height on the face' } as const;
 const READING_NAMES: Readonly<Record<BallReading, string>> = {

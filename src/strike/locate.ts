@@ -3,9 +3,17 @@ import { checkClubhead } from '../clubhead/check.js';
 import { type Clubhead, clubheads } from '../clubhead/index.js';
 import { FairflightError, requireOneOf, requireRecord, requireWithin } from '../errors.js';
 import { chiSquareCdf, levenbergMarquardt, type Matrix } from '../numerics/index.js';
-import { type Angle, type Length, si } from '../units/index.js';
-import type { Delivery, Hand, StrikeOffset } from './delivery.js';
-import { curveFinding, describeOffset, type Identifiability, identifiability } from './locate-findings.js';
+import { si } from '../units/index.js';
+import type { Hand, StrikeOffset } from './delivery.js';
+import type {
+  EstimateBasis,
+  FaceRegion,
+  InconsistentStrike,
+  ReadingResidual,
+  StrikeEstimate,
+  StrikeSolution,
+} from './estimate.js';
+import { curveFinding, describeOffset, identifiability } from './locate-findings.js';
 import { type LocateProblem, locateProblem, type Prior, readingError, UNKNOWNS } from './locate-model.js';
 import { FACE, startsOf } from './locate-starts.js';
 import {
@@ -49,83 +57,6 @@ export interface LocateOptions {
   /** Priors; each has a default. */
   readonly priors?: StrikePriors;
 }
-
-/** A region of the face, an ellipse about the estimate. */
-export interface FaceRegion {
-  /** Probability that the region holds the strike. */
-  readonly probability: number;
-  /** Half of the long axis [m]. */
-  readonly semiMajor: Length;
-  /** Half of the short axis [m]. */
-  readonly semiMinor: Length;
-  /** Direction of the long axis [rad], from the toe direction toward high. */
-  readonly orientation: Angle;
-}
-
-/** One place on the face that explains the readings. */
-export interface StrikeSolution {
-  /** Where. */
-  readonly strikeOffset: StrikeOffset;
-  /** Covariance of toe and high [m²]. */
-  readonly covariance: readonly [readonly [number, number], readonly [number, number]];
-  /** Regions that hold the strike with 68 and 95 % probability. */
-  readonly regions: { readonly p68: FaceRegion; readonly p95: FaceRegion };
-  /** Probability of this solution against the others found, 0 to 1 (Laplace's approximation). */
-  readonly weight: number;
-  /** The delivery that goes with it. */
-  readonly delivery: Delivery;
-  /** Chi-square of readings and priors. */
-  readonly chiSquare: number;
-}
-
-/** One reading against what the solution predicts. */
-export interface ReadingResidual {
-  /** Which reading. */
-  readonly reading: Reading;
-  /** As measured, SI. */
-  readonly measured: number;
-  /** As the solution has it, SI. */
-  readonly predicted: number;
-  /** Standard deviation used, SI. */
-  readonly standardDeviation: number;
-  /** (measured − predicted)/standard deviation. */
-  readonly standardised: number;
-  /** The same, scaled so that it is standard normal when all is well. */
-  readonly deletion: number;
-}
-
-interface Common {
-  readonly residuals: readonly ReadingResidual[];
-  /** Chi-square of readings and priors at the best solution. */
-  readonly chiSquare: number;
-  /** Number of ball readings: what chi-square is on average. */
-  readonly degreesOfFreedom: number;
-  /** Probability of a chi-square this large when readings and priors are right. */
-  readonly probability: number;
-}
-
-/** The strike was found. */
-export interface LocatedStrike extends StrikeSolution, Common {
-  readonly outcome: 'located';
-  /** Other places that explain the readings nearly as well, most likely first. */
-  readonly alternatives: readonly StrikeSolution[];
-  /** How firmly toe and high are determined, and by what. */
-  readonly identifiability: { readonly toe: Identifiability; readonly high: Identifiability };
-  /** What the numbers say, in sentences. */
-  readonly findings: readonly string[];
-}
-
-/** The readings contradict each other: no strike explains them. */
-export interface InconsistentStrike extends Common {
-  readonly outcome: 'inconsistent';
-  /** The readings most likely wrong, the first one most: more than one when the set cannot tell them apart. */
-  readonly suspects: readonly [Reading, ...Reading[]];
-  /** What contradicts what. */
-  readonly message: string;
-}
-
-/** What {@link locateStrike} returns. */
-export type StrikeEstimate = LocatedStrike | InconsistentStrike;
 
 /** A set of readings less likely than this is called inconsistent. */
 const LEAST_PROBABILITY = 0.001;
@@ -369,7 +300,7 @@ function residualsOf(
  * Names the misread by leaving out one reading at a time: the set that then agrees best lacked the wrong one. Residuals
  * at the solution would blame whichever reading bent most.
  */
-function inconsistent(common: Common, without: (reading: Reading) => number): InconsistentStrike {
+function inconsistent(common: EstimateBasis, without: (reading: Reading) => number): InconsistentStrike {
   const ranked = common.residuals
     .map(({ reading }) => ({ reading, chiSquare: without(reading) }))
     .sort((a, b) => a.chiSquare - b.chiSquare);

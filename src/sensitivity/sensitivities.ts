@@ -1,0 +1,249 @@
+import type { AirState } from '../air/index.js';
+import { conformingBall } from '../ball/index.js';
+import { FairflightError, requireRecord } from '../errors.js';
+import type { Launch, Scene } from '../scene/index.js';
+import { playShot, type Shot, type ShotSetup } from '../shot/index.js';
+import { isDelivery } from '../shot/play-shot.js';
+import { type Delivery, strike } from '../strike/index.js';
+import {
+  type Angle,
+  type AngularSpeed,
+  degrees,
+  feet,
+  type Length,
+  metresPerSecond,
+  millimetres,
+  mph,
+  rpm,
+  type Speed,
+  si,
+} from '../units/index.js';
+import { changedAir } from './weather.js';
+
+/** What a shot comes to, or by how much it changes. */
+export interface Outcome {
+  /** Ball speed [m/s]. */
+  readonly ballSpeed: Speed;
+  /** Launch angle [rad]. */
+  readonly launchAngle: Angle;
+  /** Launch direction [rad], + right. */
+  readonly launchDirection: Angle;
+  /** Spin rate [rad/s]. */
+  readonly spinRate: AngularSpeed;
+  /** Carry [m]. */
+  readonly carry: Length;
+  /** Total [m]; the run in it is good to ±30 % at best. */
+  readonly total: Length;
+  /** Sideways position at rest [m], + right. */
+  readonly side: Length;
+  /** Apex [m]. */
+  readonly apex: Length;
+  /** Descent angle [rad]. */
+  readonly descentAngle: Angle;
+}
+
+/** What is changed in a row of {@link Sensitivities}. */
+export type Change =
+  | 'clubSpeed'
+  | 'attackAngle'
+  | 'attackWithLoft'
+  | 'clubPath'
+  | 'faceAngle'
+  | 'dynamicLoft'
+  | 'toe'
+  | 'high'
+  | 'ballSpeed'
+  | 'launchAngle'
+  | 'launchDirection'
+  | 'spinRate'
+  | 'spinAxisTilt'
+  | 'temperature'
+  | 'altitude'
+  | 'headwind';
+
+/** One change and what it is worth. */
+export interface Sensitivity {
+  /** What is changed. */
+  readonly change: Change;
+  /** The step in words, for example `+1 mph club speed`. */
+  readonly label: string;
+  /** Size of the step, SI. */
+  readonly step: number;
+  /** Difference that the whole step makes. */
+  readonly difference: Outcome;
+  /** Difference that the opposite step makes: a curved effect has not just its sign turned. */
+  readonly opposite: Outcome;
+  /**
+   * Derivative times the step: what a very small change is worth, scaled up. Central differences with one Richardson
+   * extrapolation, good to four digits or more; of `total` and `side` only where the count of bounces does not change.
+   */
+  readonly slope: Outcome;
+}
+
+/** What {@link sensitivities} returns. */
+export interface Sensitivities {
+  /** The shot that everything is compared with. */
+  readonly shot: Shot;
+  /** What it comes to. */
+  readonly base: Outcome;
+  /** One row a change. */
+  readonly rows: readonly Sensitivity[];
+}
+
+/** Setup of {@link sensitivities}. */
+export interface SensitivitySetup extends ShotSetup {
+  /**
+   * Weather from which the scene's air was made, so that warmer and higher air start from it; default 20 °C,
+   * 1013.25 hPa, 50 %.
+   */
+  readonly weather?: Partial<AirState>;
+}
+
+type Units = Readonly<Record<Change, number>>;
+type StepTable = readonly (readonly [change: Change, step: number, label: string])[];
+
+const AROUND: StepTable = [
+  ['temperature', 10, '+10 °C'],
+  ['altitude', feet(1000), '+1000 ft of altitude'],
+  ['headwind', metresPerSecond(5), '5 m/s more headwind'],
+];
+const CLUB: StepTable = [
+  ['clubSpeed', mph(1), '+1 mph club speed'],
+  ['attackAngle', degrees(1), '+1° attack, same dynamic loft'],
+  ['attackWithLoft', degrees(1), '+1° attack, loft goes with it'],
+  ['dynamicLoft', degrees(1), '+1° dynamic loft'],
+  ['faceAngle', degrees(1), 'face 1° more to the right'],
+  ['clubPath', degrees(1), 'path 1° more to the right'],
+  ['toe', millimetres(5), '5 mm toward the toe'],
+  ['high', millimetres(5), '5 mm higher on the face'],
+  ['spinRate', rpm(100), '+100 rpm'],
+];
+const BALL: StepTable = [
+  ['ballSpeed', mph(1), '+1 mph ball speed'],
+  ['launchAngle', degrees(1), '+1° launch angle'],
+  ['launchDirection', degrees(1), 'starts 1° more to the right'],
+  ['spinRate', rpm(100), '+100 rpm'],
+  ['spinAxisTilt', degrees(1), 'spin axis tilts 1° more to the right'],
+];
+const NONE: Units = {
+  clubSpeed: 0,
+  attackAngle: 0,
+  attackWithLoft: 0,
+  clubPath: 0,
+  faceAngle: 0,
+  dynamicLoft: 0,
+  toe: 0,
+  high: 0,
+  ballSpeed: 0,
+  launchAngle: 0,
+  launchDirection: 0,
+  spinRate: 0,
+  spinAxisTilt: 0,
+  temperature: 0,
+  altitude: 0,
+  headwind: 0,
+};
+/** Bound on the integration error [m], so small that differences of flights keep their digits. */
+const TOLERANCE = si<Length>(1e-9);
+/** Part of a step used for derivatives: the truncation left after extrapolation is its fourth power. */
+const PART = 0.25;
+
+/**
+ * What one more mph, degree, 100 rpm, 5 mm off centre, 10 °C, 1000 ft or 5 m/s of wind is worth for this shot, all
+ * else held. Each row gives the effect of the step itself, of the opposite step, and the slope.
+ *
+ * A ball is not modelled as faster when warm: the temperature row is the air alone. The effects of spin, attack and
+ * loft rest on spin predicted to ±20 % when the shot starts from a delivery.
+ *
+ * @param from - The delivery or the launch to start from.
+ * @param setup - Clubhead, scene, integration options, weather.
+ * @throws {@link FairflightError} as {@link playShot}; `outside-range` when a shot of the table does not land.
+ */
+export function sensitivities(from: Delivery | Launch, setup: SensitivitySetup = {}): Sensitivities {
+  requireRecord('setup', setup, ['clubhead', 'scene', 'flight', 'weather']);
+  const { weather = {}, ...rest } = setup;
+  const fine: ShotSetup = { ...rest, flight: { ...rest.flight, tolerance: TOLERANCE } };
+  const play = (change: Units): Shot => {
+    const scene = changedScene(fine.scene ?? {}, weather, change);
+    const launch = isDelivery(from)
+      ? changedLaunch(struck(changedDelivery(from, change), fine, scene), change)
+      : changedLaunch(from, change);
+    const shot = playShot(launch, { ...fine, scene });
+    if (shot.flight.ended !== 'landed') {
+      throw new FairflightError('outside-range', 'a shot that does not land has no sensitivities', {
+        field: 'from',
+        value: shot.flight.ended,
+        hint: 'check the elevation of the ground and the time limit',
+      });
+    }
+    return shot;
+  };
+  const at = (change: Change, value: number): Outcome => outcomeOf(play({ ...NONE, [change]: value }));
+  const base = outcomeOf(play(NONE));
+  const rows = [...(isDelivery(from) ? CLUB : BALL), ...AROUND].map(([change, step, label]): Sensitivity => {
+    const central = (h: number): Outcome =>
+      combined(at(change, h * step), at(change, -h * step), (up, down) => (up - down) / (2 * h));
+    return {
+      change,
+      label,
+      step,
+      difference: combined(at(change, step), base, minus),
+      opposite: combined(at(change, -step), base, minus),
+      slope: combined(central(PART / 2), central(PART), (near, far) => (4 * near - far) / 3),
+    };
+  });
+  return { shot: playShot(from, rest), base, rows };
+}
+
+function changedDelivery(d: Delivery, c: Units): Delivery {
+  const plus = <Q extends number>(value: Q | undefined, change: number): Q => ((value ?? 0) + change) as Q;
+  return {
+    ...d,
+    clubSpeed: plus(d.clubSpeed, c.clubSpeed),
+    attackAngle: plus(d.attackAngle, c.attackAngle + c.attackWithLoft),
+    dynamicLoft: plus(d.dynamicLoft, c.dynamicLoft + c.attackWithLoft),
+    clubPath: plus(d.clubPath, c.clubPath),
+    faceAngle: plus(d.faceAngle, c.faceAngle),
+    strikeOffset: {
+      toe: plus(d.strikeOffset?.toe, c.toe),
+      high: plus(d.strikeOffset?.high, c.high),
+    },
+  };
+}
+
+function struck(delivery: Delivery, setup: ShotSetup, scene: Scene): Launch {
+  return strike(delivery, setup.clubhead, { ball: scene.ball ?? conformingBall }).launch;
+}
+
+function changedLaunch(launch: Launch, c: Units): Launch {
+  return {
+    ...launch,
+    ballSpeed: si(launch.ballSpeed + c.ballSpeed),
+    launchAngle: si(launch.launchAngle + c.launchAngle),
+    launchDirection: si((launch.launchDirection ?? 0) + c.launchDirection),
+    spinRate: si(launch.spinRate + c.spinRate),
+    spinAxisTilt: si((launch.spinAxisTilt ?? 0) + c.spinAxisTilt),
+  };
+}
+
+function changedScene(scene: Scene, weather: Partial<AirState>, c: Units): Scene {
+  const wind = scene.wind ?? { along: si<Speed>(0), across: si<Speed>(0) };
+  return {
+    ...scene,
+    air: changedAir(scene.air, weather, c.temperature, c.altitude),
+    wind: { ...wind, along: si(wind.along - c.headwind) },
+  };
+}
+
+function outcomeOf({ launch, flight, carry, total, side }: Shot): Outcome {
+  const { ballSpeed, launchAngle, launchDirection = si<Angle>(0), spinRate } = launch;
+  const { apex, descentAngle } = flight;
+  return { ballSpeed, launchAngle, launchDirection, spinRate, carry, total, side, apex, descentAngle };
+}
+
+const minus = (a: number, b: number): number => a - b;
+
+function combined(a: Outcome, b: Outcome, by: (a: number, b: number) => number): Outcome {
+  const entries = Object.entries(a).map(([key, value]) => [key, by(value, b[key as keyof Outcome])]);
+  return Object.fromEntries(entries) as unknown as Outcome;
+}
