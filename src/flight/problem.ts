@@ -59,32 +59,54 @@ export const MAX_BALL_SPEED = 110;
 /** Largest spin rate [rad/s] the library computes: about 20,000 rpm. */
 export const MAX_SPIN_RATE = 2100;
 
+/** Allowed range and unit of every launch field. @internal */
+export const LAUNCH_RANGES = {
+  ballSpeed: [1, MAX_BALL_SPEED, 'm/s'],
+  launchAngle: [-Math.PI / 2, Math.PI / 2, 'rad'],
+  launchDirection: [-Math.PI, Math.PI, 'rad'],
+  spinRate: [0, MAX_SPIN_RATE, 'rad/s'],
+  spinAxisTilt: [-Math.PI, Math.PI, 'rad'],
+  rifleSpin: [-MAX_SPIN_RATE, MAX_SPIN_RATE, 'rad/s'],
+} as const;
+
+/** Allowed range and unit of the scene's numbers. @internal */
+export const SCENE_RANGES = {
+  airDensity: [0, 3, 'kg/m³'],
+  airViscosity: [1e-6, 1e-4, 'Pa s'],
+  windAlong: [-60, 60, 'm/s'],
+  windAcross: [-60, 60, 'm/s'],
+  elevation: [-1000, 1000, 'm'],
+  slope: [-0.6, 0.6, 'rad'],
+  crossSlope: [-0.6, 0.6, 'rad'],
+} as const;
+
+const LAUNCH_HINTS: Readonly<Record<keyof typeof LAUNCH_RANGES, (value: unknown) => string | undefined>> = {
+  ballSpeed: (value) => `if that was mph, pass mph(${String(value)})`,
+  launchAngle: () => DEGREES_HINT,
+  launchDirection: () => DEGREES_HINT,
+  spinRate: (value) => `if that was rpm, pass rpm(${String(value)})`,
+  spinAxisTilt: () => DEGREES_HINT,
+  rifleSpin: () => undefined,
+};
+
 /** Checks a launch field by field. @throws FairflightError @internal */
 export function checkLaunch(launch: Launch): void {
-  requireRecord('launch', launch, LAUNCH_FIELDS);
-  const hint = `if that was mph, pass mph(${String(launch.ballSpeed)})`;
-  requireWithin('launch.ballSpeed', launch.ballSpeed, 1, MAX_BALL_SPEED, 'm/s', hint);
-  requireWithin('launch.launchAngle', launch.launchAngle, -Math.PI / 2, Math.PI / 2, 'rad', DEGREES_HINT);
-  requireWithin(
-    'launch.launchDirection',
-    launch.launchDirection ?? 0,
-    -Math.PI,
-    Math.PI,
-    'rad',
-    DEGREES_HINT,
-  );
-  const spinHint = `if that was rpm, pass rpm(${String(launch.spinRate)})`;
-  requireWithin('launch.spinRate', launch.spinRate, 0, MAX_SPIN_RATE, 'rad/s', spinHint);
-  requireWithin('launch.spinAxisTilt', launch.spinAxisTilt ?? 0, -Math.PI, Math.PI, 'rad', DEGREES_HINT);
-  requireWithin('launch.rifleSpin', launch.rifleSpin ?? 0, -MAX_SPIN_RATE, MAX_SPIN_RATE, 'rad/s');
+  const fields = Object.keys(LAUNCH_RANGES) as (keyof typeof LAUNCH_RANGES)[];
+  requireRecord('launch', launch, fields);
+  for (const field of fields) {
+    const required = field === 'ballSpeed' || field === 'launchAngle' || field === 'spinRate';
+    const value = required ? launch[field] : (launch[field] ?? 0);
+    const [minimum, maximum, unit] = LAUNCH_RANGES[field];
+    requireWithin(`launch.${field}`, value, minimum, maximum, unit, LAUNCH_HINTS[field](value));
+  }
 }
 
 /** Checks a ground plane. @throws FairflightError @internal */
 export function checkGround(ground: Ground): void {
   requireRecord('scene.ground', ground, ['elevation', 'slope', 'crossSlope']);
-  requireWithin('scene.ground.elevation', ground.elevation ?? 0, -1000, 1000, 'm');
-  requireWithin('scene.ground.slope', ground.slope ?? 0, -0.6, 0.6, 'rad', DEGREES_HINT);
-  requireWithin('scene.ground.crossSlope', ground.crossSlope ?? 0, -0.6, 0.6, 'rad', DEGREES_HINT);
+  requireWithin('scene.ground.elevation', ground.elevation ?? 0, ...SCENE_RANGES.elevation);
+  requireWithin('scene.ground.slope', ground.slope ?? 0, ...SCENE_RANGES.slope, DEGREES_HINT);
+  requireWithin('scene.ground.crossSlope', ground.crossSlope ?? 0, ...SCENE_RANGES.crossSlope, DEGREES_HINT);
 }
 
 function checkBall(ball: Ball): void {
@@ -112,8 +134,8 @@ export function resolveScene(scene: Scene): {
 } {
   requireRecord('scene', scene, SCENE_FIELDS);
   const air = scene.air ?? defaultAir;
-  requireWithin('scene.air.density', air.density, 0, 3, 'kg/m³');
-  requireWithin('scene.air.viscosity', air.viscosity, 1e-6, 1e-4, 'Pa s');
+  requireWithin('scene.air.density', air.density, ...SCENE_RANGES.airDensity);
+  requireWithin('scene.air.viscosity', air.viscosity, ...SCENE_RANGES.airViscosity);
   const ball = scene.ball ?? conformingBall;
   checkBall(ball);
   const {

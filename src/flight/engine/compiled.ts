@@ -128,7 +128,7 @@ export function createCompiledEngine(keepTrack: boolean): CompiledEngine {
     if (status === OUTSIDE || (keepTrack && out[18]! > TRACK_ROOM)) return undefined;
     last = problem;
     flight.ending = status === LANDED ? 'landed' : 'time-limit';
-    flight.time = out[7]!;
+    flight.time = Math.max(0, out[7]!);
     flight.apex = out[8]!;
     const { nx, nz, windAlong, windAcross } = problem;
     const apexX = axes.e1x * out[9]! + axes.e2x * out[10]! + nx * out[11]! + windAlong * out[12]!;

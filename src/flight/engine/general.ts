@@ -170,7 +170,8 @@ export function createFlightEngine(): FlightEngine {
     requireFinite(fNew, problem);
     throw new FairflightError(
       'not-converged',
-      `the flight needed more than ${MAX_STEPS} steps or steps too small; is the coefficient model ${problem.model.id} smooth?`,
+      `the flight needed more than ${MAX_STEPS} steps, or steps too small, for a tolerance of ${tolerance} m; loosen options.tolerance, or smooth the coefficient model ${problem.model.id} if it is your own`,
+      { field: 'options.tolerance', value: tolerance, unit: 'm' },
     );
   }
 
@@ -192,7 +193,10 @@ function startState(problem: FlightProblem, y: Float64Array): number {
  * over that layer would not see it.
  */
 function longestStep(height: number, climb: number): number {
-  return Math.max(0.02, (0.5 * Math.max(Math.abs(height), 0.5)) / Math.max(Math.abs(climb), Math.sqrt(STANDARD_GRAVITY)));
+  return Math.max(
+    0.02,
+    (0.5 * Math.max(Math.abs(height), 0.5)) / Math.max(Math.abs(climb), Math.sqrt(STANDARD_GRAVITY)),
+  );
 }
 
 /** Second-order Taylor step over a time of microseconds. */

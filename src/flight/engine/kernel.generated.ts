@@ -96,8 +96,7 @@ export function flyKernel(p: Float64Array, st: Float64Array, rt: Float64Array, o
       if (miss * miss < (restepApex !== 0 ? 0.0016 : 0.01) * ph * ph) {
         // Close enough to the node for the quintic through both ends to carry the rest.
         A = quintic(ph, pA, pa, pka, A, a, ka0, x); B = quintic(ph, pB, pb, pkb, B, b, kb0, x); C = quintic(ph, pC, pc, pkc, C, c, kc0, x);
-        const half = 0.5 * miss * miss / ph;
-        a += miss * ka0 + half * (ka0 - pka); b += miss * kb0 + half * (kb0 - pkb); c += miss * kc0 + half * (kc0 - pkc); w += miss * kw0; t += miss;
+        a = cubic(ph, pa, pka, a, ka0, x); b = cubic(ph, pb, pkb, b, kb0, x); c = cubic(ph, pc, pkc, c, kc0, x); w += miss * kw0; t += miss;
         height = 0; landed = true;
       } else if (height < 0 || miss < 0.3 * next) { toGround = true; h = miss; }
     }
@@ -476,8 +475,8 @@ export function flyKernel(p: Float64Array, st: Float64Array, rt: Float64Array, o
       const Cn = (C + h * (((((((0.054293734116568765 * c + 4.450312892752409 * c5) + 1.8915178993145003 * c6) + (-5.801203960010585) * c7) + 0.3111643669578199 * c8) + (-0.1521609496625161) * c9) + 0.20136540080403034 * c10) + 0.04471061572777259 * c11));
       const yn = e2 * Bn + e3y * Cn, vyn = e2 * bn + e3y * cn;
       if (toApex) {
-        const full = 2 * (e2 * kb + e3y * kc - vy) / kh - ay, top = yn - 0.5 * vyn * vyn / (ay + (full - ay) * (h / kh));
-        if (top > apex) { apex = top; apexA = An; apexB = Bn; apexC = Cn; apexT = t + h; }
+        const full = 2 * (e2 * kb + e3y * kc - vy) / kh - ay, toTop = -vyn / (ay + (full - ay) * (h / kh)), top = yn + 0.5 * vyn * toTop;
+        if (top > apex) { apex = top; apexT = t + h + toTop; apexA = An + toTop * an; apexB = Bn + toTop * bn; apexC = Cn + toTop * cn; }
         pa = a; pb = b; pc = c; pA = A; pB = B; pC = C; ph = kh;
         a = ka; b = kb; c = kc; w = kw; A = kA; B = kB; C = kC;
         break;
@@ -535,6 +534,12 @@ function quintic(h: number, y0: number, v0: number, f0: number, y1: number, v1: 
   const V0 = v0 * h, V1 = v1 * h, F0 = 0.5 * f0 * h * h, F1 = 0.5 * f1 * h * h, d = y1 - y0;
   const c3 = 10 * d - 6 * V0 - 4 * V1 - 3 * F0 + F1, c4 = -15 * d + 8 * V0 + 7 * V1 + 3 * F0 - 2 * F1, c5 = 6 * d - 3 * V0 - 3 * V1 - F0 + F1;
   return y0 + x * (V0 + x * (F0 + x * (c3 + x * (c4 + x * c5))));
+}
+
+/** Value at x in units of the step of the cubic through two nodes, from value and slope at both. */
+function cubic(h: number, y0: number, v0: number, y1: number, v1: number, x: number): number {
+  const V0 = v0 * h, V1 = v1 * h, d = y1 - y0;
+  return y0 + x * (V0 + x * (3 * d - 2 * V0 - V1 + x * (V0 + V1 - 2 * d)));
 }
 
 /** Where between two nodes the quintic through them tops out, by Newton's iteration on its slope. */
