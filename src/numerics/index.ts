@@ -17,6 +17,7 @@ export * from './order-statistics.js';
 export * from './outliers.js';
 export * from './reliability.js';
 export * from './roots.js';
+export * from './shapley.js';
 export * from './sobol-indices.js';
 export * from './sobol.js';
 export * from './special-functions.js';

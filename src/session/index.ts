@@ -1,7 +1,16 @@
+export {
+  type AttributionOptions,
+  attributeChange,
+  type ChangeAttribution,
+  type ChangeFactor,
+  type DistanceChange,
+  type SplitChange,
+} from './attribution.js';
 export type * from './measured-shot.js';
 export type { OddReading, OddShot } from './odd-shots.js';
 export type { QuantityName, ShotQuantities } from './quantities.js';
 export type { Banding, SpeedBand } from './speed-bands.js';
+export { type SceneEffect, type StandardisedShot, standardise } from './standardise.js';
 export {
   type BandSummary,
   type Estimate,
