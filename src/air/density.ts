@@ -28,7 +28,7 @@ function dryAirMolarMass(carbonDioxide: number): number {
 }
 
 /**
- * Pressure of water vapour over water when saturated [Pa], at `kelvin`: Picard et al. (2008), equation A1.1, which
+ * Pressure of water vapour over water when saturated [Pa], at `kelvin`: Picard et al. (2008), appendix A.1, which
  * over ice is a little too high.
  * @internal
  */

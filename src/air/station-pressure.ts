@@ -28,7 +28,7 @@ const GRAVITY = 9.80665;
 
 /**
  * Pressure at the place itself [Pa], which is what the air's density depends on, from one reduced to sea level. To
- * take the reported pressure as it stands is the commonest mistake: at 1,500 m it is about 16 % too high.
+ * take the reported pressure as it stands is the commonest mistake: at 1,500 m it is about 20 % too high.
  *
  * Without `temperature`: altimeter setting, H + H(p_sea) = H(p) on the standard atmosphere (ISO 2533:1975). With it:
  * p = p_sea exp(−g H/(R Tm)), the column's mean temperature Tm taken as T + 0.0065 H/2 (hypsometric equation, any
