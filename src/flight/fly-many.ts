@@ -140,13 +140,7 @@ export function flyMany(
       keep(out, i, flight, direction[i] as number);
     } else {
       general ??= createFlightEngine();
-      keep(
-        out,
-        i,
-        general.fly(problem, tolerance, timeLimit),
-        problem,
-        (launches.launchDirection ?? zero)[i] as number,
-      );
+      keep(out, i, general.fly(problem, tolerance, timeLimit), direction[i] as number);
     }
   }
   return out;

@@ -43,14 +43,6 @@ export interface FlightProblem {
   readonly slopeZ: number;
 }
 
-const LAUNCH_FIELDS = [
-  'ballSpeed',
-  'launchAngle',
-  'launchDirection',
-  'spinRate',
-  'spinAxisTilt',
-  'rifleSpin',
-];
 const SCENE_FIELDS = ['air', 'wind', 'ground', 'turf', 'ball', 'aerodynamics'];
 const DEGREES_HINT = 'angles are in radians; if that was degrees, pass degrees(…)';
 
