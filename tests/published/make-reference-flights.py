@@ -47,14 +47,16 @@ LINE_TABLE = [
     (0.085, 0.265, 33), (0.095, 0.271, 36), (0.106, 0.28, 38), (0.122, 0.291, 40),
     (0.142, 0.311, 41), (0.17, 0.344, 42), (0.213, 0.39, 43), (0.284, 0.44, 42),
 ]  # fmt: skip
-LINE_S = [s for s, _, _ in LINE_TABLE]
-LINE_CD = [size * math.cos(math.radians(angle)) for _, size, angle in LINE_TABLE]
-LINE_CL = [size * math.sin(math.radians(angle)) for _, size, angle in LINE_TABLE]
-LINE_S, LINE_CD, LINE_CL = (
-    [0, *LINE_S, 0.6],
-    [LINE_CD[0], *LINE_CD, LINE_CD[-1] + 0.35 * 0.316],
-    [0, *LINE_CL, LINE_CL[-1] + 0.28 * 0.316],
-)
+# Magnitude and angle of the force coefficient at eight spin ratios; 0 and 0.6 are the ends of the extrapolation.
+LINE_TABLE = [
+    (0.085, 0.265, 33), (0.095, 0.271, 36), (0.106, 0.28, 38), (0.122, 0.291, 40),
+    (0.142, 0.311, 41), (0.17, 0.344, 42), (0.213, 0.39, 43), (0.284, 0.44, 42),
+]
+LINE_S = [0, *(s for s, _, _ in LINE_TABLE), 0.6]
+LINE_CD = [m * math.cos(math.radians(a)) for _, m, a in LINE_TABLE]
+LINE_CD = [LINE_CD[0], *LINE_CD, LINE_CD[-1] + 0.35 * (0.6 - 0.284)]
+LINE_CL = [m * math.sin(math.radians(a)) for _, m, a in LINE_TABLE]
+LINE_CL = [0, *LINE_CL, LINE_CL[-1] + 0.28 * (0.6 - 0.284)]
 
 
 def test_range_line(re, s):
@@ -93,7 +95,9 @@ def wind_share(profile, height):
     if kind == "log":
         z0, d, ref = profile["roughness"], profile["displacement"], profile["referenceHeight"]
         return math.log((height - d) / z0) / math.log((ref - d) / z0) if height - d > z0 else 0.0
-    return (height / profile["referenceHeight"]) ** profile["exponent"] if height > 0 else 0.0
+    lowest = 0.02  # below, a straight line to 0 at the ground
+    share = (max(height, lowest) / profile["referenceHeight"]) ** profile["exponent"]
+    return share * min(1, max(height, 0) / lowest)
 
 
 def start(launch):
