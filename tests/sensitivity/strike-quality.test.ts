@@ -1,0 +1,182 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import {
+  clubheads,
+  degrees,
+  type FairflightError,
+  isFairflightError,
+  mph,
+  rpm,
+  type StrikeQualityQuestion,
+  si,
+  strike,
+  strikeQuality,
+  toMph,
+  toYards,
+  yards,
+} from '../../src/index.js';
+
+const drive: StrikeQualityQuestion = {
+  clubSpeed: mph(100),
+  ballSpeed: mph(145),
+  attackAngle: degrees(0),
+  dynamicLoft: degrees(13),
+};
+
+describe('the measure', () => {
+  it('a centred strike of any head is worth 1, an off-centre one less', () => {
+    fc.assert(
+      fc.property(
+        fc.constantFrom(...Object.values(clubheads)),
+        fc.double({ min: 30, max: 60, noNaN: true }),
+        fc.double({ min: 8, max: 30, noNaN: true }),
+        fc.double({ min: 8, max: 25, noNaN: true }),
+        (clubhead, speed, loft, toe) => {
+          const delivery = {
+            clubSpeed: si<never>(speed),
+            attackAngle: degrees(0),
+            dynamicLoft: degrees(loft),
+          };
+          const at = (offset: number): number => {
+            const hit = strike(
+              { ...delivery, strikeOffset: { toe: si(offset / 1000), high: si(0) } },
+              clubhead,
+            );
+            return strikeQuality({ ...delivery, ballSpeed: hit.launch.ballSpeed, clubhead }).share;
+          };
+          expect(at(0)).toBeCloseTo(1, 10);
+          expect(at(toe)).toBeLessThan(1);
+          expect(at(-toe)).toBeLessThan(1);
+        },
+      ),
+      { numRuns: 50 },
+    );
+  });
+
+  it('82.1 mph, 122.5 mph of ball, launch 8.2°, level attack: all of it (common practice, no source)', () => {
+    const found = strikeQuality({
+      clubSpeed: mph(82.1),
+      ballSpeed: mph(122.5),
+      attackAngle: degrees(0),
+      launchAngle: degrees(8.2),
+      spinRate: rpm(1775),
+    });
+    expect(found.verdict).toBe('all of it');
+    expect(Math.abs(found.share - 1)).toBeLessThan(found.shareError);
+    // 8.2° is far too low at 82 mph, where the trade wants a driver of about 13°.
+    expect(found.launch?.verdict).toBe('launch costs much');
+    expect(toYards(found.launch?.carryLost ?? si(0))).toBeGreaterThan(15);
+  });
+
+  it('does not flatter low loft: the same smash factor is worth less with less loft', () => {
+    const share = (loft: number): number => strikeQuality({ ...drive, dynamicLoft: degrees(loft) }).share;
+    expect(share(6)).toBeLessThan(share(10));
+    expect(share(10)).toBeLessThan(share(16));
+  });
+
+  it('a high smash factor with a poor launch is told as a good strike and a costly launch', () => {
+    const low = strikeQuality({
+      clubSpeed: mph(100),
+      ballSpeed: mph(149),
+      attackAngle: degrees(0),
+      dynamicLoft: degrees(6),
+      launchAngle: degrees(5.3),
+      spinRate: rpm(1500),
+    });
+    expect(low.verdict).toBe('all of it');
+    expect(low.launch?.verdict).toBe('launch costs much');
+    expect(low.carryLost).toBeLessThan(low.launch?.carryLost ?? 0);
+  });
+
+  it('loss of ball speed and carry: 2 mph of ball speed is 3 to 5 yd (2 yd per mph, common practice, no source)', () => {
+    const full = strikeQuality(drive);
+    const less = strikeQuality({ ...drive, ballSpeed: mph(143) });
+    expect(toMph(si(less.ballSpeedLost - full.ballSpeedLost))).toBeCloseTo(2, 9);
+    const yardsLost = toYards(si(less.carryLost - full.carryLost));
+    expect(yardsLost).toBeGreaterThan(3);
+    expect(yardsLost).toBeLessThan(5.5);
+  });
+
+  it('strike and launch losses add up to the way to the best', () => {
+    const q = strikeQuality({ ...drive, launchAngle: degrees(9), spinRate: rpm(2100) });
+    const { carry = 0, bestCarry = 0, carryLost = 0 } = q.launch ?? {};
+    expect(q.carryLost + carryLost).toBeCloseTo(bestCarry - carry, 6);
+  });
+
+  it('takes the spin loft from what there is', () => {
+    const given = strikeQuality({ clubSpeed: mph(100), ballSpeed: mph(145), spinLoft: degrees(13) });
+    const launched = strike({
+      clubSpeed: mph(100),
+      attackAngle: degrees(2),
+      dynamicLoft: degrees(15),
+    }).launch;
+    const inferred = strikeQuality({
+      clubSpeed: mph(100),
+      ballSpeed: mph(145),
+      attackAngle: degrees(2),
+      launchAngle: launched.launchAngle,
+    });
+    expect(given.share).toBeCloseTo(strikeQuality(drive).share, 10);
+    expect(inferred.spinLoft).toBeCloseTo(degrees(13), 6);
+    expect(inferred.spinLoftFrom).toBe('launch and attack angle');
+    expect(inferred.shareError).toBeGreaterThan(given.shareError);
+    expect(
+      strikeQuality({ clubSpeed: mph(100), ballSpeed: mph(145), launchAngle: degrees(11) }).spinLoftFrom,
+    ).toBe('launch angle, level attack assumed');
+  });
+});
+
+describe('misreads', () => {
+  it('1.8 is impossible; 1.51 is within error of a very good strike', () => {
+    const wild = strikeQuality({ ...drive, ballSpeed: mph(180) });
+    expect(wild.misread).toBeDefined();
+    expect(wild.verdict).toBeUndefined();
+    expect(wild.misread?.possible.max).toBeLessThan(1.5);
+    expect(
+      strikeQuality({ ...drive, dynamicLoft: degrees(10), ballSpeed: mph(151) }).misread,
+    ).toBeUndefined();
+  });
+
+  it('names the reading: by carry when there is one, else the less certain', () => {
+    const launch = { launchAngle: degrees(11.3), spinRate: rpm(2500) };
+    const fast = { ...drive, ...launch, ballSpeed: mph(165) };
+    expect(strikeQuality(fast).misread).toMatchObject({ reading: 'clubSpeed', reads: 'too low' });
+    expect(strikeQuality({ ...fast, carry: yards(228) }).misread).toMatchObject({
+      reading: 'ballSpeed',
+      reads: 'too high',
+    });
+    const fits = toYards(strikeQuality(fast).launch?.carry ?? si(0));
+    expect(strikeQuality({ ...fast, carry: yards(fits) }).misread).toMatchObject({ reading: 'clubSpeed' });
+    expect(strikeQuality({ ...drive, ballSpeed: mph(105) }).misread).toMatchObject({
+      reading: 'clubSpeed',
+      reads: 'too high',
+    });
+  });
+
+  it('smells mixed units', () => {
+    const mixed = strikeQuality({ ...drive, clubSpeed: mph(160.9) });
+    expect(mixed.misread?.message).toMatch(/different units/);
+  });
+});
+
+describe('bad input', () => {
+  it.each([
+    [{ ...drive, clubSpeed: si<never>(100.5) }, 'clubSpeed'],
+    [{ ...drive, ballSpeed: si<never>(145) }, 'ballSpeed'],
+    [{ ...drive, dynamicLoft: si<never>(13) }, 'dynamicLoft'],
+    [{ clubSpeed: mph(100), ballSpeed: mph(145) }, 'spinLoft'],
+    [{ clubSpeed: mph(100), ballSpeed: mph(145), attackAngle: degrees(0) }, 'spinLoft'],
+    [{ ...drive, attackAngle: degrees(20) }, 'spinLoft'],
+    [{ ...drive, carry: si<never>(-1) }, 'carry'],
+    [{ ...drive, smash: 1.5 } as never, 'question.smash'],
+    [{ ...drive, readingErrors: { ballSpeed: 0 } }, 'readingErrors.ballSpeed'],
+  ] as [StrikeQualityQuestion, string][])('%j', (question, field) => {
+    let error: FairflightError | undefined;
+    try {
+      strikeQuality(question);
+    } catch (caught) {
+      if (isFairflightError(caught)) error = caught;
+    }
+    expect(error?.field).toBe(field);
+  });
+});
