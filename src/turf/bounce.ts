@@ -1,4 +1,5 @@
 import type { RunConstants } from './constants.js';
+import { norm } from './norm.js';
 
 /** Normal speed below which the crater wall fades away: a soft touch leaves no crater [m/s]. Assumption. */
 const FADE_SPEED = 3;
@@ -43,11 +44,11 @@ export function bounce(c: RunConstants, s: Float64Array): void {
   const vx = s[3] as number;
   const into = -(s[4] as number);
   const vz = s[5] as number;
-  const along = Math.hypot(vx, vz);
+  const along = norm(vx, vz);
   // Straight down, or as good as, any direction does.
   const hx = along > STRAIGHT_DOWN ? vx / along : 1;
   const hz = along > STRAIGHT_DOWN ? vz / along : 0;
-  const tilt = craterTilt(c, Math.hypot(along, into), into, Math.atan2(into, along));
+  const tilt = craterTilt(c, norm(along, into), into, Math.atan2(into, along));
   const sin = Math.sin(tilt);
   const cos = Math.cos(tilt);
 
@@ -61,7 +62,7 @@ export function bounce(c: RunConstants, s: Float64Array): void {
 
   const slipT = vt + c.radius * spinS;
   const slipS = -c.radius * spinT;
-  const slip = Math.hypot(slipT, slipS);
+  const slip = norm(slipT, slipS);
   const e = c.restitutionScale * turfRestitution(vn);
   const limit = c.friction * (1 + e) * vn;
   const share = c.gripShare * slip <= limit ? c.gripShare : limit / slip;

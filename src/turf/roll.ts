@@ -1,4 +1,5 @@
 import type { RunConstants } from './constants.js';
+import { norm } from './norm.js';
 
 /** Below this speed a ball on turf that can hold it is at rest [m/s]: it would stop within 0.1 mm. */
 const REST_SPEED = 0.01;
@@ -28,7 +29,7 @@ function skid(c: RunConstants, s: Float64Array): void {
   const vz = s[5] as number;
   const slipX = vx + c.radius * (s[8] as number);
   const slipZ = vz - c.radius * (s[6] as number);
-  const slip = Math.hypot(slipX, slipZ);
+  const slip = norm(slipX, slipZ);
   if (slip < 1e-9) return;
   const grip = c.friction * c.gravityInto;
   const needed = (c.gripShare * slip) / grip;
@@ -40,7 +41,7 @@ function skid(c: RunConstants, s: Float64Array): void {
   const fz = (-grip * slipZ) / slip;
   const mx = vx + (fx * time) / 2;
   const mz = vz + (fz * time) / 2;
-  const drag = c.skidDrag * Math.hypot(mx, mz);
+  const drag = c.skidDrag * norm(mx, mz);
   // Over a long skid the drag of the first moment must not turn the ball round.
   const slow = Math.min(drag, 1 / (time + 1e-9));
   const ax = c.gravityAlong - slow * mx;
@@ -55,7 +56,7 @@ function skid(c: RunConstants, s: Float64Array): void {
 
 /** Closed form: dv/dt = −a − k v². */
 function rollLevel(c: RunConstants, s: Float64Array): boolean {
-  const speed = Math.hypot(s[3] as number, s[5] as number);
+  const speed = norm(s[3] as number, s[5] as number);
   if (speed === 0) return true;
   const a = c.rollDeceleration;
   const k = (1 - c.gripShare) * c.skidDrag;
@@ -94,12 +95,12 @@ function rollOnSlope(c: RunConstants, s: Float64Array): boolean {
   const k = free * c.skidDrag;
   const gx = free * c.gravityAlong;
   const gz = free * c.gravityAcross;
-  const pull = Math.hypot(gx, gz);
+  const pull = norm(gx, gz);
   const holds = c.rollDeceleration >= pull;
   let vx = s[3] as number;
   let vz = s[5] as number;
   for (;;) {
-    const speed = Math.hypot(vx, vz);
+    const speed = norm(vx, vz);
     if (speed < REST_SPEED && holds) {
       s[3] = 0;
       s[5] = 0;
@@ -116,7 +117,7 @@ function rollOnSlope(c: RunConstants, s: Float64Array): boolean {
     const d = resistance(c.rollDeceleration, k, speed, dt);
     const hx = vx + (dt / 2) * (gx - d * vx);
     const hz = vz + (dt / 2) * (gz - d * vz);
-    const e = resistance(c.rollDeceleration, k, Math.hypot(hx, hz), dt);
+    const e = resistance(c.rollDeceleration, k, norm(hx, hz), dt);
     s[0] = (s[0] as number) + dt * hx;
     s[2] = (s[2] as number) + dt * hz;
     vx += dt * (gx - e * hx);
