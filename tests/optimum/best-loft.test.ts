@@ -282,6 +282,7 @@ describe('the loft delivered', () => {
     );
     // Spin known to 20 % pulls half way from the middle of the face.
     expect(both.strikeHeight).toBeLessThan(-0.004);
+    expect(both.strikeHeight).toBeGreaterThan(-0.008);
     expect(both.spinRatio).toBeGreaterThan(1.2);
   });
 
