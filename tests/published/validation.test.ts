@@ -21,7 +21,7 @@ describe('comparison with the outside', () => {
 
   it('drops no row of the data', () => {
     const files = readdirSync(path('data')).filter((name) => name.startsWith('outside-'));
-    expect(files.length).toBeGreaterThanOrEqual(5);
+    expect(files.length).toBeGreaterThanOrEqual(7);
     const inGroups = new Set(groups.flatMap(({ rows }) => rows.map(({ id }) => id)));
     for (const file of files) {
       const { rows } = JSON.parse(readFileSync(path(`data/${file}`), 'utf8')) as { rows: { id: string }[] };
