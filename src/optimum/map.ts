@@ -1,9 +1,9 @@
 import { FairflightError, requireRecord, requireWithin } from '../errors.js';
-import type { FlightOptions } from '../flight/index.js';
+import { ENDED, type FlightColumns, type FlightOptions, flyMany } from '../flight/index.js';
 import type { Scene } from '../scene/index.js';
-import { createWalk } from '../shot/walk.js';
+import { createRunner } from '../shot/runner.js';
 import type { Angle, AngularSpeed, Speed } from '../units/index.js';
-import { plainLaunch, requireBetween, requireLimit } from './deliverer.js';
+import { requireBetween, requireLimit } from './deliverer.js';
 import type { Between } from './optimum.js';
 
 /** Which launches a {@link carryMap} covers. */
@@ -70,39 +70,40 @@ export function carryMap(question: MapQuestion): CarryMap {
   const [least, most] = requireBetween('spinRate', question.spinRate);
   const columns = requireCount('columns', question.columns ?? 200);
   const rows = requireCount('rows', question.rows ?? 200);
-  const withRun = question.withRun === true;
-  const walk = createWalk(question.scene, question.flight);
-
-  const launchAngle = spaced(lowest, highest, columns);
-  const spinRate = spaced(least, most, rows);
-  const landed = new Uint8Array(rows * columns);
-  const carry = new Float64Array(rows * columns);
-  const apex = new Float64Array(rows * columns);
-  const descentAngle = new Float64Array(rows * columns);
-  const total = new Float64Array(withRun ? rows * columns : 0);
-  for (let row = 0, cell = 0; row < rows; row++) {
-    for (let column = 0; column < columns; column++, cell++) {
-      const launch = plainLaunch(ballSpeed, launchAngle[column] as number, spinRate[row] as number);
-      const end = walk.play(launch, withRun);
-      apex[cell] = end.apex;
-      if (!end.landed) continue;
-      landed[cell] = 1;
-      carry[cell] = end.carry;
-      descentAngle[cell] = end.descentAngle;
-      if (withRun) total[cell] = end.total;
-    }
-  }
+  const angles = spaced(lowest, highest, columns);
+  const spins = spaced(least, most, rows);
+  const cells = rows * columns;
+  const launches = {
+    ballSpeed: new Float64Array(cells).fill(ballSpeed),
+    launchAngle: Float64Array.from({ length: cells }, (_, cell) => angles[cell % columns] as number),
+    spinRate: Float64Array.from({ length: cells }, (_, cell) => spins[Math.floor(cell / columns)] as number),
+  };
+  const flown = flyMany(launches, question.scene, question.flight);
+  const landed = flown.ended.map((ending) => (ending === ENDED.landed ? 1 : 0));
+  const whereLanded = (column: Float64Array): Float64Array =>
+    column.map((value, i) => (landed[i] ? value : 0));
   return {
     columns,
     rows,
-    launchAngle,
-    spinRate,
+    launchAngle: angles,
+    spinRate: spins,
     landed,
-    carry,
-    apex,
-    descentAngle,
-    ...(withRun && { total }),
+    carry: whereLanded(flown.carry),
+    apex: flown.apex,
+    descentAngle: whereLanded(flown.descentAngle),
+    ...(question.withRun === true && { total: totals(flown, landed, question.scene) }),
   };
+}
+
+/** Where each ball rests; backspin stays about the horizontal axis across the target line. */
+function totals(flown: FlightColumns, landed: Uint8Array, scene: Scene | undefined): Float64Array {
+  const runner = createRunner(scene);
+  const at = (column: Float64Array, i: number): number => column[i] as number;
+  return flown.carry.map((_, i) => {
+    if (landed[i] !== 1) return 0;
+    runner.run(at(flown.vx, i), at(flown.vy, i), at(flown.vz, i), 0, 0, at(flown.landingSpin, i));
+    return Math.hypot(at(flown.x, i) + runner.x, at(flown.z, i) + runner.z);
+  });
 }
 
 function spaced(from: number, to: number, count: number): Float64Array {

@@ -1,86 +1,71 @@
-import { defaultAir } from '../air/index.js';
-import { conformingBall } from '../ball/index.js';
-import { createFlightEngine } from '../flight/engine/general.js';
+import { createCompiledEngine } from '../flight/engine/compiled.js';
+import { createFlightEngine, type EngineResult, type FlightEngine } from '../flight/engine/general.js';
 import { resolveFlightOptions } from '../flight/fly.js';
 import type { FlightOptions } from '../flight/index.js';
-import { flightProblem } from '../flight/problem.js';
+import { sceneProblem, setLaunch } from '../flight/problem.js';
 import type { Launch, Scene } from '../scene/index.js';
-import { runConstants } from '../turf/constants.js';
-import { run, toGround, worldX, worldZ } from '../turf/kernel.js';
-import { resolveTurf } from '../turf/presets.js';
-import { newRunState, SPIN, VELOCITY } from '../turf/state.js';
+import { createRunner } from './runner.js';
 
 /** What a walk reports, as plain SI numbers. Belongs to the walk and is overwritten by the next. @internal */
 export interface WalkResult {
-  /** False when the ball did not land; then only the apex means anything. */
+  /** False when the ball did not land; then the figures describe the last state computed. */
   landed: boolean;
   carry: number;
-  apex: number;
   descentAngle: number;
-  hangTime: number;
   /** Horizontal distance from the start to where the ball rests; the carry when the run was not asked for. */
   total: number;
-  /** Where it rests, or lands when the run was not asked for. */
-  x: number;
-  z: number;
 }
 
-/** Plays many launches in one scene: the walk of `playShot` without its records, for searches and maps. @internal */
+/**
+ * Plays many launches in one scene: the walk of `playShot` without its records, for searches. The launches must lie
+ * within the ranges of a launch, which are not checked again.
+ * @internal
+ */
 export interface Walk {
   readonly play: (launch: Launch, withRun: boolean) => WalkResult;
 }
 
-const RUN_TIME_LIMIT = 60;
-
 /** Makes a walk with scratch of its own. @throws FairflightError for a bad scene or bad options @internal */
 export function createWalk(scene: Scene = {}, options: FlightOptions = {}): Walk {
   const { tolerance, timeLimit } = resolveFlightOptions(options);
-  const engine = createFlightEngine();
-  const { slope = 0, crossSlope = 0 } = scene.ground ?? {};
-  const turf = resolveTurf(scene.turf);
-  const ball = scene.ball ?? conformingBall;
-  const ground = runConstants(turf, ball, scene.air ?? defaultAir, slope, crossSlope, RUN_TIME_LIMIT);
-  const s = newRunState();
-  const result: WalkResult = {
-    landed: false,
-    carry: 0,
-    apex: 0,
-    descentAngle: 0,
-    hangTime: 0,
-    total: 0,
-    x: 0,
-    z: 0,
-  };
+  const problem = sceneProblem(scene);
+  const compiled = createCompiledEngine(false);
+  let general: FlightEngine | undefined;
+  const runner = createRunner(scene);
+  const result: WalkResult = { landed: false, carry: 0, descentAngle: 0, total: 0 };
+
+  function fly(): Pick<EngineResult, 'ending' | 'state'> {
+    const flight = compiled.fly(problem, tolerance, timeLimit);
+    if (flight !== undefined) return flight;
+    general ??= createFlightEngine();
+    return general.fly(problem, tolerance, timeLimit);
+  }
 
   function play(launch: Launch, withRun: boolean): WalkResult {
-    const problem = flightProblem(launch, scene);
-    const end = engine.fly(problem, tolerance, timeLimit);
-    const [x, , z, vx, vy, vz, spin] = end.state as unknown as readonly [
-      number,
-      number,
-      number,
-      number,
-      number,
-      number,
-      number,
-    ];
-    result.landed = end.ending === 'landed';
-    result.carry = Math.hypot(x, z);
-    result.apex = end.apex;
-    result.descentAngle = Math.atan2(-vy, Math.hypot(vx, vz));
-    result.hangTime = end.time;
-    result.x = x;
-    result.z = z;
+    setLaunch(
+      problem,
+      launch.ballSpeed,
+      launch.launchAngle,
+      launch.launchDirection ?? 0,
+      launch.spinRate,
+      launch.spinAxisTilt ?? 0,
+      launch.rifleSpin ?? 0,
+    );
+    const { ending, state } = fly();
+    const x = state[0] as number;
+    const z = state[2] as number;
+    const vx = state[3] as number;
+    const vy = state[4] as number;
+    const vz = state[5] as number;
+    const spin = state[6] as number;
+    result.landed = ending === 'landed';
+    result.carry = Math.sqrt(x * x + z * z);
+    result.descentAngle = Math.atan2(-vy, Math.sqrt(vx * vx + vz * vz));
+    result.total = result.carry;
     if (withRun && result.landed) {
-      s.fill(0);
-      toGround(ground, vx, vy, vz, s, VELOCITY);
-      toGround(ground, spin * problem.nx, spin * problem.ny, spin * problem.nz, s, SPIN);
-      run(ground, s);
-      const [along, normal, across] = s as unknown as readonly [number, number, number];
-      result.x += worldX(ground, along, normal, across);
-      result.z += worldZ(ground, normal, across);
+      runner.run(vx, vy, vz, spin * problem.nx, spin * problem.ny, spin * problem.nz);
+      result.total = Math.hypot(x + runner.x, z + runner.z);
     }
-    result.total = Math.hypot(result.x, result.z);
     return result;
   }
   return { play };

@@ -64,7 +64,7 @@ export function hop(c: RunConstants, s: Float64Array): boolean {
     early = untilDown(s);
   } while (early > dt / 2);
   // Land by Newton's method on the length of that step; what is left at the end is too short to need a step.
-  for (let i = 0; i < 8 && Math.abs(early) > SHORT; i++) {
+  for (let i = 0; i < 8 && Math.abs(early) > SHORT && early < Number.POSITIVE_INFINITY; i++) {
     dt += early;
     s[0] = x;
     s[1] = y;
@@ -76,7 +76,7 @@ export function hop(c: RunConstants, s: Float64Array): boolean {
     flyFor(c, s, dt);
     early = untilDown(s);
   }
-  drift(c, s, early);
+  if (early < Number.POSITIVE_INFINITY) drift(c, s, early);
   s[1] = 0;
   resist(c, s, brush, (s[9] as number) - start);
   return (s[9] as number) < c.timeLimit;
