@@ -49,30 +49,29 @@ export function packKernel(
   p[0] = e1x * ux + e1z * uz;
   p[1] = e2x * ux + e2y * problem.vy + e2z * uz;
   p[2] = nx * ux + ny * problem.vy + nz * uz;
-  p[3] = problem.radius * problem.spin;
+  p[3] = law.cellsPerSpinRatio * problem.radius * problem.spin;
   p[4] = STANDARD_GRAVITY * e2y;
   p[5] = STANDARD_GRAVITY * ny;
-  p[6] = problem.forceFactor;
+  p[6] = -problem.forceFactor;
   p[7] = problem.spin === 0 ? 0 : problem.forceFactor;
-  p[8] = problem.decay;
+  p[8] = -problem.decay;
   p[9] = problem.model.spinEntering === 'across' ? 1 : 0;
-  p[10] = law.cellsPerSpinRatio;
-  p[11] = law.spinCells.low;
-  p[12] = law.spinCells.high;
-  p[13] = law.cellsPerReynolds * problem.reynoldsPerSpeed;
-  p[14] = law.reynoldsCells.low;
-  p[15] = law.reynoldsCells.high;
-  p[16] = 1 / velocityTolerance;
-  p[17] = firstStep(velocityTolerance, Math.sqrt(ux * ux + problem.vy * problem.vy + uz * uz));
-  p[18] = timeLimit;
-  p[19] = -slopeX * e1x - slopeZ * e1z;
-  p[20] = e2y - slopeX * e2x - slopeZ * e2z;
-  p[21] = ny - slopeX * nx - slopeZ * nz;
-  p[22] = -slopeX * windAlong - slopeZ * windAcross;
-  p[23] = height;
-  p[24] = e2y;
-  p[25] = ny;
-  p[26] = tolerance < APEX_RESTEP_BELOW ? 1 : 0;
+  p[10] = law.spinCells.low;
+  p[11] = law.spinCells.high;
+  p[12] = law.cellsPerReynolds * problem.reynoldsPerSpeed;
+  p[13] = law.reynoldsCells.low;
+  p[14] = law.reynoldsCells.high;
+  p[15] = 1 / velocityTolerance;
+  p[16] = firstStep(velocityTolerance, Math.sqrt(ux * ux + problem.vy * problem.vy + uz * uz));
+  p[17] = timeLimit;
+  p[18] = -slopeX * e1x - slopeZ * e1z;
+  p[19] = e2y - slopeX * e2x - slopeZ * e2z;
+  p[20] = ny - slopeX * nx - slopeZ * nz;
+  p[21] = -slopeX * windAlong - slopeZ * windAcross;
+  p[22] = height;
+  p[23] = e2y;
+  p[24] = ny;
+  p[25] = tolerance < APEX_RESTEP_BELOW ? 1 : 0;
   return true;
 }
 
@@ -118,6 +117,7 @@ export function createCompiledEngine(keepTrack: boolean): CompiledEngine {
   };
   let axes = kernelAxes(0, 0, 1);
   let last: FlightProblem | undefined;
+  let cells = 1;
 
   function fly(problem: FlightProblem, tolerance: number, timeLimit: number): CompiledFlight | undefined {
     const law = compiledLaw(problem.model);
@@ -127,6 +127,7 @@ export function createCompiledEngine(keepTrack: boolean): CompiledEngine {
     const status = flyKernel(p, law.spinTable, law.reynoldsTable, out, track);
     if (status === OUTSIDE || (keepTrack && out[18]! > TRACK_ROOM)) return undefined;
     last = problem;
+    cells = law.cellsPerSpinRatio;
     flight.ending = status === LANDED ? 'landed' : 'time-limit';
     flight.time = Math.max(0, out[7]!);
     flight.apex = out[8]!;
@@ -137,8 +138,8 @@ export function createCompiledEngine(keepTrack: boolean): CompiledEngine {
     toWorld(problem, out, 0, out[7]!, flight.state);
     flight.reynolds.min = problem.reynoldsPerSpeed * out[13]!;
     flight.reynolds.max = problem.reynoldsPerSpeed * out[14]!;
-    flight.spinRatio.min = out[15]!;
-    flight.spinRatio.max = out[16]!;
+    flight.spinRatio.min = out[15]! / law.cellsPerSpinRatio;
+    flight.spinRatio.max = out[16]! / law.cellsPerSpinRatio;
     flight.evaluations = out[17]!;
     flight.nodes = out[18]!;
     return flight;
@@ -165,7 +166,7 @@ export function createCompiledEngine(keepTrack: boolean): CompiledEngine {
     s[3] = axes.e1x * a + axes.e2x * b + nx * c + windAlong;
     s[4] = axes.e2y * b + ny * c;
     s[5] = axes.e1z * a + axes.e2z * b + nz * c + windAcross;
-    s[6] = from[offset + 3]! / problem.radius;
+    s[6] = from[offset + 3]! / (cells * problem.radius);
   }
 
   const state = new Float64Array(STATES);

@@ -3,16 +3,15 @@ export const KERNEL_PARAMETERS = [
   'a0',
   'b0',
   'c0',
-  'w0', // initial air velocity on the kernel's axes [m/s] and r ω [m/s]
+  'w0', // initial air velocity on the kernel's axes [m/s] and r ω [cells of S times m/s]
   'g2',
   'g3', // gravity along the second and third axis [m/s²]
   'drag',
   'lift', // ρ A / 2m for drag and for lift (0 for a ball without spin) [1/m]
-  'decay', // spin decay per metre [1/m]
+  'decay', // minus the spin decay per metre [1/m]
   'acrossOnly', // 1 when only the spin across the air enters S, else 0
-  'sInv',
   'sLow',
-  'sHigh', // cells per unit of S; first and last usable cell
+  'sHigh', // first and last usable cell of S
   'rInv',
   'rLow',
   'rHigh', // cells per m/s of air speed; first and last usable cell

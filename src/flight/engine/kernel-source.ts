@@ -16,7 +16,7 @@ export interface Dialect {
    * Lines that look up the compiled law for stage `i`, given the cell coordinate `x_i` of S and the air speed `u_i`,
    * and leave the coefficients `cd_i` and `cl_i`.
    */
-  readonly law: (i: number) => readonly string[];
+  readonly law: (i: number | 'E') => readonly string[];
 }
 
 /** Plain JavaScript numbers; the law's tables are `st` and `rt`. */
@@ -24,7 +24,7 @@ export const javascript: Dialect = {
   constant: (value) => (value < 0 ? `(${value})` : String(value)),
   add: (a, b) => `(${a} + ${b})`,
   sub: (a, b) => `(${a} - ${b})`,
-  mul: (a, b) => `${a} * ${b}`,
+  mul: (a, b) => `(${a} * ${b})`,
   div: (a, b) => `${a} / (${b})`,
   sqrt: (a) => `Math.sqrt(${a})`,
   spinEntering: (a, b) => `(across ? ${a} : ${b})`,
@@ -51,10 +51,11 @@ function weighted(d: Dialect, weights: readonly number[], name: (stage: number) 
 
 /**
  * Derivatives of the reduced state at stage `i`: air velocity (a, b, c) on axes whose third is the spin axis, and
- * w = r ω. Same equations as equationsOfMotion, without the turning of axes and the wind that those carry.
+ * w, r ω in cells of the table. `drag` and `decay` carry a minus sign. Same equations as equationsOfMotion, without the turning of axes and the wind that those carry.
  */
-function derivatives(d: Dialect, i: number): string[] {
-  const [a, b, c, w] = i === 0 ? VELOCITIES : VELOCITIES.map((name) => `${name}${i}`);
+function derivatives(d: Dialect, i: number | 'E'): string[] {
+  const tag = i === 0 ? '' : i === 'E' ? 'n' : String(i);
+  const [a, b, c, w] = VELOCITIES.map((name) => `${name}${tag}`);
   const v = (name: string, value: string): string => d.let(`${name}${i}`, value);
   return [
     v('mm', d.add(d.mul(`${a}`, `${a}`), d.mul(`${b}`, `${b}`))),
@@ -63,26 +64,28 @@ function derivatives(d: Dialect, i: number): string[] {
     v('u', d.sqrt(`uu${i}`)),
     // One division, started together with the roots: r = 1/(m² U²), so 1/m = m r U² and 1/U² = r m².
     v('r', d.div(d.constant(1), d.mul(`mm${i}`, `uu${i}`))),
-    // Cell coordinate of S: the table's scale rides on w, which is known early.
-    v('x', d.mul(d.mul(d.mul(d.mul('sInv', `${w}`), `mm${i}`), d.spinEntering(`m${i}`, `u${i}`)), `r${i}`)),
+    // Cell coordinate of S: w is kept in cells of the table times m/s.
+    v('x', d.mul(d.mul(d.mul(`${w}`, `mm${i}`), d.spinEntering(`m${i}`, `u${i}`)), `r${i}`)),
     v('du', d.mul('drag', `u${i}`)),
     v('lu', d.mul(d.mul('lift', d.mul(`uu${i}`, `uu${i}`)), d.mul(`r${i}`, `m${i}`))),
-    v('da', d.mul(`du${i}`, `${a}`)),
-    v('db', d.mul(`du${i}`, `${b}`)),
-    v('dc', d.mul(`du${i}`, `${c}`)),
-    v('la', d.mul(`lu${i}`, `${a}`)),
-    v('lb', d.mul(`lu${i}`, `${b}`)),
     ...d.law(i),
-    v('ka', d.sub(d.constant(0), d.add(d.mul(`cd${i}`, `da${i}`), d.mul(`cl${i}`, `lb${i}`)))),
-    v('kb', d.sub(d.sub(d.mul(`cl${i}`, `la${i}`), d.mul(`cd${i}`, `db${i}`)), 'g2')),
-    v('kc', d.sub(d.sub(d.constant(0), d.mul(`cd${i}`, `dc${i}`)), 'g3')),
-    v('kw', d.mul(d.mul(d.sub(d.constant(0), 'decay'), `u${i}`), `${w}`)),
+    v('D', d.mul(`du${i}`, `cd${i}`)),
+    v('L', d.mul(`lu${i}`, `cl${i}`)),
+    v('ka', d.sub(d.mul(`D${i}`, `${a}`), d.mul(`L${i}`, `${b}`))),
+    v('kb', d.add(d.mul(`L${i}`, `${a}`), d.sub(d.mul(`D${i}`, `${b}`), 'g2'))),
+    v('kc', d.sub(d.mul(`D${i}`, `${c}`), 'g3')),
+    v('kw', d.mul(d.mul('decay', `u${i}`), `${w}`)),
   ];
 }
 
 /** First stage: the derivative at the node itself. */
 export function firstStage(d: Dialect): string[] {
   return derivatives(d, 0);
+}
+
+/** Derivative at the end of a step, which is the first stage of the next. */
+export function endStage(d: Dialect): string[] {
+  return derivatives(d, 'E');
 }
 
 /** Stages 2 to 12 of a step of size `h`. */

@@ -84,7 +84,6 @@ ${indent(keepNode, 6)}
       nodes++;
       y = e2 * B + e3y * C;
       if (y > apex) { apex = y; apexA = A; apexB = B; apexC = C; apexT = t; }
-      leastSpin /= sInv; mostSpin /= sInv;
       const evaluations = nodes + ${STAGES - 1} * attempts;
 ${indent(
   results((name) => name),

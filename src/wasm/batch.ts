@@ -1,0 +1,300 @@
+/**
+ * Many flights through the compiled law, four at a time: the control flow of kernel-template.ts, one lane at a time,
+ * around the step of step.generated.ts. AssemblyScript; built by npm run build:wasm.
+ */
+import { CHUNK, FLIGHTS, INPUTS, LANES, REYNOLDS_TABLE, RESULTS, RESULTS_AT, SPIN_TABLE } from './layout';
+import { step } from './step.generated';
+
+// Lane variables the step reads (order of LANE_INPUTS) and writes (LANE_OUTPUTS).
+const A_: usize = 0, H: usize = 7, K: usize = 8, G2: usize = 12, G3: usize = 13, DRAG: usize = 14, LIFT: usize = 15, DECAY: usize = 16, RINV: usize = 17;
+const NEW: usize = 18, KN: usize = 25, E5: usize = 29, E3: usize = 30, UN: usize = 31, XN: usize = 32, LOW_X: usize = 33, HIGH_X: usize = 34, LOW_Z: usize = 35, HIGH_Z: usize = 36;
+// Lane variables of the control flow.
+const N1: usize = 40, N2: usize = 41, N3: usize = 42, NW: usize = 43, E2: usize = 44, E3Y: usize = 45;
+const T: usize = 46, NEXT: usize = 47, HEIGHT: usize = 48, CLIMB: usize = 49, P: usize = 50 /* 7 */, PK: usize = 57 /* 4 */, PH: usize = 61, PHEIGHT: usize = 62, PCLIMB: usize = 63;
+const KEPT: usize = 64 /* 7 */, KEPTK: usize = 71 /* 4 */, KEPTH: usize = 75, KEPTU: usize = 76, KEPTX: usize = 77;
+const APEX: usize = 78, APEXA: usize = 79, APEXB: usize = 80, APEXC: usize = 81, APEXT: usize = 82;
+const SLOWEST: usize = 83, FASTEST: usize = 84, LEAST: usize = 85, MOST: usize = 86, ATTEMPTS: usize = 87, NODES: usize = 88, MODE: usize = 89, AIMED: usize = 90, APEX_INSIDE: usize = 91, NEXTH: usize = 92, NEXTC: usize = 93;
+
+const NORMAL: f64 = 0, TO_APEX: f64 = 1, TO_GROUND: f64 = 2;
+const LANDED: f64 = 0, TIME_LIMIT: f64 = 1, OUTSIDE: f64 = 2;
+const MAX_ATTEMPTS: f64 = 20000, SAFETY: f64 = 0.9;
+
+let timeLimit: f64 = 60, perTolerance: f64 = 1, restepApex: bool = false;
+let acrossOnly: bool = true, sLow: f64 = 0, sHigh: f64 = 0, rLow: f64 = 0, rHigh: f64 = 0;
+let next: i32 = 0, count: i32 = 0, live: i32 = 0;
+const flightOf = new StaticArray<i32>(4);
+
+// @ts-ignore: decorator
+@inline function get(v: usize, l: usize): f64 { return load<f64>(l + (v << 5)); }
+// @ts-ignore: decorator
+@inline function set(v: usize, l: usize, x: f64): void { store<f64>(l + (v << 5), x); }
+
+/** Addresses for the host. */
+export function spinTable(): usize { return SPIN_TABLE; }
+export function reynoldsTable(): usize { return REYNOLDS_TABLE; }
+export function inputs(): usize { return FLIGHTS; }
+export function results(): usize { return RESULTS_AT; }
+export function chunk(): i32 { return CHUNK; }
+
+/** Sets what all flights of a batch share. */
+export function configure(limit: f64, perTol: f64, restep: bool, across: bool, low: f64, high: f64, reLow: f64, reHigh: f64): void {
+  timeLimit = limit; perTolerance = perTol; restepApex = restep; acrossOnly = across;
+  sLow = low; sHigh = high; rLow = reLow; rHigh = reHigh;
+}
+
+/** Flies the first `n` flights of the chunk. */
+export function run(n: i32): void {
+  next = 0; count = n; live = 0;
+  for (let lane: i32 = 0; lane < 4; lane++) fill(lane);
+  while (live > 0) {
+    step(acrossOnly, perTolerance);
+    for (let lane: i32 = 0; lane < 4; lane++) if (unchecked(flightOf[lane]) >= 0) advance(lane, LANES + (<usize>lane << 3));
+  }
+}
+
+/** Loads the next flight into a lane; an idle lane repeats a harmless one. */
+function fill(lane: i32): void {
+  const l = LANES + (<usize>lane << 3);
+  for (;;) {
+    if (next >= count) { unchecked(flightOf[lane] = -1); set(H, l, 0); return; }
+    const flight = next++;
+    unchecked(flightOf[lane] = flight);
+    const p = FLIGHTS + <usize>flight * <usize>(INPUTS * 8);
+    for (let i: usize = 0; i < 4; i++) set(A_ + i, l, load<f64>(p + (i << 3)));
+    for (let i: usize = 4; i < 7; i++) set(A_ + i, l, 0);
+    for (let i: usize = 0; i < 6; i++) set(G2 + i, l, load<f64>(p + ((4 + i) << 3)));
+    for (let i: usize = 0; i < 6; i++) set(N1 + i, l, load<f64>(p + ((10 + i) << 3)));
+    set(HEIGHT, l, load<f64>(p + (16 << 3)));
+    set(NEXT, l, load<f64>(p + (17 << 3)));
+    const a = get(A_, l), b = get(A_ + 1, l), c = get(A_ + 2, l);
+    set(CLIMB, l, get(N1, l) * a + get(N2, l) * b + get(N3, l) * c + get(NW, l));
+    set(T, l, 0); set(PH, l, 0); set(APEX, l, 0); set(APEXA, l, 0); set(APEXB, l, 0); set(APEXC, l, 0); set(APEXT, l, 0);
+    set(SLOWEST, l, 1e300); set(FASTEST, l, 0); set(LEAST, l, 1e300); set(MOST, l, 0);
+    set(ATTEMPTS, l, 0); set(NODES, l, 0); set(MODE, l, NORMAL); set(AIMED, l, 0); set(APEX_INSIDE, l, 0);
+    if (!startDerivative(l)) { live++; finish(lane, l, OUTSIDE, false); live++; continue; }
+    live++;
+    note(l, startU, startX);
+    choose(lane, l);
+    return;
+  }
+}
+
+let startU: f64 = 0, startX: f64 = 0;
+
+/** Derivative at the start of a flight, in plain numbers. False outside the compiled law. */
+function startDerivative(l: usize): bool {
+  const a = get(A_, l), b = get(A_ + 1, l), c = get(A_ + 2, l), w = get(A_ + 3, l);
+  const mm = a * a + b * b, uu = mm + c * c, m = sqrt(mm), u = sqrt(uu), r = 1 / (mm * uu);
+  const x = w * mm * (acrossOnly ? m : u) * r, z = u * get(RINV, l);
+  if (!(x >= sLow && x < sHigh && z >= rLow && z < rHigh)) return false;
+  const xf = floor(x), zf = floor(z), t = x - xf, s = z - zf, p = SPIN_TABLE + (<usize>xf << 6), q = REYNOLDS_TABLE + (<usize>zf << 5);
+  const cl = cubicAt(p, t), cd = cubicAt(p + 32, t) + cubicAt(q, s);
+  const du = get(DRAG, l) * u * cd, lu = get(LIFT, l) * (uu * uu) * (r * m) * cl;
+  set(K, l, du * a - lu * b);
+  set(K + 1, l, lu * a + (du * b - get(G2, l)));
+  set(K + 2, l, du * c - get(G3, l));
+  set(K + 3, l, get(DECAY, l) * u * w);
+  startU = u; startX = x;
+  return true;
+}
+
+// @ts-ignore: decorator
+@inline function cubicAt(p: usize, t: f64): f64 { return load<f64>(p) + t * load<f64>(p, 8) + t * t * (load<f64>(p, 16) + t * load<f64>(p, 24)); }
+
+function note(l: usize, u: f64, x: f64): void {
+  if (u < get(SLOWEST, l)) set(SLOWEST, l, u);
+  if (u > get(FASTEST, l)) set(FASTEST, l, u);
+  if (x < get(LEAST, l)) set(LEAST, l, x);
+  if (x > get(MOST, l)) set(MOST, l, x);
+}
+
+/** Takes the outcome of the last attempt of a lane. */
+function advance(lane: i32, l: usize): void {
+  const h = get(H, l), attempts = get(ATTEMPTS, l) + 1;
+  set(ATTEMPTS, l, attempts);
+  const inside = get(LOW_X, l) >= sLow && get(HIGH_X, l) < sHigh && get(LOW_Z, l) >= rLow && get(HIGH_Z, l) < rHigh;
+  if (!inside || attempts > MAX_ATTEMPTS || h * h < 1e-24) { finish(lane, l, OUTSIDE, true); return; }
+  const mode = get(MODE, l);
+  const e2 = get(E2, l), e3y = get(E3Y, l);
+  const bn = get(NEW + 1, l), cn = get(NEW + 2, l), Bn = get(NEW + 5, l), Cn = get(NEW + 6, l);
+  const vyn = e2 * bn + e3y * cn;
+  if (mode == TO_APEX) {
+    const kh = get(KEPTH, l), vy = e2 * get(A_ + 1, l) + e3y * get(A_ + 2, l), ay = e2 * get(K + 1, l) + e3y * get(K + 2, l);
+    const full = 2 * (e2 * get(KEPT + 1, l) + e3y * get(KEPT + 2, l) - vy) / kh - ay, toTop = -vyn / (ay + (full - ay) * (h / kh));
+    const top = e2 * Bn + e3y * Cn + 0.5 * vyn * toTop;
+    if (top > get(APEX, l)) {
+      set(APEX, l, top); set(APEXT, l, get(T, l) + h + toTop);
+      for (let i: usize = 0; i < 3; i++) set(APEXA + i, l, get(NEW + 4 + i, l) + toTop * get(NEW + i, l));
+    }
+    set(MODE, l, NORMAL);
+    accept(lane, l, KEPT, KEPTK, kh, get(KEPTU, l), get(KEPTX, l), false);
+    return;
+  }
+  const height = get(HEIGHT, l), climb = get(CLIMB, l), nw = get(NW, l), n1 = get(N1, l), n2 = get(N2, l), n3 = get(N3, l);
+  const heightN = height + n1 * (get(NEW + 4, l) - get(A_ + 4, l)) + n2 * (Bn - get(A_ + 5, l)) + n3 * (Cn - get(A_ + 6, l)) + nw * h;
+  const climbN = n1 * get(NEW, l) + n2 * bn + n3 * cn + nw;
+  set(NEXTH, l, heightN); set(NEXTC, l, climbN);
+  if (mode == TO_GROUND) {
+    if (!(climbN < 0)) { finish(lane, l, OUTSIDE, true); return; }
+    const miss = heightN / climbN;
+    if (miss * miss > 1e-8) { set(H, l, h - miss); return; }
+    accept(lane, l, NEW, KN, h, get(UN, l), get(XN, l), true);
+    return;
+  }
+  const e5 = get(E5, l), error = e5 == 0 ? 0 : h * e5 / sqrt(3 * (e5 + 0.01 * get(E3, l)));
+  const factor = min(3, max(0.3, SAFETY / sqrt(sqrt(sqrt(error + 1e-12)))));
+  if (!(error <= 1)) { set(H, l, h * (error > 1 ? factor : 0.3)); set(AIMED, l, 0); return; }
+  const vy = e2 * get(A_ + 1, l) + e3y * get(A_ + 2, l);
+  if (heightN < 0) {
+    if (height <= 0 && get(AIMED, l) == 0) { set(H, l, h * 0.5); return; }
+    if ((n1 != 0 || nw != 0 || n2 != e2 || n3 != e3y) && vy > 0) { finish(lane, l, OUTSIDE, true); return; }
+  } else if (climb < 0 && climbN > 0) { finish(lane, l, OUTSIDE, true); return; }
+  set(NEXT, l, h * factor);
+  if (vy > 0 && vyn <= 0) {
+    if (restepApex) {
+      for (let i: usize = 0; i < 7; i++) set(KEPT + i, l, get(NEW + i, l));
+      for (let i: usize = 0; i < 4; i++) set(KEPTK + i, l, get(KN + i, l));
+      set(KEPTH, l, h); set(KEPTU, l, get(UN, l)); set(KEPTX, l, get(XN, l));
+      const y = e2 * get(A_ + 5, l) + e3y * get(A_ + 6, l), ay = e2 * get(K + 1, l) + e3y * get(K + 2, l);
+      set(H, l, h * topOfQuartic(h, y, vy, ay, e2 * Bn + e3y * Cn, vyn));
+      set(MODE, l, TO_APEX);
+      return;
+    }
+    set(APEX_INSIDE, l, 1);
+  }
+  accept(lane, l, NEW, KN, h, get(UN, l), get(XN, l), false);
+}
+
+/** Moves a lane to the end of a step, takes the events inside it and chooses the next step. */
+function accept(lane: i32, l: usize, state: usize, derivative: usize, h: f64, u: f64, x: f64, landed: bool): void {
+  for (let i: usize = 0; i < 7; i++) { set(P + i, l, get(A_ + i, l)); set(A_ + i, l, get(state + i, l)); }
+  for (let i: usize = 0; i < 4; i++) { set(PK + i, l, get(K + i, l)); set(K + i, l, get(derivative + i, l)); }
+  set(PH, l, h); set(T, l, get(T, l) + h);
+  set(PHEIGHT, l, get(HEIGHT, l)); set(PCLIMB, l, get(CLIMB, l));
+  set(HEIGHT, l, get(NEXTH, l)); set(CLIMB, l, get(NEXTC, l));
+  note(l, u, x);
+  if (get(APEX_INSIDE, l) != 0) {
+    set(APEX_INSIDE, l, 0);
+    const e2 = get(E2, l), e3y = get(E3Y, l);
+    const at = topOfQuintic(h, up(l, P + 4, e2, e3y), up(l, P, e2, e3y), up(l, PK, e2, e3y), up(l, A_ + 4, e2, e3y), up(l, A_, e2, e3y), up(l, K, e2, e3y));
+    const topB = component(l, h, 1, at), topC = component(l, h, 2, at), top = e2 * topB + e3y * topC;
+    if (top > get(APEX, l)) { set(APEX, l, top); set(APEXT, l, get(T, l) - h + at * h); set(APEXA, l, component(l, h, 0, at)); set(APEXB, l, topB); set(APEXC, l, topC); }
+  }
+  if (landed) { drift(l); finish(lane, l, LANDED, true); return; }
+  choose(lane, l);
+}
+
+/** Upward part of a triple of lane variables. */
+// @ts-ignore: decorator
+@inline function up(l: usize, v: usize, e2: f64, e3y: f64): f64 { return e2 * get(v + 1, l) + e3y * get(v + 2, l); }
+
+/** Displacement component `i` on the quintic through both ends of the last step. */
+// @ts-ignore: decorator
+@inline function component(l: usize, h: f64, i: usize, x: f64): f64 {
+  return quintic(h, get(P + 4 + i, l), get(P + i, l), get(PK + i, l), get(A_ + 4 + i, l), get(A_ + i, l), get(K + i, l), x);
+}
+
+/** At a node: lands from it when the ground is near, else sets the size of the next step. */
+function choose(lane: i32, l: usize): void {
+  const n1 = get(N1, l), n2 = get(N2, l), n3 = get(N3, l), height = get(HEIGHT, l), climb = get(CLIMB, l), ph = get(PH, l), t = get(T, l);
+  const fall = n1 * get(K, l) + n2 * get(K + 1, l) + n3 * get(K + 2, l), pFall = n1 * get(PK, l) + n2 * get(PK + 1, l) + n3 * get(PK + 2, l);
+  set(NODES, l, get(NODES, l) + 1);
+  const wanted = get(NEXT, l);
+  let h = t + wanted > timeLimit ? timeLimit - t : wanted;
+  if (ph > 0 && (get(AIMED, l) != 0 || height < 0)) {
+    const x = rootOfQuintic(ph, get(PHEIGHT, l), get(PCLIMB, l), pFall, height, climb, fall), miss = (x - 1) * ph;
+    if (!(x > 0 && x < 1.5)) { finish(lane, l, OUTSIDE, true); return; }
+    const reach: f64 = restepApex ? 0.0016 : 0.01;
+    if (miss * miss < reach * ph * ph) {
+      const A = component(l, ph, 0, x), B = component(l, ph, 1, x), C = component(l, ph, 2, x);
+      const a = cubic(ph, get(P, l), get(PK, l), get(A_, l), get(K, l), x), b = cubic(ph, get(P + 1, l), get(PK + 1, l), get(A_ + 1, l), get(K + 1, l), x), c = cubic(ph, get(P + 2, l), get(PK + 2, l), get(A_ + 2, l), get(K + 2, l), x);
+      set(A_, l, a); set(A_ + 1, l, b); set(A_ + 2, l, c); set(A_ + 3, l, get(A_ + 3, l) + miss * get(K + 3, l));
+      set(A_ + 4, l, A); set(A_ + 5, l, B); set(A_ + 6, l, C); set(T, l, t + miss);
+      finish(lane, l, LANDED, true);
+      return;
+    }
+    if (height < 0 || miss < 0.3 * wanted) { set(AIMED, l, 0); set(MODE, l, TO_GROUND); set(H, l, miss); return; }
+  }
+  if (t >= timeLimit) { finish(lane, l, TIME_LIMIT, true); return; }
+  set(AIMED, l, 0);
+  if (fall < 0) {
+    const root = climb * climb - 2 * fall * height, jerk = ph > 0 ? (fall - pFall) / ph : 0;
+    let toGo = (climb + sqrt(root)) / -fall;
+    if (toGo < 3 * h) {
+      for (let i: i32 = 0; i < 2; i++) toGo -= (height + toGo * (climb + toGo * (0.5 * fall + toGo * jerk / 6))) / (climb + toGo * (fall + 0.5 * toGo * jerk));
+      if (toGo > 0 && t + toGo < timeLimit) {
+        if (toGo < 1.1 * h) { h = toGo; set(AIMED, l, 1); } else if (toGo < 2 * h) h = 0.5 * toGo;
+      }
+    }
+  }
+  set(H, l, h);
+}
+
+/** A step onto the ground misses it by microseconds: second-order Taylor over that time. */
+function drift(l: usize): void {
+  const dt = -get(HEIGHT, l) / get(CLIMB, l);
+  for (let i: usize = 0; i < 3; i++) {
+    set(A_ + 4 + i, l, get(A_ + 4 + i, l) + dt * (get(A_ + i, l) + 0.5 * dt * get(K + i, l)));
+    set(A_ + i, l, get(A_ + i, l) + dt * get(K + i, l));
+  }
+  set(A_ + 3, l, get(A_ + 3, l) + dt * get(K + 3, l));
+  set(T, l, get(T, l) + dt);
+}
+
+/** Writes a flight's results and refills the lane. */
+function finish(lane: i32, l: usize, status: f64, refill: bool): void {
+  const out = RESULTS_AT + <usize>unchecked(flightOf[lane]) * <usize>(RESULTS * 8);
+  if (status != OUTSIDE) {
+    const y = get(E2, l) * get(A_ + 5, l) + get(E3Y, l) * get(A_ + 6, l);
+    if (y > get(APEX, l)) { set(APEX, l, y); for (let i: usize = 0; i < 3; i++) set(APEXA + i, l, get(A_ + 4 + i, l)); set(APEXT, l, get(T, l)); }
+  }
+  for (let i: usize = 0; i < 7; i++) store<f64>(out + (i << 3), get(A_ + i, l));
+  store<f64>(out + 56, get(T, l));
+  for (let i: usize = 0; i < 5; i++) store<f64>(out + ((8 + i) << 3), get(APEX + i, l));
+  store<f64>(out + (13 << 3), get(SLOWEST, l)); store<f64>(out + (14 << 3), get(FASTEST, l));
+  store<f64>(out + (15 << 3), get(LEAST, l)); store<f64>(out + (16 << 3), get(MOST, l));
+  store<f64>(out + (17 << 3), status);
+  live--;
+  if (refill) fill(lane);
+}
+
+function quintic(h: f64, y0: f64, v0: f64, f0: f64, y1: f64, v1: f64, f1: f64, x: f64): f64 {
+  const V0 = v0 * h, V1 = v1 * h, F0 = 0.5 * f0 * h * h, F1 = 0.5 * f1 * h * h, d = y1 - y0;
+  const c3 = 10 * d - 6 * V0 - 4 * V1 - 3 * F0 + F1, c4 = -15 * d + 8 * V0 + 7 * V1 + 3 * F0 - 2 * F1, c5 = 6 * d - 3 * V0 - 3 * V1 - F0 + F1;
+  return y0 + x * (V0 + x * (F0 + x * (c3 + x * (c4 + x * c5))));
+}
+
+function cubic(h: f64, y0: f64, v0: f64, y1: f64, v1: f64, x: f64): f64 {
+  const V0 = v0 * h, V1 = v1 * h, d = y1 - y0;
+  return y0 + x * (V0 + x * (3 * d - 2 * V0 - V1 + x * (V0 + V1 - 2 * d)));
+}
+
+function topOfQuintic(h: f64, y0: f64, v0: f64, f0: f64, y1: f64, v1: f64, f1: f64): f64 {
+  const V0 = v0 * h, V1 = v1 * h, F0 = 0.5 * f0 * h * h, F1 = 0.5 * f1 * h * h, d = y1 - y0;
+  const c3 = 10 * d - 6 * V0 - 4 * V1 - 3 * F0 + F1, c4 = -15 * d + 8 * V0 + 7 * V1 + 3 * F0 - 2 * F1, c5 = 6 * d - 3 * V0 - 3 * V1 - F0 + F1;
+  let x = V0 / (V0 - V1);
+  for (let i: i32 = 0; i < 3; i++) x -= (V0 + x * (2 * F0 + x * (3 * c3 + x * (4 * c4 + x * 5 * c5)))) / (2 * F0 + x * (6 * c3 + x * (12 * c4 + x * 20 * c5)));
+  return x;
+}
+
+function rootOfQuintic(h: f64, y0: f64, v0: f64, f0: f64, y1: f64, v1: f64, f1: f64): f64 {
+  const V0 = v0 * h, V1 = v1 * h, F0 = 0.5 * f0 * h * h, F1 = 0.5 * f1 * h * h, d = y1 - y0;
+  const c3 = 10 * d - 6 * V0 - 4 * V1 - 3 * F0 + F1, c4 = -15 * d + 8 * V0 + 7 * V1 + 3 * F0 - 2 * F1, c5 = 6 * d - 3 * V0 - 3 * V1 - F0 + F1;
+  let x = 1 - y1 / V1;
+  for (let i: i32 = 0; i < 12; i++) {
+    const slope = V0 + x * (2 * F0 + x * (3 * c3 + x * (4 * c4 + x * 5 * c5)));
+    if (!(slope < 0)) return -1;
+    const delta = (y0 + x * (V0 + x * (F0 + x * (c3 + x * (c4 + x * c5))))) / slope;
+    x -= delta;
+    if (delta * delta < 1e-20) return x;
+  }
+  return x;
+}
+
+function topOfQuartic(h: f64, y0: f64, v0: f64, f0: f64, y1: f64, v1: f64): f64 {
+  const V0 = v0 * h, V1 = v1 * h, F0 = 0.5 * f0 * h * h, d = y1 - y0 - V0 - F0, s = V1 - V0 - 2 * F0;
+  const c3 = 4 * d - s, c4 = s - 3 * d;
+  let x = V0 / (V0 - V1);
+  for (let i: i32 = 0; i < 4; i++) x -= (V0 + x * (2 * F0 + x * (3 * c3 + x * 4 * c4))) / (2 * F0 + x * (6 * c3 + x * 12 * c4));
+  return x > 0 && x < 1 ? x : V0 / (V0 - V1);
+}
