@@ -11,6 +11,7 @@ import { writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { type AerodynamicModel, clubheads, defaultAerodynamics, playShot, type Shot } from 'fairflight';
 import { degrees, millimetres, mph, toDegrees, toFeet, toMph, toRpm, toYards } from 'fairflight/units';
+import { randomStream } from '../lib/random.js';
 
 const NOMINAL_LOFT = 9.5;
 const BANDS = [
@@ -29,18 +30,6 @@ const draggier: AerodynamicModel = {
   id: 'demo-ball',
   dragCoefficient: (reynolds, spinRatio) => 1.02 * defaultAerodynamics.dragCoefficient(reynolds, spinRatio),
 };
-
-/** Uniform numbers from a 32-bit counter and the finaliser of MurmurHash3 (Appleby, public domain; from memory). */
-function randomStream(seed: number): () => number {
-  let counter = seed;
-  return () => {
-    counter = (counter + 0x9e3779b9) | 0;
-    let x = counter;
-    x = Math.imul(x ^ (x >>> 16), 0x85ebca6b);
-    x = Math.imul(x ^ (x >>> 13), 0xc2b2ae35);
-    return ((x ^ (x >>> 16)) >>> 0) / 2 ** 32;
-  };
-}
 
 const uniform = randomStream(20_260_311);
 /** A normal deviate, Box and Muller 1958. */

@@ -217,45 +217,57 @@ export function filledContours(
     .thresholds([...levels])([...grid.values]);
   const fills: string[] = [];
   const labels: string[] = [];
+  const taken: Point[] = [];
   for (const { value, coordinates } of shapes) {
-    const rings = coordinates.flat().map((ring) => ring.map((point) => place(point as unknown as Point)));
-    const d = rings.map(
-      (ring) => `M${ring.map(([x, y]) => `${f.x(x).toFixed(1)},${f.y(y).toFixed(1)}`).join('L')}Z`,
-    );
+    const rings = coordinates
+      .flat()
+      .map((ring) => ring.map((point) => pixels(f, place(point as unknown as Point))));
+    const d = rings.map((ring) => `M${ring.map(([x, y]) => `${x.toFixed(1)},${y.toFixed(1)}`).join('L')}Z`);
     fills.push(
       `<path d="${d.join('')}" fill="${colour(value)}" stroke="${INK}" stroke-opacity="0.35" stroke-width="0.7"/>`,
     );
-    const at = labelPlace(f, rings);
-    if (at !== undefined)
-      labels.push(text(f, at, label(value), { anchor: 'middle', dy: 4, size: 10.5, colour: INK }));
+    const at = labelPlace(f, rings, taken);
+    if (at === undefined) continue;
+    taken.push(at);
+    const [x, y] = [f.x.invert(at[0]), f.y.invert(at[1])];
+    labels.push(text(f, [x, y], label(value), { anchor: 'middle', dy: 4, size: 11 }));
   }
   const { left, right, top, bottom } = f.inner;
   const clip = `cut-${f.width}-${f.height}`;
   return `<clipPath id="${clip}"><rect x="${left}" y="${top}" width="${right - left}" height="${bottom - top}"/></clipPath><g clip-path="url(#${clip})">${fills.join('')}</g>${labels.join('')}`;
 }
 
-/** Where a contour crosses a line a third of the way across the plot, away from its edges: labels line up there. */
-function labelPlace(f: Frame, rings: readonly (readonly Point[])[]): Point | undefined {
+function pixels(f: Frame, [x, y]: Point): Point {
+  return [f.x(x), f.y(y)];
+}
+
+/** Where a contour comes nearest to a line right of the diagonal, clear of the edges and of other labels. */
+function labelPlace(
+  f: Frame,
+  rings: readonly (readonly Point[])[],
+  taken: readonly Point[],
+): Point | undefined {
   const { left, right, top, bottom } = f.inner;
-  const guide = left + 0.84 * (right - left);
-  for (const ring of rings) {
-    for (const [i, point] of ring.entries()) {
-      const next = ring[i + 1];
-      if (next === undefined) continue;
-      const [a, b] = [f.x(point[0]), f.x(next[0])];
-      const y = f.y(point[1]);
-      const inside = y > top + 10 && y < bottom - 10;
-      if (inside && (a - guide) * (b - guide) <= 0 && a !== b) return point;
-    }
-  }
-  return undefined;
+  const offLine = ([x, y]: Point): number =>
+    Math.abs((x - left) / (right - left) - (bottom - y) / (bottom - top) - 0.3);
+  const free = (point: Point): boolean =>
+    point[0] > left + 16 &&
+    point[0] < right - 16 &&
+    point[1] > top + 12 &&
+    point[1] < bottom - 12 &&
+    taken.every((other) => Math.hypot(other[0] - point[0], other[1] - point[1]) > 30);
+  const candidates = rings.flat().filter(free);
+  return candidates.reduce<Point | undefined>(
+    (kept, point) => (kept === undefined || offLine(point) < offLine(kept) ? point : kept),
+    undefined,
+  );
 }
 
 /** One entry of a key. */
 export interface KeyEntry {
   readonly name: string;
   readonly colour: string;
-  readonly mark: Mark | 'line' | 'dashes' | 'patch';
+  readonly mark: Mark | 'line' | 'dashes' | 'dots' | 'patch';
 }
 
 /** A key as HTML, to stand above a chart. */
@@ -276,12 +288,13 @@ export function key(entries: readonly KeyEntry[]): string {
 
 function sampleOf(f: Frame, { mark: kind, colour }: KeyEntry): string {
   if (kind === 'patch') return `<rect x="3" y="2" width="20" height="10" fill="${colour}"/>`;
-  if (kind === 'line' || kind === 'dashes') {
+  if (kind === 'line' || kind === 'dashes' || kind === 'dots') {
     const points: readonly Point[] = [
       [1, 7],
       [25, 7],
     ];
-    return line(f, points, { colour, width: 2.4, ...(kind === 'dashes' && { dash: '5 4' }) });
+    const dash = { line: '', dashes: '5 4', dots: '1.5 4' }[kind];
+    return line(f, points, { colour, width: 2.4, ...(dash && { dash }) });
   }
   return mark(f, [13, 7], kind, colour, 4.2);
 }

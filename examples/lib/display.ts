@@ -1,48 +1,41 @@
-import {
-  type Angle,
-  type AngularSpeed,
-  type Length,
-  type Speed,
-  toDegrees,
-  toFeet,
-  toKph,
-  toMetres,
-  toMph,
-  toRpm,
-  toYards,
-} from 'fairflight/units';
+import { toDegrees, toFeet, toKph, toMetres, toMph, toRpm, toYards } from 'fairflight/units';
 
-/** A quantity's unit as shown, and the way to it from SI. */
-export interface Shown<Q> {
+/** The unit a quantity is shown in, and the way to it from SI. */
+export interface Shown {
   readonly unit: string;
-  readonly of: (value: Q) => number;
+  readonly of: (si: number) => number;
 }
 
 /** In which units an example speaks. */
 export interface Display {
-  readonly speed: Shown<Speed>;
-  readonly distance: Shown<Length>;
-  readonly height: Shown<Length>;
-  readonly angle: Shown<Angle>;
-  readonly spin: Shown<AngularSpeed>;
+  readonly speed: Shown;
+  readonly distance: Shown;
+  readonly height: Shown;
+  readonly angle: Shown;
+  readonly spin: Shown;
 }
 
-const angle: Shown<Angle> = { unit: '°', of: toDegrees };
-const spin: Shown<AngularSpeed> = { unit: 'rpm', of: toRpm };
+/** Means, differences and intervals of quantities are plain numbers in SI, so a reader's brand is dropped here. */
+function shown<Q extends number>(unit: string, of: (value: Q) => number): Shown {
+  return { unit, of: (si) => of(si as Q) };
+}
+
+const angle: Shown = shown('°', toDegrees);
+const spin: Shown = shown('rpm', toRpm);
 
 /** The two ways golfers speak: miles per hour, yards and feet, or kilometres per hour and metres. */
 export const displays: Readonly<Record<'imperial' | 'metric', Display>> = {
   imperial: {
-    speed: { unit: 'mph', of: toMph },
-    distance: { unit: 'yd', of: toYards },
-    height: { unit: 'ft', of: toFeet },
+    speed: shown('mph', toMph),
+    distance: shown('yd', toYards),
+    height: shown('ft', toFeet),
     angle,
     spin,
   },
   metric: {
-    speed: { unit: 'km/h', of: toKph },
-    distance: { unit: 'm', of: toMetres },
-    height: { unit: 'm', of: toMetres },
+    speed: shown('km/h', toKph),
+    distance: shown('m', toMetres),
+    height: shown('m', toMetres),
     angle,
     spin,
   },

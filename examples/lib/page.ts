@@ -43,10 +43,12 @@ td.text { font-variant-numeric: normal; }
   print-color-adjust: exact; -webkit-print-color-adjust: exact; }
 footer { margin-top: 30px; padding-top: 10px; border-top: 1px solid ${GRID}; color: ${MUTED}; font-size: 12.5px; }
 @media print {
-  body { max-width: none; padding: 0; font-size: 10.5pt; }
-  h1 { font-size: 19pt; } h2 { font-size: 13.5pt; margin-top: 16pt; } table { font-size: 8.8pt; }
+  body { max-width: none; padding: 0; font-size: 9.4pt; line-height: 1.4; }
+  h1 { font-size: 18pt; } h2 { font-size: 12.5pt; margin-top: 13pt; padding-top: 6pt; } h3 { font-size: 10.5pt; }
+  p, ul, ol { max-width: none; } table { font-size: 8.2pt; } .range, .unit { font-size: 7.2pt; }
+  td, th { padding: 2.5pt 4pt; } .note, .keys, footer { font-size: 8pt; }
   h2, h3, .keys { break-after: avoid; }
-  figure, tr, .card, .banner, .keep { break-inside: avoid; }
+  figure, tr, .card, .banner, .keep, li { break-inside: avoid; }
   .scroll { overflow: visible; }
   .page { break-before: page; }
   svg, .banner, .card { print-color-adjust: exact; -webkit-print-color-adjust: exact; }

@@ -15,7 +15,7 @@ export const ORANGE = '#e69f00';
 export const PURPLE = '#aa4a88';
 
 /** Anchors of the ramp for ordered groups, dark to light: legible as a line on white at both ends. */
-const ORDERED: readonly string[] = ['#1b1f5e', '#1f5a96', '#15908f', '#6aa84f', '#d9a420'];
+const ORDERED: readonly string[] = ['#1b1f5e', '#1f5a96', '#15908f', '#6aa84f', '#c9940f'];
 /** Anchors of the ramp for filled contours, pale to deep: dark text and marks stay legible on most of it. */
 const FILLED: readonly string[] = ['#fbfaf0', '#d8ebd5', '#a3d3cd', '#62aec4', '#2f7fb0', '#1f4e86'];
 

@@ -4,8 +4,11 @@ import type { Given, Option } from './command.js';
 import { UsageError } from './command.js';
 import { typed } from './quantities.js';
 
+/** Names of {@link SCENE_OPTIONS}. */
+export type SceneOption = 'altitude' | 'temperature' | 'headwind' | 'crosswind' | 'turf' | 'aerodynamics';
+
 /** Options by which every example is told where the ball is hit. */
-export const SCENE_OPTIONS = {
+export const SCENE_OPTIONS: Readonly<Record<SceneOption, Option>> = {
   altitude: {
     type: 'string',
     value: '1200m',
@@ -32,10 +35,7 @@ export const SCENE_OPTIONS = {
     value: 'ID',
     help: 'coefficient model of the ball (default fitted-modern)',
   },
-} as const satisfies Record<string, Option>;
-
-/** Names of {@link SCENE_OPTIONS}. */
-export type SceneOption = keyof typeof SCENE_OPTIONS;
+};
 
 /** The scene the user described. @throws FairflightError for a value that cannot be */
 export function sceneFrom(given: Pick<Given<SceneOption>, 'text'>): Scene {

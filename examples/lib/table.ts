@@ -29,21 +29,9 @@ export function terminalTable(
     },
   });
   for (const row of rows) table.push([...row]);
-  const rule = '─'.repeat(
-    Math.max(
-      ...table
-        .toString()
-        .split('\n')
-        .map((each) => each.length),
-    ),
-  );
-  const [first = '', ...rest] = splitHead(table.toString(), head);
-  return [first, rule, ...rest].join('\n');
-}
-
-/** The head may take several lines; it is kept together above the rule. */
-function splitHead(printed: string, head: readonly string[]): readonly string[] {
-  const lines = printed.split('\n');
-  const depth = Math.max(1, ...head.map((cell) => cell.split('\n').length));
-  return [lines.slice(0, depth).join('\n'), ...lines.slice(depth)];
+  return table
+    .toString()
+    .split('\n')
+    .map((each) => each.trimEnd())
+    .join('\n');
 }

@@ -29,3 +29,18 @@ export function grouped(value: number | undefined): string {
 export function counted(count: number, one: string, many = `${one}s`): string {
   return `${count} ${count === 1 ? one : many}`;
 }
+
+/** Breaks text into lines of at most `width` characters, hanging two deeper than the first line stands. */
+export function wrapped(text: string, width = 116): string {
+  const first = /^ */.exec(text)?.[0] ?? '';
+  const lines: string[] = [];
+  let line = first;
+  for (const word of text.trim().split(' ')) {
+    const empty = line.trim() === '';
+    if (!empty && line.length + 1 + word.length > width) {
+      lines.push(line);
+      line = `${first}  ${word}`;
+    } else line = empty ? `${line}${word}` : `${line} ${word}`;
+  }
+  return [...lines, line].join('\n');
+}

@@ -184,7 +184,11 @@ export type Heading =
   | { readonly kind: 'number'; readonly field: QuantityField | HelperField; readonly unit: UnitName }
   | { readonly kind: 'text'; readonly field: TextField }
   | { readonly kind: 'unknown' }
-  | { readonly kind: 'refused'; readonly reason: 'unit'; readonly message: string };
+  | {
+      readonly kind: 'refused';
+      readonly reason: 'unknown-unit' | 'unclear-header';
+      readonly message: string;
+    };
 
 /** Reads one header cell, for example `club speed (mph)`. Case, underscores, hyphens and extra blanks do not matter. */
 export function readHeading(text: string): Heading {
@@ -208,7 +212,7 @@ export function readHeading(text: string): Heading {
       unitText === ''
         ? `the header does not say the unit; ${wish}`
         : `${JSON.stringify(unitText)} is not a unit of ${column.dimension} known here; ${wish}`;
-    return { kind: 'refused', reason: 'unit', message };
+    return { kind: 'refused', reason: 'unknown-unit', message };
   }
   return { kind: 'unknown' };
 }

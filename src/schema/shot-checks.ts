@@ -57,12 +57,15 @@ function smashContradictions(
   return [];
 }
 
-/** Which pair of speed units would turn an impossible smash factor into a usual one. */
+/** Units that devices really use for speeds. */
+const USUAL_UNITS = UNIT_NAMES.speed.filter(({ symbol }) => ['mph', 'km/h', 'm/s'].includes(symbol));
+
+/** Which pair of speed units would turn an impossible smash factor into that of a good strike. */
 function otherSpeedUnit(smash: number): string {
-  for (const ball of UNIT_NAMES.speed) {
-    for (const club of UNIT_NAMES.speed) {
+  for (const ball of USUAL_UNITS) {
+    for (const club of USUAL_UNITS) {
       const repaired = (smash * ball.toSi(1)) / club.toSi(1);
-      if (ball !== club && repaired > 1.2 && repaired < 1.55) {
+      if (ball !== club && repaired > 1.3 && repaired < 1.55) {
         return `a wrong unit: ball speed in ${ball.symbol} with club speed in ${club.symbol} would give ${repaired.toFixed(2)}`;
       }
     }

@@ -1,7 +1,7 @@
 import { FairflightError } from '../errors.js';
 import { type Heading, type HelperField, type QuantityField, readHeading } from './columns.js';
 import type { CsvRecord } from './csv.js';
-import type { Rejection, RejectionReason } from './rejection.js';
+import type { Rejection } from './rejection.js';
 
 /** One column of the file. */
 export interface Column {
@@ -10,7 +10,7 @@ export interface Column {
 }
 
 /**
- * Reads the header line. Columns that cannot be used are listed and treated as unknown.
+ * Reads the header line. Columns that cannot be used are listed.
  * @throws FairflightError `invalid-input` when the columns left cannot give a single shot.
  */
 export function readHeader(head: CsvRecord): { columns: readonly Column[]; rejected: readonly Rejection[] } {
@@ -20,19 +20,17 @@ export function readHeader(head: CsvRecord): { columns: readonly Column[]; rejec
       `line ${head.line}: the header cannot be read: ${head.problem}`,
     );
   }
-  const rejected: Rejection[] = [];
   const read = head.fields.map(({ text }) => ({ header: text.trim(), heading: readHeading(text) }));
-  const refuse = (header: string, reason: RejectionReason, message: string): Column => {
-    rejected.push({ scope: 'column', reason, line: head.line, column: header, message });
-    return { header, heading: { kind: 'unknown' } };
-  };
   const columns = read.map((column, index): Column => {
-    const { header, heading } = column;
-    if (heading.kind === 'refused') return refuse(header, 'unknown-unit', heading.message);
     const twin = read.findIndex((other, place) => place !== index && sameColumn(column, other));
     if (twin < 0) return column;
     const message = `columns ${Math.min(index, twin) + 1} and ${Math.max(index, twin) + 1} both hold this quantity; neither is used, since which one is right cannot be known: rename or remove one`;
-    return refuse(header, 'unclear-header', message);
+    return { header: column.header, heading: { kind: 'refused', reason: 'unclear-header', message } };
+  });
+  const rejected = columns.flatMap(({ header, heading }): Rejection[] => {
+    if (heading.kind !== 'refused') return [];
+    const { reason, message } = heading;
+    return [{ scope: 'column', reason, line: head.line, column: header, message }];
   });
   requireEnough(head, columns, rejected);
   return { columns, rejected };

@@ -1,0 +1,116 @@
+import {
+  axes,
+  frame,
+  heightForEqualScales,
+  type KeyEntry,
+  key,
+  line,
+  mark,
+  type Point,
+  spread,
+  svg,
+  text,
+} from '../lib/chart.js';
+import type { Display } from '../lib/display.js';
+import { INK, MUTED } from '../lib/palette.js';
+import { fixed } from '../lib/text.js';
+import type { Rung } from './rungs.js';
+
+const FEWEST_FOR_ELLIPSE = 5;
+
+/** Where the balls came down, seen from above, the target to the right and the right-hand side below. */
+export function planView(rungs: readonly Rung[], colours: readonly string[], { distance }: Display): string {
+  const landings = rungs.flatMap((rung, i) =>
+    rung.shots.map(({ measured, model, outlier }) => {
+      const carry = measured.carry ?? model.carry;
+      const side = measured.side ?? model.flight.side;
+      const along = Math.sqrt(Math.max(0, carry * carry - side * side));
+      return { rung: i, at: [distance.of(along), distance.of(side)] as Point, outlier };
+    }),
+  );
+  const xs = landings.map(({ at: [x] }) => x);
+  const x = [Math.floor(Math.min(...xs) - 8), Math.ceil(Math.max(...xs) + 8)] as const;
+  const widest = Math.ceil(Math.max(15, ...landings.map(({ at: [, y] }) => Math.abs(y))) + 8);
+  const spec = {
+    width: 860,
+    x: { label: `distance along the target line (${distance.unit})`, domain: x, ticks: 9 },
+    y: {
+      label: `side (${distance.unit})`,
+      domain: [-widest, widest] as const,
+      ticks: 7,
+      format: (value: number) => fixed(Math.abs(value)),
+    },
+  };
+  // Looking along the flight from left to right, the right-hand side is below: the axis runs downward.
+  const f = frame({
+    ...spec,
+    height: Math.min(520, heightForEqualScales(spec)),
+    y: { ...spec.y, domain: [widest, -widest] },
+  });
+  const own = (rung: number): readonly Point[] =>
+    landings.filter((each) => each.rung === rung && !each.outlier).map(({ at }) => at);
+  const places = spread(
+    rungs.map((_, i) => f.x(average(own(i).map(([along]) => along)))),
+    70,
+  );
+  const layers = [
+    line(
+      f,
+      [
+        [x[0], 0],
+        [x[1], 0],
+      ],
+      { colour: INK, width: 1.2 },
+    ),
+    ...rungs.map((_, i) =>
+      own(i).length < FEWEST_FOR_ELLIPSE
+        ? ''
+        : line(f, halfEllipse(own(i)), { colour: colours[i] ?? INK, width: 1.6 }),
+    ),
+    ...landings.map(({ at, rung, outlier }) =>
+      outlier ? mark(f, at, 'cross', INK, 4.4, 'outlier') : mark(f, at, 'dot', colours[rung] ?? INK, 3.8),
+    ),
+    ...rungs.map(({ name }, i) =>
+      text(f, [f.x.invert(places[i] ?? 0), -widest], name, {
+        anchor: 'middle',
+        dy: 16,
+        weight: 'bold',
+        colour: colours[i] ?? INK,
+      }),
+    ),
+    text(f, [x[1], -widest], 'left', { anchor: 'end', dx: -6, dy: 16, colour: MUTED }),
+    text(f, [x[1], widest], 'right', { anchor: 'end', dx: -6, dy: -8, colour: MUTED }),
+    text(f, [x[0], 0], 'target line', { dx: 6, dy: -5, colour: MUTED }),
+  ];
+  const sample = colours[Math.floor(rungs.length / 2)] ?? INK;
+  const entries: KeyEntry[] = [
+    { name: 'where a ball landed', colour: sample, mark: 'dot' },
+    ...(landings.some(({ outlier }) => outlier)
+      ? [{ name: 'outlier', colour: INK, mark: 'cross' } as const]
+      : []),
+    { name: 'holds about half the shots of a band', colour: sample, mark: 'line' },
+  ];
+  return key(entries) + svg(f, 'Landing points seen from above', axes(f), ...layers);
+}
+
+function average(values: readonly number[]): number {
+  return values.reduce((sum, value) => sum + value, 0) / Math.max(1, values.length);
+}
+
+/** The ellipse that holds half of a two-dimensional normal cloud: radius √(2 ln 2) in units of its spread. */
+function halfEllipse(points: readonly Point[]): readonly Point[] {
+  const mx = average(points.map(([x]) => x));
+  const my = average(points.map(([, y]) => y));
+  const product = (of: (x: number, y: number) => number): number =>
+    points.reduce((sum, [x, y]) => sum + of(x - mx, y - my), 0) / (points.length - 1);
+  // The Cholesky factor of the covariance turns a circle into the ellipse.
+  const a = Math.sqrt(product((x) => x * x));
+  const b = a > 0 ? product((x, y) => x * y) / a : 0;
+  const c = Math.sqrt(Math.max(0, product((_, y) => y * y) - b * b));
+  const radius = Math.sqrt(2 * Math.LN2);
+  return Array.from({ length: 73 }, (_, i) => {
+    const turn = (i / 72) * 2 * Math.PI;
+    const [u, v] = [radius * Math.cos(turn), radius * Math.sin(turn)];
+    return [mx + a * u, my + b * u + c * v];
+  });
+}

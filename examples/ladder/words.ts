@@ -1,0 +1,174 @@
+import type { Scene } from 'fairflight';
+import type { Display } from '../lib/display.js';
+import { counted, fixed, signed } from '../lib/text.js';
+import type { Ladder } from './ladder.js';
+import type { FlightWindow, LoftAnswer, Rung } from './rungs.js';
+import type { Step } from './steps.js';
+
+/** Cautions that go with every ladder. */
+export const CAUTIONS: readonly string[] = [
+  'Speed work: warm up first, build up over weeks, rest between hard sessions, and stop at pain. With an injury, a heart condition, in youth or in doubt, ask a doctor, physiotherapist or qualified trainer before swinging at full effort.',
+  'Hitting at full effort: keep others well clear, and use a range or net made for it.',
+  'Before a club is changed, let a qualified fitter watch it hit. A changed loft, head or shaft must still conform to the equipment rules and to local rules where you play.',
+];
+
+/** How far the figures can be trusted. */
+export const LIMITS: readonly string[] = [
+  'Carry by the model: about ±3 yd (rms on tour averages) where launch and spin are measured well.',
+  'Run after landing: ±30 % at best; landings flatter than about 30° lie outside what any bounce model was tested on, so totals of low flights are rough.',
+  'Best loft: spin from a strike is known to ±20 %, which moves the best loft by a degree or two. The optimum is flat: read the window, not the peak.',
+  'The head is a generic driver, not yours: mass, inertia, restitution and face curvature are typical figures.',
+];
+
+const LOFT_WORDS: Readonly<Record<LoftAnswer['verdict'], string>> = {
+  fits: 'its loft fits',
+  'too little loft': 'wants more loft',
+  'too much loft': 'wants less loft',
+};
+
+/** The change of nominal loft advised, in degrees with its sign. */
+function changeOf({ optimum, delivered }: LoftAnswer, { angle }: Display): string {
+  return `${signed(angle.of(optimum.advice?.change ?? delivered), 1)}°`;
+}
+
+/** The verdict on the loft of one band, in a sentence. */
+export function loftSentence({ loft, loftProblem, name, model }: Rung, display: Display): string {
+  if (loft === undefined) return `${name}: no loft can be advised, since ${loftProblem}.`;
+  const { distance, angle } = display;
+  const nominal = `${fixed(angle.of(loft.nominalBest), 1)}° nominal`;
+  const what =
+    loft.verdict === 'fits'
+      ? `${LOFT_WORDS.fits} (best ${nominal})`
+      : `${LOFT_WORDS[loft.verdict]}, about ${changeOf(loft, display)} (${nominal})`;
+  const { all, loft: fromLoft, strike } = loft.carryLeft;
+  const carry = `${signed(distance.of(all))} ${distance.unit} of carry, ${signed(distance.of(fromLoft))} from loft and ${signed(distance.of(strike))} from a centred strike`;
+  // Half the width of the band in which the run of either flight may lie.
+  const room = 0.3 * Math.max(model.total - model.carry, loft.optimum.shot.total - loft.optimum.shot.carry);
+  const total = `${signed(distance.of(loft.totalLeft))} ${distance.unit} in total`;
+  const doubt = Math.abs(loft.totalLeft) < room ? ' (within what is uncertain about the run)' : '';
+  const left = distance.of(all) < 1 ? 'Nothing left on the table' : 'Left on the table';
+  return `${name}: ${what}. ${left}: ${carry}; ${total}${doubt}.`;
+}
+
+/** Which bands the driver fits, in a sentence. */
+export function fitSentence(rungs: readonly Rung[], display: Display): string {
+  const group = (verdict: LoftAnswer['verdict']): string[] =>
+    rungs.flatMap(({ loft, name }) =>
+      loft?.verdict !== verdict ? [] : [verdict === 'fits' ? name : `${name} (${changeOf(loft, display)})`],
+    );
+  const parts = (['too little loft', 'too much loft', 'fits'] as const).flatMap((verdict) => {
+    const bands = group(verdict);
+    return bands.length === 0 ? [] : [`${LOFT_WORDS[verdict]} at ${listed(bands)}`];
+  });
+  if (parts.length === 0) return 'Nothing can be said about loft here.';
+  return `Is this driver right? By the model it ${parts.join('; ').replace(/^its loft fits/, 'fits')}.`;
+}
+
+/** What is left on the table, in a sentence. */
+export function leftSentence(rungs: readonly Rung[], { distance }: Display): string {
+  const parts = rungs.flatMap(({ loft, name }) =>
+    loft === undefined ? [] : [`${fixed(distance.of(loft.carryLeft.all))} at ${name}`],
+  );
+  if (parts.length === 0) return '';
+  return `Carry left on the table (${distance.unit}), best loft and centred strike together: ${listed(parts)}.`;
+}
+
+function listed(items: readonly string[]): string {
+  if (items.length < 2) return items.join('');
+  return `${items.slice(0, -1).join(', ')} and ${items[items.length - 1]}`;
+}
+
+/** Whether the flight is in the window that holds the ball in the air. */
+export function windowSentence(window: FlightWindow | undefined, display: Display): string {
+  if (window === undefined) return 'no window';
+  const { height, angle } = display;
+  const apex = `apex ${fixed(height.of(window.apex[0]))}–${fixed(height.of(window.apex[1]))} ${height.unit}`;
+  const descent = `descent ${fixed(angle.of(window.descent[0]))}–${fixed(angle.of(window.descent[1]))}°`;
+  return `${window.verdict} (${apex}, ${descent})`;
+}
+
+/** Distance per speed in the units shown. */
+export function perSpeed(value: number, { distance, speed }: Display): number {
+  return (value * distance.of(1)) / speed.of(1);
+}
+
+/** Unit of {@link perSpeed}. */
+export function perSpeedUnit({ distance, speed }: Display): string {
+  return `${distance.unit}/${speed.unit}`;
+}
+
+/** What the steps say about where more speed stops paying. */
+export function payingSentence(steps: readonly Step[], display: Display): string {
+  const last = steps[steps.length - 1];
+  if (last === undefined) return 'One band only: what a step of speed brings cannot be said.';
+  const unit = perSpeedUnit(display);
+  const rate = ({ carryPerSpeed: { value, low, high } }: Step): string =>
+    `${fixed(perSpeed(value, display), 1)} ${unit} (95 %: ${fixed(perSpeed(low, display), 1)} to ${fixed(perSpeed(high, display), 1)})`;
+  const flat = steps.find(({ carryPerSpeed }) => carryPerSpeed.low <= 0);
+  if (flat !== undefined) {
+    return `From ${flat.from} to ${flat.to} the gain in carry is not clear of zero: ${rate(flat)}. There, these shots do not show that more speed paid.`;
+  }
+  return `Every step of speed brought carry. The last, from ${last.from} to ${last.to}, still brought ${rate(last)}: in distance, more speed has not stopped paying here.`;
+}
+
+/** How the scatter sideways grows with speed. */
+export function scatterSentence({ rungs }: Ladder, { distance }: Display): string {
+  const sides = rungs.flatMap(({ name, estimates }) =>
+    estimates.side?.sd === undefined ? [] : [`${fixed(distance.of(estimates.side.sd))} at ${name}`],
+  );
+  if (sides.length < 2) return '';
+  return `Sideways scatter at landing (standard deviation, ${distance.unit}): ${listed(sides)}. Distance pays only while the ball stays in play.`;
+}
+
+/** How many shots it takes to show a gain, and how far the means are known. */
+export function shotsSentence({ summary: { shotsToShow } }: Ladder, { speed }: Display): string {
+  const parts = shotsToShow.map(
+    ({ gain, shots }) => `${Number(speed.of(gain).toFixed(1))} ${speed.unit} takes ${shots}`,
+  );
+  if (parts.length === 0) return '';
+  return `To show a gain of club speed at this scatter, four times out of five: ${listed(parts)} shots before and as many after.`;
+}
+
+/** The scene in words. */
+export function sceneWords(scene: Scene): string {
+  const air = scene.air === undefined ? '20 °C at sea level' : `air of ${fixed(scene.air.density, 3)} kg/m³`;
+  const wind =
+    scene.wind === undefined
+      ? 'no wind'
+      : `wind ${signed(scene.wind.along, 1)} m/s along (+ helps), ${signed(scene.wind.across, 1)} m/s across (+ to the right)`;
+  const turf = typeof scene.turf === 'string' ? scene.turf : 'normal';
+  return `${air}, ${wind}, ${turf} turf`;
+}
+
+/** "8 shots" or "8 of 10 shots". */
+export function shotsWords({ shots, used }: Rung): string {
+  return used === shots.length ? counted(used, 'shot') : `${used} of ${counted(shots.length, 'shot')}`;
+}
+
+/** "79 → 87 mph", or both names in full where they do not end alike. */
+export function stepName({ from, to }: Step): string {
+  const [, number, unit] = /^([\d.]+)( \S+)$/.exec(from) ?? [];
+  return number !== undefined && unit !== undefined && to.endsWith(unit)
+    ? `${number} → ${to}`
+    : `${from} → ${to}`;
+}
+
+/** Says where launches or carries are the model's, not measured; empty when all were measured. */
+export function modelledSentences(rungs: readonly Rung[]): readonly string[] {
+  const shots = rungs.flatMap((rung) => rung.shots);
+  const launches = shots.filter(({ launchMeasured }) => !launchMeasured).length;
+  const carries = shots.filter(({ measured }) => measured.carry === undefined).length;
+  const assumed = shots.some(
+    ({ launchMeasured, measured }) => !launchMeasured && measured.dynamicLoft === undefined,
+  );
+  return [
+    ...(launches === 0
+      ? []
+      : [
+          `The launch of ${counted(launches, 'shot')} was not measured and comes from the strike model of a centred strike (spin ±20 %)${assumed ? ', with 3° added to the nominal loft, an assumption' : ''}.`,
+        ]),
+    ...(carries === 0
+      ? []
+      : [`The carry of ${counted(carries, 'shot')} was not measured and is the model's.`]),
+  ];
+}
