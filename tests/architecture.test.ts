@@ -9,7 +9,7 @@ import { describe, expect, it } from 'vitest';
  * do not know each other, except on the floors named in `NEIGHBOURS`, where the cycle checks alone apply.
  */
 const FLOORS: readonly (readonly string[])[] = [
-  ['units', 'errors', 'source', 'vector', 'vendor'],
+  ['units', 'errors', 'source', 'vector', 'vendor', 'version'],
   ['numerics'],
   ['aerodynamics', 'air', 'ball', 'clubhead'],
   ['turf'],
@@ -22,7 +22,15 @@ const FLOORS: readonly (readonly string[])[] = [
 /** Questions asked of the walk may build on each other: what a mph is worth needs the best loft, a session both. */
 const NEIGHBOURS: readonly string[] = ['optimum', 'sensitivity', 'dispersion', 'sweep', 'session'];
 /** Packages, and the only rooms that may import them. */
-const PACKAGES: Readonly<Record<string, string>> = { odex: 'vendor', zod: 'schema', 'pure-rand': 'numerics' };
+const PACKAGES: Readonly<Record<string, string>> = {
+  odex: 'vendor',
+  zod: 'schema',
+  'pure-rand': 'numerics',
+  tinypool: 'node',
+  hyparquet: 'node',
+  'hyparquet-writer': 'node',
+  'apache-arrow': 'node',
+};
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const src = join(root, 'src');

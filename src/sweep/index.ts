@@ -1,1 +1,18 @@
-export {};
+export type { ColumnAbout, SweepAbout } from './about.js';
+export type * from './design.js';
+export { type FactorName, type FactorSpec, type FactorValues, sweepFactors } from './factors.js';
+export * from './indices.js';
+export type { OutputName } from './outputs.js';
+export type * from './setup.js';
+export { type RowStatus, rowStatuses } from './status.js';
+export {
+  type AbortLike,
+  type ChunkOptions,
+  columnOf,
+  type SweepChunk,
+  type SweepProgress,
+  type SweepResult,
+  type SweepRows,
+  sweep,
+  sweepChunks,
+} from './sweep.js';

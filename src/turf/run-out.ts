@@ -42,7 +42,8 @@ export interface RunOptions {
 /** Where the bounce model was tested: greens, 15 to 30 m/s at 35° to 60°. */
 const TESTED_SPEED: Range = { min: 15, max: 30 };
 const TESTED_DESCENT: Range = { min: (35 * Math.PI) / 180, max: (60 * Math.PI) / 180 };
-const MODEL = 'crater-bounce';
+/** Id of the bounce model. @internal */
+export const RUN_MODEL = 'crater-bounce';
 /** Relative half-width of the band of the run. */
 const BAND = 0.3;
 
@@ -145,7 +146,7 @@ function warningsFor(along: number, normal: number, across: number): ModelWarnin
   const degree = 180 / Math.PI;
   if (speed < TESTED_SPEED.min || speed > TESTED_SPEED.max) {
     warnings.push({
-      model: MODEL,
+      model: RUN_MODEL,
       quantity: 'landingSpeed',
       range: TESTED_SPEED,
       value: speed,
@@ -154,7 +155,7 @@ function warningsFor(along: number, normal: number, across: number): ModelWarnin
   }
   if (descent < TESTED_DESCENT.min || descent > TESTED_DESCENT.max) {
     warnings.push({
-      model: MODEL,
+      model: RUN_MODEL,
       quantity: 'descentAngle',
       range: TESTED_DESCENT,
       value: descent,

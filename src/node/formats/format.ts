@@ -1,0 +1,44 @@
+import type { SweepAbout, SweepRows } from '../../sweep/index.js';
+
+/** Names of the file formats. */
+export type SweepFormat = 'csv' | 'parquet' | 'arrow';
+
+/** A chunk as bytes, and what the end of the file will need to know of it. @internal */
+export interface EncodedChunk {
+  readonly bytes: Uint8Array;
+  /** Structured-clonable; positions in it count from the first byte of the chunk. */
+  readonly note: unknown;
+}
+
+/** A chunk that has its place in the file. @internal */
+export interface PlacedChunk {
+  readonly offset: number;
+  readonly rows: number;
+  readonly note: unknown;
+}
+
+/**
+ * Writes a sweep as a file in three parts. No part depends on where in the file a chunk lies, so that chunks can be
+ * made on any thread, and the end can be made from notes after a restart.
+ * @internal
+ */
+export interface Encoder {
+  readonly head: () => Uint8Array;
+  readonly chunk: (rows: SweepRows) => EncodedChunk;
+  /** @param offset - length of the file so far */
+  readonly tail: (chunks: readonly PlacedChunk[], offset: number) => Uint8Array;
+}
+
+/** A file format. @internal */
+export interface Format {
+  /** Makes an encoder for one sweep. @throws FairflightError `unsupported` when a package is missing */
+  readonly encoder: (about: SweepAbout) => Promise<Encoder>;
+  /** What a file says of itself when it has its end; undefined when it is cut short. */
+  readonly about: (path: string) => Promise<SweepAbout | undefined>;
+}
+
+/** Key under which files carry the {@link SweepAbout} as JSON. @internal */
+export const ABOUT_KEY = 'fairflight.sweep';
+
+/** Name of the column that says how a row ended. @internal */
+export const STATUS_COLUMN = 'status';

@@ -1,0 +1,60 @@
+import { pathToFileURL } from 'node:url';
+import { type AerodynamicModel, aerodynamicModel, aerodynamicModels } from '../aerodynamics/index.js';
+import { refusal } from '../sweep/checks.js';
+import type { SweepSetup } from '../sweep/index.js';
+
+/**
+ * Where worker threads find a coefficient model of the user's own. Functions cannot be sent to a thread, so the thread
+ * imports them itself.
+ */
+export interface ModelModule {
+  /** ES module: a URL such as `new URL('./my-model.js', import.meta.url)`, or an absolute path. */
+  readonly module: string | URL;
+  /** Name of its export that is the model; default `default`. */
+  readonly name?: string;
+}
+
+/** A {@link ModelModule} that survives the trip to a thread. @internal */
+export interface ModelAddress {
+  readonly url: string;
+  readonly name: string;
+}
+
+/** @internal */
+export function addressOf(model: ModelModule | undefined): ModelAddress | undefined {
+  if (model === undefined) return undefined;
+  const { module, name = 'default' } = model;
+  const text = String(module);
+  return { url: /^[a-z][a-z+.-]+:/i.test(text) ? text : pathToFileURL(text).href, name };
+}
+
+/** The setup with the model of a module in it. @throws {@link FairflightError} when the module has no such model @internal */
+export async function withModel(setup: SweepSetup, address: ModelAddress | undefined): Promise<SweepSetup> {
+  if (address === undefined) return setup;
+  const exports = (await import(address.url)) as Record<string, unknown>;
+  const model = aerodynamicModel(exports[address.name] as AerodynamicModel, `export ${address.name}`);
+  return { ...setup, scene: { ...setup.scene, aerodynamics: model } };
+}
+
+/**
+ * The setup as plain data: a built-in model goes by its id.
+ * @throws {@link FairflightError} `unsupported` for a model that has no other way to a thread
+ * @internal
+ */
+export function sendable(setup: SweepSetup): SweepSetup {
+  const model = setup.scene?.aerodynamics;
+  if (typeof model !== 'object') return setup;
+  const known = Object.values(aerodynamicModels).find((builtIn) => builtIn === model);
+  if (known === undefined) {
+    throw refusal(
+      'setup.scene.aerodynamics',
+      'a coefficient model of your own cannot be sent to worker threads',
+      {
+        value: model.id,
+        hint: 'export it from a module and pass options.modelFrom, or compute with workers: 0',
+      },
+      'unsupported',
+    );
+  }
+  return { ...setup, scene: { ...setup.scene, aerodynamics: known.id } };
+}

@@ -1,0 +1,141 @@
+import { availableParallelism } from 'node:os';
+import { requireRecord } from '../errors.js';
+import { refusal, requireWhole } from '../sweep/checks.js';
+import type { ChunkOptions, Design, SweepAbout, SweepChunk, SweepSetup } from '../sweep/index.js';
+import { DEFAULT_CHUNK, requireChunkSize, requireNotAborted, requireStart } from '../sweep/sweep.js';
+import type { SweepFormat } from './formats/format.js';
+import { inOrder } from './in-order.js';
+import { addressOf, type ModelModule, sendable } from './model-from.js';
+import { peer } from './peers.js';
+import {
+  type ColumnsResult,
+  type EncodedResult,
+  type Job,
+  resultOf,
+  runnerOf,
+  type Task,
+  type TaskReply,
+  type TaskResult,
+} from './task.js';
+
+/** Options of a sweep on worker threads. */
+export interface ParallelOptions extends ChunkOptions {
+  /**
+   * Worker threads, 0 to 256; default one a processor. 0 computes in the calling thread and does not need tinypool. It
+   * changes no result.
+   */
+  readonly workers?: number;
+  /** A coefficient model of the user's own, for the threads to import. */
+  readonly modelFrom?: ModelModule;
+}
+
+const OPTIONS = ['chunkSize', 'start', 'signal', 'onProgress', 'workers', 'modelFrom'];
+/** Chunks under way or waiting for each worker: one at work and one next. */
+const AHEAD = 2;
+
+/**
+ * Computes a design in chunks on worker threads and yields the chunks in order: bit for bit the rows of a sweep on one
+ * thread, for any number of workers and any chunk size. At most two chunks a worker exist at a time, so memory does not
+ * grow with the number of rows. The threads end with the loop, also when it is left early.
+ * @throws {@link FairflightError} as `sweep`, at the first chunk; `aborted` when the signal says so; `unsupported` without
+ *   tinypool, or for a coefficient model that is a function and has no `modelFrom`
+ */
+export async function* sweepInParallel(
+  design: Design,
+  setup: SweepSetup = {},
+  options: ParallelOptions = {},
+): AsyncGenerator<SweepChunk, void, undefined> {
+  requireRecord('options', options, OPTIONS);
+  const run = await startRun(design, setup, options, undefined);
+  for await (const { rows } of run.results(requireStart(options.start, run.about.rows))) {
+    yield { about: run.about, ...rows };
+  }
+}
+
+/** A sweep that is ready to be computed, in this thread or on others. @internal */
+export interface Run<Result> {
+  readonly about: SweepAbout;
+  /** Chunks from a row on, in order, with progress reported and the signal watched. */
+  readonly results: (start: number) => AsyncGenerator<Result & { readonly count: number }, void, undefined>;
+}
+
+/** Checks everything in this thread, so that a fault is thrown here and not in a worker. @internal */
+export function startRun(
+  design: Design,
+  setup: SweepSetup,
+  options: ParallelOptions,
+  format: undefined,
+): Promise<Run<ColumnsResult>>;
+/** With a format the chunks come as bytes of that format, made where they were computed. @internal */
+export function startRun(
+  design: Design,
+  setup: SweepSetup,
+  options: ParallelOptions,
+  format: SweepFormat,
+): Promise<Run<EncodedResult>>;
+export async function startRun(
+  design: Design,
+  setup: SweepSetup,
+  options: ParallelOptions,
+  format: SweepFormat | undefined,
+): Promise<Run<TaskResult>> {
+  const size = requireChunkSize(options.chunkSize ?? DEFAULT_CHUNK);
+  const workers = requireWhole('options.workers', options.workers ?? availableParallelism(), 0, 256);
+  const model = addressOf(options.modelFrom);
+  if (model !== undefined && setup.scene?.aerodynamics !== undefined) {
+    throw refusal('options.modelFrom', 'setup.scene.aerodynamics and options.modelFrom are two models', {
+      value: model.url,
+    });
+  }
+  const job: Job = { design, setup: workers > 0 && !model ? sendable(setup) : setup, model, format };
+  const runner = await runnerOf(job);
+  const total = runner.about.rows;
+
+  function* tasks(start: number): Generator<Task> {
+    for (let at = start; at < total; at += size) yield { start: at, count: Math.min(size, total - at) };
+  }
+
+  async function* results(start: number): ReturnType<Run<TaskResult>['results']> {
+    requireNotAborted(options.signal);
+    const pool = workers > 0 ? await openPool(job, workers) : undefined;
+    // In this thread a chunk is computed when it is asked for, after timers and events had their turn.
+    const here = async (task: Task): Promise<TaskResult> => {
+      await new Promise<void>((resume) => setImmediate(resume));
+      return runner.run(task);
+    };
+    const queue = inOrder(tasks(start), pool?.run ?? here, pool === undefined ? 1 : AHEAD * workers);
+    let done = start;
+    try {
+      for await (const result of queue) {
+        requireNotAborted(options.signal);
+        const count = Math.min(size, total - done);
+        done += count;
+        options.onProgress?.({ done, total });
+        yield { ...result, count };
+      }
+    } finally {
+      await pool?.close();
+    }
+  }
+
+  return { about: runner.about, results };
+}
+
+interface Pool {
+  readonly run: (task: Task) => Promise<TaskResult>;
+  readonly close: () => Promise<void>;
+}
+
+async function openPool(job: Job, workers: number): Promise<Pool> {
+  const { Tinypool } = await peer('tinypool', 'a sweep on worker threads', () => import('tinypool'));
+  const pool = new Tinypool({
+    filename: new URL('./node-worker.js', import.meta.url).href,
+    minThreads: workers,
+    maxThreads: workers,
+    workerData: job,
+  });
+  return {
+    run: async (task) => resultOf((await pool.run(task)) as TaskReply),
+    close: () => pool.destroy(),
+  };
+}

@@ -1,0 +1,139 @@
+import { requireRecord, requireWithin } from '../errors.js';
+import { checkLaunch } from '../flight/problem.js';
+import type { Launch } from '../scene/index.js';
+import { isDelivery } from '../shot/play-shot.js';
+import { checkDelivery, type Delivery } from '../strike/delivery.js';
+import { refusal } from './checks.js';
+import { type FactorName, requireFactor, sweepFactors } from './factors.js';
+import type { SweepSetup } from './setup.js';
+
+/** Where the value of a factor comes from in each row: a column of the design, or one number. @internal */
+export interface Input {
+  readonly name: FactorName;
+  /** Position among the design's columns, −1 for a constant. */
+  readonly column: number;
+  readonly constant: number;
+}
+
+/** The factors that the design or the setup says something about. @internal */
+export interface Inputs {
+  readonly struck: boolean;
+  /** 1 right-handed, −1 left-handed. */
+  readonly mirror: 1 | -1;
+  /** The factor's source; undefined when nothing is said about it. */
+  readonly find: (name: FactorName) => Input | undefined;
+  /** All factors of a group that something is said about, for example `clubhead`. */
+  readonly group: (group: string) => readonly Input[];
+}
+
+/** Value of an input in row i of a chunk. @internal */
+export function valueAt(input: Input, columns: readonly Float64Array[], i: number): number {
+  return input.column < 0 ? input.constant : ((columns[input.column] as Float64Array)[i] as number);
+}
+
+/** True when any of the inputs changes from row to row. @internal */
+export function anyVaries(inputs: readonly (Input | undefined)[]): boolean {
+  return inputs.some((input) => input !== undefined && input.column >= 0);
+}
+
+/**
+ * Gathers what design, `fixed` and `from` say, and decides whether the walk starts at the club or at the ball.
+ * @throws {@link FairflightError} for contradictions and for what is missing
+ * @internal
+ */
+export function gatherInputs(names: readonly FactorName[], setup: SweepSetup): Inputs {
+  const sources = new Map<FactorName, Input>();
+  let mirror: 1 | -1 = 1;
+  const { from } = setup;
+  if (from !== undefined) {
+    if (isDelivery(from)) {
+      mirror = checkDelivery(from, 'setup.from').mirror;
+      addDelivery(sources, from);
+    } else {
+      checkLaunch(from);
+      addLaunch(sources, from);
+    }
+  }
+  for (const [name, value] of Object.entries(setup.fixed ?? {})) {
+    const factor = requireFactor('setup.fixed', name);
+    if (names.includes(factor)) {
+      const message = `${factor} is varied by the design and fixed by the setup`;
+      throw refusal(`setup.fixed.${factor}`, message, { value });
+    }
+    const { min, max, unit } = sweepFactors[factor];
+    const constant = requireWithin(`setup.fixed.${factor}`, value, min, max, unit);
+    sources.set(factor, { name: factor, column: -1, constant });
+  }
+  names.forEach((name, column) => {
+    sources.set(name, { name, column, constant: Number.NaN });
+  });
+
+  const group = (wanted: string): Input[] =>
+    [...sources.values()].filter(({ name }) => name.startsWith(`${wanted}.`));
+  const struck = group('delivery').length + group('clubhead').length > 0 || setup.clubhead !== undefined;
+  requireOneWalk(struck, group('launch').length > 0);
+  const needed: readonly FactorName[] = struck
+    ? ['delivery.clubSpeed', 'delivery.attackAngle', 'delivery.dynamicLoft']
+    : ['launch.ballSpeed', 'launch.launchAngle', 'launch.spinRate'];
+  const missing = needed.filter((name) => !sources.has(name));
+  if (missing.length > 0) {
+    throw refusal(missing[0] ?? '', `the sweep has no value for ${missing.join(', ')}`, {
+      hint: 'vary it in the design, fix it in setup.fixed, or give setup.from',
+    });
+  }
+  return { struck, mirror, find: (name) => sources.get(name), group };
+}
+
+function requireOneWalk(struck: boolean, launched: boolean): void {
+  if (struck !== launched) return;
+  throw refusal(
+    'setup.from',
+    struck
+      ? 'the sweep speaks of a strike (delivery or clubhead) and of a launch; a shot starts from one of them'
+      : 'the sweep needs a delivery or a launch to start from',
+    { hint: 'give setup.from, setup.fixed or factors of one of the two' },
+  );
+}
+
+function addDelivery(sources: Map<FactorName, Input>, delivery: Delivery): void {
+  const { strikeOffset, hand: _, ...plain } = delivery;
+  for (const [key, value] of Object.entries(plain)) add(sources, `delivery.${key}` as FactorName, value);
+  for (const [key, value] of Object.entries(strikeOffset ?? {})) {
+    add(sources, `delivery.strikeOffset.${key}` as FactorName, value);
+  }
+}
+
+function addLaunch(sources: Map<FactorName, Input>, launch: Launch): void {
+  for (const [key, value] of Object.entries(launch)) add(sources, `launch.${key}` as FactorName, value);
+}
+
+function add(sources: Map<FactorName, Input>, name: FactorName, value: number | undefined): void {
+  if (value !== undefined) sources.set(name, { name, column: -1, constant: value });
+}
+
+/**
+ * A record with the inputs of one row set at their places: `clubhead.inertia.vertical` becomes `inertia.vertical`.
+ * @internal
+ */
+export function withInputs<T extends object>(
+  record: T,
+  inputs: readonly Input[],
+  columns: readonly Float64Array[],
+  i: number,
+): T {
+  return inputs.reduce(
+    (result, input) => withValue(result, input.name.split('.').slice(1), valueAt(input, columns, i)),
+    record,
+  );
+}
+
+function withValue<T extends object>(record: T, path: readonly string[], value: number): T {
+  const [key = '', ...rest] = path;
+  const old = (record as Record<string, unknown>)[key];
+  return { ...record, [key]: rest.length === 0 ? value : withValue((old ?? {}) as object, rest, value) };
+}
+
+/** Checks the setup's field names. @throws {@link FairflightError} @internal */
+export function checkSetup(setup: SweepSetup): void {
+  requireRecord('setup', setup, ['from', 'fixed', 'clubhead', 'scene', 'flight', 'outputs']);
+}

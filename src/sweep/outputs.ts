@@ -1,0 +1,110 @@
+import { requireOneOf } from '../errors.js';
+
+/** What a sweep can compute in each row; every name is the path of the figure in a {@link Shot}. */
+export type OutputName =
+  | 'strike.smashFactor'
+  | 'strike.spinLoft'
+  | 'strike.faceToPath'
+  | 'strike.backspin'
+  | 'strike.sidespin'
+  | 'strike.restitution'
+  | 'strike.clubSpeedAfter'
+  | 'launch.ballSpeed'
+  | 'launch.launchAngle'
+  | 'launch.launchDirection'
+  | 'launch.spinRate'
+  | 'launch.spinAxisTilt'
+  | 'launch.rifleSpin'
+  | 'carry'
+  | 'flight.side'
+  | 'flight.curve'
+  | 'flight.apex'
+  | 'flight.apexAt'
+  | 'flight.hangTime'
+  | 'flight.descentAngle'
+  | 'flight.landing.speed'
+  | 'flight.landing.spinRate'
+  | 'run.distance'
+  | 'run.side'
+  | 'total'
+  | 'side';
+
+/** Where in the walk an output is made. @internal */
+export type Stage = 'strike' | 'launch' | 'flight' | 'run';
+
+interface OutputSpec {
+  readonly unit: string;
+  readonly stage: Stage;
+}
+
+function made(stage: Stage, unit: string): OutputSpec {
+  return { unit, stage };
+}
+
+/** Every output with its unit and stage, in the order of the walk. @internal */
+export const OUTPUTS: { readonly [Name in OutputName]: OutputSpec } = {
+  'strike.smashFactor': made('strike', ''),
+  'strike.spinLoft': made('strike', 'rad'),
+  'strike.faceToPath': made('strike', 'rad'),
+  'strike.backspin': made('strike', 'rad/s'),
+  'strike.sidespin': made('strike', 'rad/s'),
+  'strike.restitution': made('strike', ''),
+  'strike.clubSpeedAfter': made('strike', 'm/s'),
+  'launch.ballSpeed': made('launch', 'm/s'),
+  'launch.launchAngle': made('launch', 'rad'),
+  'launch.launchDirection': made('launch', 'rad'),
+  'launch.spinRate': made('launch', 'rad/s'),
+  'launch.spinAxisTilt': made('launch', 'rad'),
+  'launch.rifleSpin': made('launch', 'rad/s'),
+  carry: made('flight', 'm'),
+  'flight.side': made('flight', 'm'),
+  'flight.curve': made('flight', 'm'),
+  'flight.apex': made('flight', 'm'),
+  'flight.apexAt': made('flight', 'm'),
+  'flight.hangTime': made('flight', 's'),
+  'flight.descentAngle': made('flight', 'rad'),
+  'flight.landing.speed': made('flight', 'm/s'),
+  'flight.landing.spinRate': made('flight', 'rad/s'),
+  'run.distance': made('run', 'm'),
+  'run.side': made('run', 'm'),
+  total: made('run', 'm'),
+  side: made('run', 'm'),
+};
+
+const ALL = Object.keys(OUTPUTS) as OutputName[];
+const FROM_LAUNCH: readonly OutputName[] = [
+  'carry',
+  'flight.side',
+  'flight.curve',
+  'flight.apex',
+  'flight.hangTime',
+  'flight.descentAngle',
+  'total',
+  'side',
+];
+const FROM_DELIVERY: readonly OutputName[] = [
+  'strike.smashFactor',
+  'launch.ballSpeed',
+  'launch.launchAngle',
+  'launch.launchDirection',
+  'launch.spinRate',
+  'launch.spinAxisTilt',
+  ...FROM_LAUNCH,
+];
+
+/**
+ * The outputs asked for, checked, in the order of the walk; a default set when nothing is asked for.
+ * @throws {@link FairflightError} `invalid-input` for an unknown name, or one of the strike when there is none
+ * @internal
+ */
+export function resolveOutputs(
+  asked: readonly OutputName[] | undefined,
+  struck: boolean,
+): readonly OutputName[] {
+  if (asked === undefined) return struck ? FROM_DELIVERY : FROM_LAUNCH;
+  const possible = struck ? ALL : ALL.filter((name) => /^(flight|run)$/.test(OUTPUTS[name].stage));
+  asked.forEach((name, i) => {
+    requireOneOf(`setup.outputs[${i}]`, name, possible);
+  });
+  return possible.filter((name) => asked.includes(name));
+}

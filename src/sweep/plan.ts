@@ -1,0 +1,79 @@
+import { aerodynamicModel } from '../aerodynamics/index.js';
+import { resolveScene } from '../flight/problem.js';
+import { type SweepAbout, sweepAbout } from './about.js';
+import type { Design } from './design.js';
+import { isWithin } from './factors.js';
+import { checkSetup, gatherInputs } from './inputs.js';
+import { OUTPUTS, resolveOutputs } from './outputs.js';
+import { designPoints } from './points.js';
+import type { SweepSetup } from './setup.js';
+import { flightStage, launchStage } from './stages/flight-stage.js';
+import { runStage } from './stages/run-stage.js';
+import { sceneRows } from './stages/scene-rows.js';
+import { strikeStage } from './stages/strike-stage.js';
+import { createWork, type Work } from './stages/work.js';
+import { STATUS_CODE } from './status.js';
+
+/** The computed rows `start` to `start + count − 1`, one array a column. @internal */
+export interface PlanRows {
+  readonly values: readonly Float64Array[];
+  readonly status: Uint8Array;
+}
+
+/** A design and a setup, checked and ready to be computed in any pieces. @internal */
+export interface SweepPlan {
+  readonly about: SweepAbout;
+  readonly evaluate: (start: number, count: number) => PlanRows;
+}
+
+/**
+ * Checks design and setup and lays out the stages of the walk. Every row is computed from its index alone, so that
+ * pieces of any size, in any order and on any thread give the same bits.
+ * @throws {@link FairflightError}
+ * @internal
+ */
+export function sweepPlan(design: Design, setup: SweepSetup = {}): SweepPlan {
+  checkSetup(setup);
+  const points = designPoints(design);
+  const inputs = gatherInputs(points.names, setup);
+  const scene = setup.scene ?? {};
+  resolveScene(scene);
+  const outputs = resolveOutputs(setup.outputs, inputs.struck);
+  const scenes = sceneRows(inputs, scene);
+  const needs = (stage: string): boolean => outputs.some((name) => OUTPUTS[name].stage === stage);
+  const strikes = inputs.struck ? strikeStage(inputs, setup.clubhead, scenes) : launchStage(inputs);
+  const flies = flightStage(scenes, scene, setup.flight);
+  const runs = runStage(inputs, scenes, scene.turf);
+  const stages = [
+    strikes,
+    ...(needs('flight') || needs('run') ? [flies] : []),
+    ...(needs('run') ? [runs] : []),
+  ];
+  // The ends of a range are checked at the door; a list may hold anything.
+  const checked = design.kind !== 'list';
+
+  let work: Work | undefined;
+  return {
+    about: sweepAbout(points, outputs, setup, aerodynamicModel(scene.aerodynamics), inputs.struck),
+    evaluate: (start, count) => {
+      if (work === undefined || work.status.length < count) work = createWork(count);
+      work.clear();
+      const { status, column } = work;
+      const columns = points.names.map(() => new Float64Array(count));
+      points.fill(start, count, columns);
+      if (!checked) {
+        points.names.forEach((name, j) => {
+          const values = columns[j] as Float64Array;
+          for (let i = 0; i < count; i++) {
+            if (!isWithin(name, values[i] as number)) status[i] = STATUS_CODE.outsideRange;
+          }
+        });
+      }
+      for (const stage of stages) stage(columns, work, count);
+      return {
+        values: [...columns, ...outputs.map((name) => column(name).slice(0, count))],
+        status: status.slice(0, count),
+      };
+    },
+  };
+}

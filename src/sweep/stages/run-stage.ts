@@ -1,0 +1,74 @@
+import { type RunConstants, runConstants } from '../../turf/constants.js';
+import type { Turf, TurfName } from '../../turf/index.js';
+import { run, toGround, worldX, worldZ } from '../../turf/kernel.js';
+import { resolveTurf } from '../../turf/presets.js';
+import { newRunState, POSITION, SPIN, VELOCITY } from '../../turf/state.js';
+import { anyVaries, type Inputs, withInputs } from '../inputs.js';
+import { STATUS_CODE } from '../status.js';
+import type { RowScene, SceneRows } from './scene-rows.js';
+import type { Stage } from './strike-stage.js';
+
+/** Longest run computed [s], as in runOut. */
+const TIME_LIMIT = 60;
+
+/** The run of each row that landed. @throws {@link FairflightError} for a bad turf @internal */
+export function runStage(inputs: Inputs, scenes: SceneRows, turf: Turf | TurfName | undefined): Stage {
+  const given = inputs.group('turf');
+  const base = resolveTurf(turf);
+  const fixedTurf = anyVaries(given) ? undefined : withInputs(base, given, [], 0);
+  let known: { readonly scene: RowScene; readonly constants: RunConstants } | undefined;
+  const state = newRunState();
+
+  const constantsAt = (columns: readonly Float64Array[], i: number, scene: RowScene): RunConstants => {
+    if (fixedTurf !== undefined && known?.scene === scene) return known.constants;
+    const { ball, air, ground } = scene;
+    const rowTurf = fixedTurf ?? withInputs(base, given, columns, i);
+    const constants = runConstants(rowTurf, ball, air, ground.slope ?? 0, ground.crossSlope ?? 0, TIME_LIMIT);
+    known = { scene, constants };
+    return constants;
+  };
+
+  return (columns, work, count) => {
+    const x0 = work.column('landing.x');
+    const z0 = work.column('landing.z');
+    const vx = work.column('landing.vx');
+    const vy = work.column('landing.vy');
+    const vz = work.column('landing.vz');
+    const ax = work.column('axis.x');
+    const ay = work.column('axis.y');
+    const az = work.column('axis.z');
+    const spin = work.column('flight.landing.spinRate');
+    const total = work.column('total');
+    const side = work.column('side');
+    const distance = work.column('run.distance');
+    const across = work.column('run.side');
+    for (let i = 0; i < count; i++) {
+      const x = x0[i] as number;
+      const z = z0[i] as number;
+      total[i] = Math.hypot(x, z);
+      side[i] = z;
+      if (work.status[i] !== STATUS_CODE.landed) continue;
+      const scene = scenes.at(columns, i) as RowScene;
+      const c = constantsAt(columns, i, scene);
+      const rate = spin[i] as number;
+      const hx = vx[i] as number;
+      const hz = vz[i] as number;
+      state.fill(0);
+      toGround(c, hx, vy[i] as number, hz, state, VELOCITY);
+      toGround(c, rate * (ax[i] as number), rate * (ay[i] as number), rate * (az[i] as number), state, SPIN);
+      if (!run(c, state)) work.status[i] = STATUS_CODE.stillRolling;
+      const along = state[POSITION] as number;
+      const normal = state[POSITION + 1] as number;
+      const sideways = state[POSITION + 2] as number;
+      const dx = worldX(c, along, normal, sideways);
+      const dz = worldZ(c, normal, sideways);
+      const level = Math.hypot(hx, hz);
+      const forward = level > 0 ? hx / level : 1;
+      const right = level > 0 ? hz / level : 0;
+      total[i] = Math.hypot(x + dx, z + dz);
+      side[i] = z + dz;
+      distance[i] = dx * forward + dz * right;
+      across[i] = dz * forward - dx * right;
+    }
+  };
+}

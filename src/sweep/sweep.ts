@@ -1,0 +1,152 @@
+import { requireOneOf, requireRecord } from '../errors.js';
+import type { SweepAbout } from './about.js';
+import { refusal, requireWhole } from './checks.js';
+import type { Design } from './design.js';
+import { type SweepPlan, sweepPlan } from './plan.js';
+import type { SweepSetup } from './setup.js';
+
+/** Rows of a sweep, one array a column. */
+export interface SweepRows {
+  /** Columns, units, models, version, design and seed. */
+  readonly about: SweepAbout;
+  /** Index of the first row in the design. */
+  readonly start: number;
+  /** Number of rows here. */
+  readonly count: number;
+  /** Values in SI units, in the order of `about.columns`. See {@link RowStatus} for what is NaN. */
+  readonly values: readonly Float64Array[];
+  /** How each row ended: `rowStatuses[status[i]]`. */
+  readonly status: Uint8Array;
+}
+
+/** A whole sweep. */
+export type SweepResult = SweepRows;
+
+/** One piece of a sweep. */
+export type SweepChunk = SweepRows;
+
+/** How far a sweep has come. */
+export interface SweepProgress {
+  /** Rows computed. */
+  readonly done: number;
+  /** Rows of the whole sweep. */
+  readonly total: number;
+}
+
+/** The part of an AbortSignal that a sweep looks at, between chunks. */
+export interface AbortLike {
+  /** True once the caller wants to stop. */
+  readonly aborted: boolean;
+  /** Why. */
+  readonly reason?: unknown;
+}
+
+/** Options of {@link sweepChunks}. */
+export interface ChunkOptions {
+  /** Rows a chunk, 1 to 2²⁴; default 8192. It changes no result. */
+  readonly chunkSize?: number;
+  /** First row; default 0. */
+  readonly start?: number;
+  /** Stops the sweep between chunks. */
+  readonly signal?: AbortLike;
+  /** Called after each chunk. */
+  readonly onProgress?: (progress: SweepProgress) => void;
+}
+
+/** Rows a chunk when nothing is said. @internal */
+export const DEFAULT_CHUNK = 8192;
+const MOST_IN_MEMORY = 2 ** 28;
+
+/**
+ * Computes every row of a design in one call.
+ *
+ * A row whose figures cannot be computed keeps its inputs, says why in `status`, and holds NaN in the outputs that are
+ * missing. Row i depends on the design, its seed and i alone.
+ * @param design - which inputs to visit
+ * @param setup - what stays the same, and which outputs to compute
+ * @throws {@link FairflightError} `invalid-input` or `outside-range` for a design or setup that makes no sense; it names
+ *   the factor and its allowed range
+ * @example
+ * sweep({ kind: 'sobol', count: 4096, factors: [{ name: 'launch.spinRate', from: rpm(1500), to: rpm(4000) }] },
+ *   { from: { ballSpeed: mph(150), launchAngle: degrees(12), spinRate: rpm(2500) } })
+ */
+export function sweep(design: Design, setup: SweepSetup = {}): SweepResult {
+  const plan = sweepPlan(design, setup);
+  const { rows } = plan.about;
+  if (rows > MOST_IN_MEMORY) {
+    throw refusal(
+      'design',
+      `a sweep of ${rows} rows does not fit in one result; at most ${MOST_IN_MEMORY}`,
+      { value: rows, range: [1, MOST_IN_MEMORY], hint: 'stream it with sweepChunks' },
+      'outside-range',
+    );
+  }
+  return chunkOf(plan, 0, rows);
+}
+
+/**
+ * Computes a design in chunks, one at a time and only when the next is asked for, so that memory does not grow with the
+ * number of rows. The chunks in order are the rows of {@link sweep}, bit for bit, for any chunk size.
+ * @throws {@link FairflightError} as {@link sweep}, at the first chunk; `aborted` when the signal says so
+ * @example for await (const chunk of sweepChunks(design, setup)) total += chunk.count;
+ */
+export async function* sweepChunks(
+  design: Design,
+  setup: SweepSetup = {},
+  options: ChunkOptions = {},
+): AsyncGenerator<SweepChunk, void, undefined> {
+  requireRecord('options', options, ['chunkSize', 'start', 'signal', 'onProgress']);
+  const size = requireChunkSize(options.chunkSize);
+  const plan = sweepPlan(design, setup);
+  const total = plan.about.rows;
+  for (let start = requireStart(options.start, total); start < total; ) {
+    requireNotAborted(options.signal);
+    const chunk = chunkOf(plan, start, Math.min(size, total - start));
+    start += chunk.count;
+    options.onProgress?.({ done: start, total });
+    yield chunk;
+    // Lets timers and events run between chunks, so that a signal can arrive.
+    await new Promise<void>((resume) => setTimeout(resume, 0));
+  }
+}
+
+/** The values of one column. @throws {@link FairflightError} `invalid-input` when there is no such column */
+export function columnOf(rows: SweepRows, name: string): Float64Array {
+  const names = rows.about.columns.map((column) => column.name);
+  return rows.values[names.indexOf(requireOneOf('name', name, names))] as Float64Array;
+}
+
+/** Rows computed at a time: few enough that the scratch of all stages stays in cache. */
+const BLOCK = 2048;
+
+/** @internal */
+export function chunkOf(plan: SweepPlan, start: number, count: number): SweepChunk {
+  const { about } = plan;
+  if (count <= BLOCK) return { about, start, count, ...plan.evaluate(start, count) };
+  const values = about.columns.map(() => new Float64Array(count));
+  const status = new Uint8Array(count);
+  for (let at = 0; at < count; at += BLOCK) {
+    const block = plan.evaluate(start + at, Math.min(BLOCK, count - at));
+    block.values.forEach((column, j) => {
+      values[j]?.set(column, at);
+    });
+    status.set(block.status, at);
+  }
+  return { about, start, count, values, status };
+}
+
+/** @throws {@link FairflightError} @internal */
+export function requireChunkSize(size: number = DEFAULT_CHUNK): number {
+  return requireWhole('options.chunkSize', size, 1, 2 ** 24);
+}
+
+/** @throws {@link FairflightError} @internal */
+export function requireStart(start: number | undefined, total: number): number {
+  return requireWhole('options.start', start ?? 0, 0, total);
+}
+
+/** @throws {@link FairflightError} `aborted` @internal */
+export function requireNotAborted(signal: AbortLike | undefined): void {
+  if (signal?.aborted !== true) return;
+  throw refusal('options.signal', 'the sweep was stopped by its signal', { value: signal.reason }, 'aborted');
+}

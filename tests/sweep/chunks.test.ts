@@ -1,0 +1,191 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { isFairflightError } from '../../src/errors.js';
+import {
+  columnOf,
+  type Design,
+  type SweepChunk,
+  type SweepProgress,
+  type SweepSetup,
+  sweep,
+  sweepChunks,
+} from '../../src/sweep/index.js';
+import { sweepPlan } from '../../src/sweep/plan.js';
+import { celsius, degrees, metresPerSecond, mph } from '../../src/units/index.js';
+
+const factors = [
+  { name: 'delivery.clubSpeed', from: mph(70), to: mph(125) },
+  { name: 'delivery.attackAngle', from: degrees(-5), to: degrees(5) },
+  { name: 'delivery.dynamicLoft', from: degrees(8), to: degrees(24) },
+  { name: 'delivery.strikeOffset.toe', from: -0.02, to: 0.02 },
+  { name: 'air.temperature', from: celsius(0), to: celsius(35) },
+  { name: 'wind.along', from: metresPerSecond(-8), to: metresPerSecond(8) },
+] as never;
+const designs: readonly Design[] = [
+  { kind: 'sobol', count: 300, seed: 5, factors },
+  { kind: 'latin-hypercube', count: 300, seed: 5, factors },
+  { kind: 'sobol-indices', base: 37, seed: 5, factors },
+  {
+    kind: 'grid',
+    factors: [
+      { name: 'delivery.clubSpeed', from: mph(70), to: mph(125), steps: 12 },
+      { name: 'delivery.dynamicLoft', from: degrees(8), to: degrees(24), steps: 25 },
+    ],
+  },
+];
+const setup: SweepSetup = {
+  fixed: {},
+  from: { clubSpeed: mph(100), attackAngle: degrees(0), dynamicLoft: degrees(12) },
+};
+
+async function collect(chunks: AsyncIterable<SweepChunk>): Promise<SweepChunk[]> {
+  const all: SweepChunk[] = [];
+  for await (const chunk of chunks) all.push(chunk);
+  return all;
+}
+
+function bytes(parts: readonly SweepChunk[], column: number): Uint8Array[] {
+  return parts.map(({ values }) => new Uint8Array((values[column] as Float64Array).buffer));
+}
+
+describe('chunks', () => {
+  it.each([1, 7, 64, 299, 300, 5000])('of %i rows are the whole sweep bit for bit', async (chunkSize) => {
+    for (const design of designs) {
+      const whole = sweep(design, setup);
+      const parts = await collect(sweepChunks(design, setup, { chunkSize }));
+      whole.about.columns.forEach((_, column) => {
+        const expected = new Uint8Array((whole.values[column] as Float64Array).buffer);
+        expect(Buffer.concat(bytes(parts, column)).equals(expected)).toBe(true);
+      });
+      expect(Buffer.concat(parts.map(({ status }) => status)).equals(whole.status)).toBe(true);
+      expect(parts.map(({ start }) => start)).toEqual(parts.map((_, i) => i * chunkSize));
+    }
+  });
+
+  it('can be computed in any order, and begin anywhere', async () => {
+    const [design] = designs as [Design];
+    const whole = columnOf(sweep(design, setup), 'carry');
+    const plan = sweepPlan(design, setup);
+    const carry = plan.about.columns.findIndex(({ name }) => name === 'carry');
+    fc.assert(
+      fc.property(fc.integer({ min: 0, max: 299 }), fc.integer({ min: 1, max: 50 }), (start, size) => {
+        const count = Math.min(size, 300 - start);
+        expect(plan.evaluate(start, count).values[carry]).toEqual(whole.slice(start, start + count));
+      }),
+      { numRuns: 50 },
+    );
+    const [late] = await collect(sweepChunks(design, setup, { start: 290 }));
+    expect(late).toMatchObject({ start: 290, count: 10 });
+    expect(await collect(sweepChunks(design, setup, { start: 300 }))).toEqual([]);
+  });
+
+  it('differ with the seed', () => {
+    const [design] = designs as [Design];
+    const other = sweep({ ...design, seed: 6 } as Design, setup);
+    expect(columnOf(other, 'carry')).not.toEqual(columnOf(sweep(design, setup), 'carry'));
+    expect(other.about.seed).toBe(6);
+  });
+
+  it('report their progress', async () => {
+    const seen: SweepProgress[] = [];
+    const [design] = designs as [Design];
+    await collect(sweepChunks(design, setup, { chunkSize: 128, onProgress: (at) => seen.push(at) }));
+    expect(seen).toEqual([
+      { done: 128, total: 300 },
+      { done: 256, total: 300 },
+      { done: 300, total: 300 },
+    ]);
+  });
+
+  it('stop when the signal says so, at once and between chunks', async () => {
+    const [design] = designs as [Design];
+    const abort = new AbortController();
+    const seen: number[] = [];
+    const run = async (): Promise<void> => {
+      const options = { chunkSize: 50, signal: abort.signal };
+      for await (const { start } of sweepChunks(design, setup, options)) {
+        seen.push(start);
+        // From a timer, as a user's click would: the sweep must give way between chunks.
+        if (start === 50) setTimeout(() => abort.abort('enough'), 0);
+      }
+    };
+    const error = await run().catch((reason: unknown) => reason);
+    expect(isFairflightError(error) && error.code).toBe('aborted');
+    expect(error).toMatchObject({ value: 'enough' });
+    expect(seen.length).toBeLessThan(6);
+    const again = await run().catch((reason: unknown) => reason);
+    expect(again).toMatchObject({ code: 'aborted' });
+  });
+
+  it('are made when they are asked for, one at a time, however many rows there are', async () => {
+    for (const count of [4096, 40_960]) {
+      const design = { ...(designs[0] as Extract<Design, { kind: 'sobol' }>), count };
+      const asked: number[] = [];
+      const made: number[] = [];
+      const sizes: number[] = [];
+      let retained: SweepChunk | undefined;
+      const chunks = sweepChunks(
+        design,
+        { ...setup, outputs: ['launch.ballSpeed'] },
+        {
+          chunkSize: 1024,
+          onProgress: ({ done }) => made.push(done),
+        },
+      );
+      for (;;) {
+        asked.push(asked.length);
+        const { value, done } = await chunks.next();
+        // What exists beyond the caller's own chunk: nothing has been computed ahead.
+        expect(made.length).toBe(Math.min(asked.length, count / 1024));
+        if (done === true) break;
+        // A chunk is its own memory, not a window on a growing buffer, and never the last one again.
+        expect(value.values.every((column) => column.buffer !== retained?.values[0]?.buffer)).toBe(true);
+        sizes.push(
+          value.values.reduce(
+            (sum, column) => sum + column.buffer.byteLength,
+            value.status.buffer.byteLength,
+          ),
+        );
+        retained = value;
+      }
+      expect(made.length).toBe(count / 1024);
+      expect(Math.max(...sizes)).toBe(1024 * (8 * 7 + 1));
+    }
+  });
+
+  it.each([{ chunkSize: 0 }, { chunkSize: 1.5 }, { start: -1 }, { start: 301 }, { size: 3 }])(
+    'refuse %o',
+    async (options) => {
+      const error = await collect(sweepChunks(designs[0] as Design, setup, options as never)).catch(
+        (reason: unknown) => reason,
+      );
+      expect(isFairflightError(error)).toBe(true);
+    },
+  );
+});
+
+describe('what a sweep says of itself', () => {
+  it('is plain data with units, models, version, design and seed', async () => {
+    const manifest = await import('../../package.json', { with: { type: 'json' } });
+    const { about } = sweep(designs[0] as Design, { ...setup, scene: { aerodynamics: 'smits-smith-1994' } });
+    expect(JSON.parse(JSON.stringify(about))).toEqual(about);
+    expect(about).toMatchObject({
+      library: 'fairflight',
+      version: manifest.default.version,
+      rows: 300,
+      seed: 5,
+      design: { kind: 'sobol', count: 300, scramble: 'owen' },
+      models: { aerodynamics: 'smits-smith-1994', strike: 'rigid-body impulse', run: 'crater-bounce' },
+      setup: { clubhead: { name: 'generic driver' }, scene: { turf: 'normal' } },
+    });
+    expect(about.columns.find(({ name }) => name === 'carry')).toEqual({
+      name: 'carry',
+      unit: 'm',
+      role: 'output',
+    });
+  });
+
+  it('has no column of another name', () => {
+    expect(() => columnOf(sweep(designs[3] as Design, setup), 'distance')).toThrow(/carry/);
+  });
+});

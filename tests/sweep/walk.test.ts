@@ -1,0 +1,398 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { airAt, airAtAltitude, windFrom } from '../../src/air/index.js';
+import { clubheads } from '../../src/clubhead/index.js';
+import type { Launch } from '../../src/scene/index.js';
+import { playShot, type Shot, type ShotSetup } from '../../src/shot/index.js';
+import type { Delivery } from '../../src/strike/index.js';
+import {
+  columnOf,
+  type FactorName,
+  type ListRow,
+  type OutputName,
+  rowStatuses,
+  type SweepSetup,
+  sweep,
+  sweepFactors,
+} from '../../src/sweep/index.js';
+import { turfs } from '../../src/turf/index.js';
+import { degrees, metres, metresPerSecond, mph, rpm } from '../../src/units/index.js';
+import { caught } from '../caught.js';
+
+/** The figure of a shot at an output's path; every name is a path. */
+function atPath(shot: Shot, name: string): number {
+  return name
+    .split('.')
+    .reduce<unknown>((value, key) => (value as Record<string, unknown>)[key], shot) as number;
+}
+
+const ALL: readonly OutputName[] = [
+  'launch.ballSpeed',
+  'launch.launchAngle',
+  'launch.launchDirection',
+  'launch.spinRate',
+  'launch.spinAxisTilt',
+  'launch.rifleSpin',
+  'strike.smashFactor',
+  'strike.spinLoft',
+  'strike.faceToPath',
+  'strike.backspin',
+  'strike.sidespin',
+  'strike.restitution',
+  'strike.clubSpeedAfter',
+];
+const FLIGHT: readonly OutputName[] = [
+  'carry',
+  'flight.side',
+  'flight.curve',
+  'flight.apex',
+  'flight.apexAt',
+  'flight.hangTime',
+  'flight.descentAngle',
+  'flight.landing.speed',
+  'flight.landing.spinRate',
+  'run.distance',
+  'run.side',
+  'total',
+  'side',
+];
+
+/** Sweeps one row and compares every output with playShot's. Both are good to the integration's 0.1 mm. */
+function expectSameShot(
+  row: ListRow,
+  setup: SweepSetup,
+  from: Delivery | Launch,
+  shotSetup: ShotSetup,
+): void {
+  const outputs = 'clubSpeed' in from ? [...ALL, ...FLIGHT] : FLIGHT;
+  const result = sweep({ kind: 'list', rows: [row] }, { ...setup, outputs });
+  const shot = playShot(from, shotSetup);
+  const landed = shot.flight.ended === 'landed';
+  const expected = landed && shot.run?.ended === 'still-rolling' ? 'still-rolling' : shot.flight.ended;
+  expect(rowStatuses[result.status[0] as number]).toBe(expected);
+  for (const name of outputs) {
+    const value = columnOf(result, name)[0];
+    if (shot.run === undefined && name.startsWith('run.')) expect(value).toBeNaN();
+    // A hair's difference at landing can decide whether one more hop is counted, and the top of a path is flat.
+    else {
+      const expected = atPath(shot, name);
+      const slack = /^(run\.|total|side)/.test(name) ? 0.05 : name === 'flight.apexAt' ? 0.01 : 5e-4;
+      const near = Math.max(slack, 1e-5 * Math.abs(expected));
+      expect(Math.abs((value as number) - expected), name).toBeLessThan(near);
+    }
+  }
+}
+
+/** Even over the range; fc.double would be even over the doubles, of which most lie next to 0. */
+const within = (name: FactorName, min = sweepFactors[name].min, max = sweepFactors[name].max) =>
+  fc.integer({ min: 0, max: 1e6 }).map((share) => min + (share / 1e6) * (max - min));
+
+describe('a row of a sweep', () => {
+  it('is the shot that playShot plays: deliveries, clubhead and ball', () => {
+    fc.assert(
+      fc.property(
+        fc.record({
+          clubSpeed: within('delivery.clubSpeed', 25, 60),
+          attackAngle: within('delivery.attackAngle', -0.1, 0.1),
+          clubPath: within('delivery.clubPath', -0.1, 0.1),
+          faceAngle: within('delivery.faceAngle', -0.1, 0.1),
+          dynamicLoft: within('delivery.dynamicLoft', 0.1, 0.6),
+          closureRate: within('delivery.closureRate', -50, 50),
+        }),
+        within('delivery.strikeOffset.toe', -0.02, 0.02),
+        within('delivery.strikeOffset.high', -0.02, 0.02),
+        within('clubhead.mass', 0.15, 0.3),
+        within('clubhead.inertia.vertical', 3e-4, 6e-4),
+        within('clubhead.restitution.atReference', 0.7, 0.85),
+        within('ball.mass', 0.04, 0.05),
+        fc.constantFrom('left', 'right'),
+        (plain, toe, high, mass, vertical, atReference, ballMass, hand) => {
+          const from = { ...plain, strikeOffset: { toe, high }, hand } as unknown as Delivery;
+          const row = {
+            ...Object.fromEntries(Object.entries(plain).map(([key, value]) => [`delivery.${key}`, value])),
+            'delivery.strikeOffset.toe': toe,
+            'delivery.strikeOffset.high': high,
+            'clubhead.mass': mass,
+            'clubhead.inertia.vertical': vertical,
+            'clubhead.restitution.atReference': atReference,
+            'ball.mass': ballMass,
+          } as ListRow;
+          const { driver } = clubheads;
+          const clubhead = {
+            ...driver,
+            mass,
+            inertia: { ...driver.inertia, vertical },
+            restitution: { ...driver.restitution, atReference },
+          } as typeof driver;
+          const ball = { mass: ballMass, radius: 0.0213, inertia: 8.3e-6 } as never;
+          const base = {
+            clubSpeed: mph(90),
+            attackAngle: degrees(0),
+            dynamicLoft: degrees(15),
+            hand,
+          } as Delivery;
+          expectSameShot(row, { from: base, scene: { ball } }, from, { clubhead, scene: { ball } });
+        },
+      ),
+      { numRuns: 60 },
+    );
+  });
+
+  it('is the shot that playShot plays: launches, air, wind, ground and turf', () => {
+    fc.assert(
+      fc.property(
+        fc.record({
+          ballSpeed: within('launch.ballSpeed', 15, 90),
+          launchAngle: within('launch.launchAngle', 0.1, 0.8),
+          launchDirection: within('launch.launchDirection', -0.3, 0.3),
+          spinRate: within('launch.spinRate', 100, 900),
+          spinAxisTilt: within('launch.spinAxisTilt', -0.5, 0.5),
+          rifleSpin: within('launch.rifleSpin', -50, 50),
+        }),
+        fc.record({
+          temperature: within('air.temperature', 265, 315),
+          altitude: within('air.altitude', 0, 3000),
+          relativeHumidity: within('air.relativeHumidity'),
+        }),
+        within('wind.speed', 0, 15),
+        within('wind.from'),
+        within('wind.profile.roughness', 0.001, 0.5),
+        fc.record({
+          elevation: within('ground.elevation', -20, 5),
+          slope: within('ground.slope', -0.05, 0.05),
+          crossSlope: within('ground.crossSlope', -0.05, 0.05),
+        }),
+        within('turf.friction', 0.2, 0.6),
+        within('turf.rollingResistance', 0.1, 0.4),
+        (launch, place, speed, origin, roughness, ground, friction, rollingResistance) => {
+          const row = {
+            ...Object.fromEntries(Object.entries(launch).map(([key, value]) => [`launch.${key}`, value])),
+            ...Object.fromEntries(Object.entries(place).map(([key, value]) => [`air.${key}`, value])),
+            ...Object.fromEntries(Object.entries(ground).map(([key, value]) => [`ground.${key}`, value])),
+            'wind.speed': speed,
+            'wind.from': origin,
+            'wind.profile.roughness': roughness,
+            'turf.friction': friction,
+            'turf.rollingResistance': rollingResistance,
+          } as ListRow;
+          const profile = { kind: 'log', roughness: metres(roughness) } as const;
+          const scene = {
+            air: airAtAltitude(place as never),
+            wind: windFrom({ speed: metresPerSecond(speed), from: origin as never, profile }),
+            ground: ground as never,
+            turf: { ...turfs.firm, friction, rollingResistance },
+          };
+          expectSameShot(row, { scene: { turf: 'firm' } }, launch as unknown as Launch, { scene });
+        },
+      ),
+      { numRuns: 60 },
+    );
+  });
+
+  it('takes wind by components, a power law, air by pressure and by density', () => {
+    const launch = { ballSpeed: mph(140), launchAngle: degrees(14), spinRate: rpm(2800) };
+    const row = {
+      'wind.along': metresPerSecond(-6),
+      'wind.across': metresPerSecond(3),
+      'wind.profile.exponent': 0.2,
+    };
+    const wind = {
+      along: metresPerSecond(-6),
+      across: metresPerSecond(3),
+      profile: { kind: 'power', exponent: 0.2 } as const,
+    };
+    expectSameShot({ ...row, 'air.density': 1.1 as never }, { from: launch }, launch, {
+      scene: { wind, air: { ...airAt(), density: 1.1 as never } },
+    });
+    expectSameShot({ ...row, 'air.pressure': 95_000 as never }, { from: launch }, launch, {
+      scene: { wind, air: airAt({ pressure: 95_000 as never }) },
+    });
+  });
+});
+
+describe('a row that cannot be computed', () => {
+  const delivery = { clubSpeed: mph(100), attackAngle: degrees(0), dynamicLoft: degrees(12) };
+  const outputs: readonly OutputName[] = ['launch.ballSpeed', 'carry', 'run.distance', 'total'];
+  const one = (row: ListRow, setup: SweepSetup) => {
+    const result = sweep({ kind: 'list', rows: [row] }, { outputs, ...setup });
+    return {
+      status: rowStatuses[result.status[0] as number],
+      values: outputs.map((name) => columnOf(result, name)[0]),
+    };
+  };
+
+  it('says that the face never reaches the ball', () => {
+    // Level head, face pointing more than a right angle away from its travel.
+    const row = { 'delivery.faceAngle': 0.8, 'delivery.clubPath': -0.8 } as unknown as ListRow;
+    expect(one(row, { from: delivery })).toEqual({
+      status: 'no-strike',
+      values: [Number.NaN, Number.NaN, Number.NaN, Number.NaN],
+    });
+  });
+
+  it('keeps the launch when the ball leaves faster than the flight can be computed', () => {
+    const { status, values } = one({ 'delivery.clubSpeed': metresPerSecond(90) }, { from: delivery });
+    expect(status).toBe('outside-range');
+    expect(values[0]).toBeGreaterThan(110);
+    expect(values.slice(1)).toEqual([Number.NaN, Number.NaN, Number.NaN]);
+  });
+
+  it('says so when the lengths of a wind profile cannot go together', () => {
+    const row = { 'wind.profile.roughness': metres(2), 'wind.profile.referenceHeight': metres(1) };
+    expect(one(row, { from: delivery }).status).toBe('outside-range');
+  });
+
+  it('describes the last state when the ball does not land in time', () => {
+    const { status, values } = one(
+      { 'delivery.clubSpeed': mph(100) },
+      {
+        from: delivery,
+        flight: { timeLimit: 2 as never },
+      },
+    );
+    const flight = playShot(delivery, { flight: { timeLimit: 2 as never } });
+    expect(status).toBe('time-limit');
+    expect(values).toEqual([
+      flight.launch.ballSpeed,
+      expect.closeTo(flight.carry, 3),
+      Number.NaN,
+      expect.closeTo(flight.total, 3),
+    ]);
+  });
+});
+
+describe('a setup', () => {
+  const design = {
+    kind: 'sobol',
+    count: 2,
+    factors: [{ name: 'delivery.clubSpeed', from: mph(80), to: mph(120) }],
+  } as const;
+  const rest = { 'delivery.attackAngle': degrees(0), 'delivery.dynamicLoft': degrees(14) };
+  const launch = { ballSpeed: mph(150), launchAngle: degrees(12), spinRate: rpm(2600) };
+  const vary = (...names: FactorName[]) =>
+    ({
+      ...design,
+      factors: [
+        ...design.factors,
+        ...names.map((name) => ({ name, from: sweepFactors[name].min, to: sweepFactors[name].max })),
+      ],
+    }) as never;
+
+  it('completes the factors', () => {
+    expect(Array.from(sweep(design, { fixed: rest }).status)).toEqual([0, 0]);
+    const around = sweep(design, {
+      from: { clubSpeed: mph(10), attackAngle: degrees(0), dynamicLoft: degrees(14) },
+    });
+    expect(around.values).toEqual(sweep(design, { fixed: rest }).values);
+  });
+
+  it.each<[string, never, SweepSetup]>([
+    ['lacks an input', design as never, { fixed: { 'delivery.attackAngle': degrees(0) } }],
+    ['has no start', { ...design, factors: [{ name: 'turf.friction', from: 0.2, to: 0.5 }] } as never, {}],
+    ['has two starts', design as never, { from: launch }],
+    ['fixes what varies', design as never, { fixed: { ...rest, 'delivery.clubSpeed': mph(90) } }],
+    ['fixes an unknown', design as never, { fixed: { ...rest, 'delivery.speed': 4 } as never }],
+    ['fixes outside the range', design as never, { fixed: { ...rest, 'delivery.attackAngle': 3 as never } }],
+    ['has an unknown field', design as never, { fixed: rest, club: 3 } as never],
+    ['asks for an unknown output', design as never, { fixed: rest, outputs: ['distance'] as never }],
+    [
+      'asks for the strike of a launch',
+      { ...design, factors: [{ name: 'launch.spinRate', from: 200, to: 300 }] } as never,
+      { from: launch, outputs: ['strike.smashFactor'] },
+    ],
+    ['has two airs', vary('air.density', 'air.temperature'), { fixed: rest }],
+    ['has air and weather', vary('air.temperature'), { fixed: rest, scene: { air: airAt() } }],
+    ['has altitude and pressure', vary('air.altitude', 'air.pressure'), { fixed: rest }],
+    ['has half a wind', vary('wind.speed'), { fixed: rest }],
+    ['has two winds', vary('wind.speed', 'wind.from', 'wind.along'), { fixed: rest }],
+    [
+      'has a wind and a scene with wind',
+      vary('wind.speed', 'wind.from'),
+      { fixed: rest, scene: { wind: { along: metresPerSecond(3), across: metresPerSecond(0) } } },
+    ],
+    ['has two profiles', vary('wind.profile.roughness', 'wind.profile.exponent'), { fixed: rest }],
+    ['has a height without a profile', vary('wind.profile.referenceHeight'), { fixed: rest }],
+    ['has a displacement without roughness', vary('wind.profile.displacement'), { fixed: rest }],
+    ['varies the other grip law', vary('clubhead.tangentialRestitution.limit'), { fixed: rest }],
+    ['has a bad scene', design as never, { fixed: rest, scene: { aerodynamics: 'none' } }],
+    ['has bad flight options', design as never, { fixed: rest, flight: { tolerance: -1 as never } }],
+  ])('that %s is a typed error', (_, bad, setup) => {
+    expect(caught(() => sweep(bad, setup)).code).toMatch(/^(invalid-input|outside-range)$/);
+  });
+});
+
+describe('the ranges of the factors', () => {
+  const delivery = { clubSpeed: mph(90), attackAngle: degrees(0), dynamicLoft: degrees(20) };
+  const launch = { ballSpeed: mph(130), launchAngle: degrees(20), spinRate: rpm(3000) };
+
+  /** Plays a shot with one factor at a value, through the rooms' own checks. */
+  function play(name: FactorName, value: number): void {
+    const path = name.split('.');
+    const set = <T>(record: T, keys: readonly string[]): T => {
+      const [key = '', ...more] = keys;
+      const old = (record as Record<string, unknown>)[key];
+      return { ...record, [key]: more.length === 0 ? value : set(old ?? {}, more) };
+    };
+    const rest = path.slice(1);
+    switch (path[0]) {
+      case 'delivery':
+        playShot(set({ ...delivery, strikeOffset: { toe: metres(0), high: metres(0) } }, rest) as Delivery);
+        return;
+      case 'clubhead': {
+        const oblique = /limit|onset|scale/.test(name);
+        const head = set(oblique ? clubheads.midIron : clubheads.driver, rest);
+        playShot(delivery, { clubhead: head });
+        return;
+      }
+      case 'launch':
+        playShot(set(launch, rest) as Launch);
+        return;
+      case 'air':
+        if (name === 'air.altitude') airAtAltitude({ altitude: metres(value) });
+        else if (/density|viscosity/.test(name)) playShot(launch, { scene: { air: set(airAt(), rest) } });
+        else airAt(set({}, rest));
+        return;
+      case 'wind':
+        if (/profile/.test(name)) {
+          const kind = /exponent/.test(name)
+            ? { kind: 'power', exponent: 0.1 }
+            : { kind: 'log', roughness: 0.03 };
+          const high = name === 'wind.profile.displacement' || name === 'wind.profile.roughness';
+          const base = { along: 1, across: 0, profile: { ...kind, referenceHeight: high ? 100 : 10 } };
+          playShot(launch, { scene: { wind: set(base, rest) as never } });
+        } else if (/speed|from/.test(name)) windFrom(set({ speed: 5, from: 0 }, rest) as never);
+        else playShot(launch, { scene: { wind: set({ along: 0, across: 0 }, rest) as never } });
+        return;
+      case 'turf':
+        playShot(launch, { scene: { turf: set(turfs.normal, rest) } });
+        return;
+      case 'ground':
+        playShot(launch, { scene: { ground: set({}, rest) } });
+        return;
+      default:
+        playShot(delivery, {
+          scene: { ball: set({ mass: 0.046, radius: 0.0213, inertia: 8e-6 }, rest) as never },
+        });
+    }
+  }
+
+  const names = Object.keys(sweepFactors) as FactorName[];
+  it.each(names)('%s: is what the rooms accept, and no more', (name) => {
+    const { min, max } = sweepFactors[name];
+    const step = 1e-6 * Math.max(Math.abs(min), Math.abs(max));
+    for (const beyond of [min - step, max + step]) {
+      expect(
+        caught(() => play(name, beyond)),
+        `${name} ${beyond}`,
+      ).toMatchObject({ code: 'outside-range' });
+    }
+    for (const end of [min, max]) {
+      try {
+        play(name, end);
+      } catch (error) {
+        // The end itself may make a strike or a flight that cannot be computed, but not for its own range.
+        expect((error as { field: string }).field).not.toContain(name.split('.').at(-1));
+      }
+    }
+  });
+});
