@@ -2,6 +2,7 @@ import { conformingBall } from '../ball/index.js';
 import { checkClubhead } from '../clubhead/check.js';
 import { clubheads } from '../clubhead/index.js';
 import { FairflightError, requireRecord, requireWithin } from '../errors.js';
+import { MAX_BALL_SPEED, MAX_SPIN_RATE } from '../flight/index.js';
 import { playShot, type Shot, type ShotSetup } from '../shot/index.js';
 import { createWalk, type WalkResult } from '../shot/walk.js';
 import { type CheckedDelivery, checkDelivery } from '../strike/delivery.js';
@@ -92,24 +93,28 @@ export function facePlayer(delivery: Delivery, setup: ShotSetup): (toe: number, 
       d.mirror,
       out,
     );
-    const result: WalkResult | undefined =
-      status === STATUS.ok
-        ? walk.play(
-            {
-              ballSpeed: si(at(OUT.ballSpeed)),
-              launchAngle: si(at(OUT.launchAngle)),
-              launchDirection: si(at(OUT.launchDirection)),
-              spinRate: si(at(OUT.spinRate)),
-              spinAxisTilt: si(at(OUT.spinAxisTilt)),
-              rifleSpin: si(at(OUT.rifleSpin)),
-            },
-            true,
-          )
-        : undefined;
+    const computed =
+      status === STATUS.ok &&
+      at(OUT.ballSpeed) >= 1 &&
+      at(OUT.ballSpeed) <= MAX_BALL_SPEED &&
+      at(OUT.spinRate) <= MAX_SPIN_RATE;
+    const result: WalkResult | undefined = computed
+      ? walk.play(
+          {
+            ballSpeed: si(at(OUT.ballSpeed)),
+            launchAngle: si(at(OUT.launchAngle)),
+            launchDirection: si(at(OUT.launchDirection)),
+            spinRate: si(at(OUT.spinRate)),
+            spinAxisTilt: si(at(OUT.spinAxisTilt)),
+            rifleSpin: si(at(OUT.rifleSpin)),
+          },
+          true,
+        )
+      : undefined;
     if (result?.landed !== true) {
       throw new FairflightError(
         'outside-range',
-        `struck ${(toe * 1000).toFixed(0)} mm toward the toe and ${(high * 1000).toFixed(0)} mm high the ball does not land`,
+        `struck ${(toe * 1000).toFixed(0)} mm toward the toe and ${(high * 1000).toFixed(0)} mm high the ball does not land, or leaves faster than is computed`,
         {
           field: 'delivery',
           value: [toe, high],
@@ -125,7 +130,7 @@ export function facePlayer(delivery: Delivery, setup: ShotSetup): (toe: number, 
       sidespin: at(OUT.sidespin),
       carry: result.carry,
       total: result.total,
-      side: result.z,
+      side: result.side,
     };
   };
 }

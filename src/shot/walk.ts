@@ -11,9 +11,12 @@ export interface WalkResult {
   /** False when the ball did not land; then the figures describe the last state computed. */
   landed: boolean;
   carry: number;
+  apex: number;
   descentAngle: number;
   /** Horizontal distance from the start to where the ball rests; the carry when the run was not asked for. */
   total: number;
+  /** Sideways position where it rests, or lands when the run was not asked for. */
+  side: number;
 }
 
 /**
@@ -32,9 +35,9 @@ export function createWalk(scene: Scene = {}, options: FlightOptions = {}): Walk
   const compiled = createCompiledEngine(false);
   let general: FlightEngine | undefined;
   const runner = createRunner(scene);
-  const result: WalkResult = { landed: false, carry: 0, descentAngle: 0, total: 0 };
+  const result: WalkResult = { landed: false, carry: 0, apex: 0, descentAngle: 0, total: 0, side: 0 };
 
-  function fly(): Pick<EngineResult, 'ending' | 'state'> {
+  function fly(): Pick<EngineResult, 'ending' | 'apex' | 'state'> {
     const flight = compiled.fly(problem, tolerance, timeLimit);
     if (flight !== undefined) return flight;
     general ??= createFlightEngine();
@@ -51,7 +54,7 @@ export function createWalk(scene: Scene = {}, options: FlightOptions = {}): Walk
       launch.spinAxisTilt ?? 0,
       launch.rifleSpin ?? 0,
     );
-    const { ending, state } = fly();
+    const { ending, apex, state } = fly();
     const x = state[0] as number;
     const z = state[2] as number;
     const vx = state[3] as number;
@@ -60,11 +63,14 @@ export function createWalk(scene: Scene = {}, options: FlightOptions = {}): Walk
     const spin = state[6] as number;
     result.landed = ending === 'landed';
     result.carry = Math.sqrt(x * x + z * z);
+    result.apex = apex;
     result.descentAngle = Math.atan2(-vy, Math.sqrt(vx * vx + vz * vz));
     result.total = result.carry;
+    result.side = z;
     if (withRun && result.landed) {
       runner.run(vx, vy, vz, spin * problem.nx, spin * problem.ny, spin * problem.nz);
       result.total = Math.hypot(x + runner.x, z + runner.z);
+      result.side = z + runner.z;
     }
     return result;
   }

@@ -103,7 +103,7 @@ const RANGES: Readonly<Record<Reading, readonly [number, number, string, string]
   clubPath: [-0.8, 0.8, 'rad', 'angles are in radians: use degrees(2)'],
   faceAngle: [-0.8, 0.8, 'rad', 'angles are in radians: use degrees(2)'],
   dynamicLoft: [-0.4, 1.4, 'rad', 'angles are in radians: use degrees(12)'],
-  ballSpeed: [1, 130, 'm/s', 'if that was mph, use mph(150)'],
+  ballSpeed: [1, 110, 'm/s', 'if that was mph, use mph(150)'],
   launchAngle: [-1, 1.4, 'rad', 'angles are in radians: use degrees(12)'],
   launchDirection: [-1, 1, 'rad', 'angles are in radians: use degrees(2)'],
   spinRate: [0, 2100, 'rad/s', 'if that was rpm, use rpm(2500)'],
