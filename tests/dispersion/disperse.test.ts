@@ -1,0 +1,190 @@
+import { describe, expect, it } from 'vitest';
+import { type Dispersion, disperse } from '../../src/dispersion/index.js';
+import { correlation, normalCdf, studentTCdf } from '../../src/numerics/index.js';
+import { playShot } from '../../src/shot/index.js';
+import { degrees, millimetres, mph, rpm, si, toMetres, toYards, yards } from '../../src/units/index.js';
+
+const launch = { ballSpeed: mph(150), launchAngle: degrees(12), spinRate: rpm(2600) };
+const delivery = { clubSpeed: mph(95), attackAngle: degrees(1), dynamicLoft: degrees(15) };
+const sigma = degrees(4);
+const aimOnly = { kind: 'normal', sd: { launchDirection: sigma } } as const;
+
+describe('disperse with nothing but the direction scattering', () => {
+  const shot = playShot(launch);
+  const width = yards(32);
+  const far = yards(20);
+  const cloud: Dispersion = disperse(launch, aimOnly, {
+    shots: 1024,
+    fairway: { width },
+    limits: { left: far, right: far },
+  });
+
+  // Closed form: every ball goes equally far, so it lies on a circle, and a lateral limit w is passed where
+  // sin(direction) > w / total. Normal direction with the standard deviation given.
+  it('has the fairway share and the share beyond a limit of the closed form', () => {
+    const inside = 2 * normalCdf(Math.asin(width / 2 / shot.total) / sigma) - 1;
+    expect(Math.abs((cloud.fairway?.share ?? 0) - inside)).toBeLessThan(0.005);
+    const beyond = 1 - normalCdf(Math.asin(far / shot.total) / sigma);
+    expect(Math.abs((cloud.beyond?.left?.share ?? 0) - beyond)).toBeLessThan(0.005);
+    expect(Math.abs((cloud.beyond?.right?.share ?? 0) - beyond)).toBeLessThan(0.005);
+  });
+
+  // Broadie (2008): 1° is 1.75 yd to the side per 100 yd.
+  it('spreads 1.75 yd a degree and 100 yd to the side, and not at all in length', () => {
+    const perDegree = (toYards(cloud.side.sd.value) / 4 / toYards(shot.carry)) * 100;
+    expect(perDegree).toBeGreaterThan(1.72);
+    expect(perDegree).toBeLessThan(1.76);
+    expect(cloud.carry.sd.value).toBeLessThan(1e-3);
+    expect(cloud.carry.mean.value).toBeCloseTo(shot.carry, 3);
+  });
+
+  it('counts a bent fairway: aimed straight at a bend to the right, balls beyond the corner are left of it', () => {
+    const bent = disperse(launch, aimOnly, {
+      shots: 256,
+      fairway: { width, bend: { at: yards(150), angle: degrees(40) } },
+    });
+    expect(bent.fairway?.share).toBeLessThan(0.05);
+    const beyond = disperse(launch, aimOnly, {
+      shots: 256,
+      fairway: { width, bend: { at: yards(400), angle: degrees(40) } },
+    });
+    expect(Math.abs((beyond.fairway?.share ?? 0) - (cloud.fairway?.share ?? 0))).toBeLessThan(0.02);
+  });
+
+  it('keeps the standard deviation but not the tails when the scatter is Student t', () => {
+    const t = disperse(
+      launch,
+      { kind: 'student-t', dof: 4, sd: { launchDirection: sigma } },
+      { shots: 4096, limits: { right: yards(60) } },
+    );
+    const angle = Math.asin(yards(60) / shot.total) / sigma;
+    const tail = 1 - studentTCdf(angle * Math.sqrt(2), 4);
+    expect(Math.abs((t.beyond?.right?.share ?? 0) - tail)).toBeLessThan(0.0015);
+    expect(tail).toBeGreaterThan(2 * (1 - normalCdf(angle)));
+  });
+});
+
+describe('disperse', () => {
+  const spread = {
+    kind: 'normal',
+    sd: {
+      clubSpeed: mph(1.5),
+      faceAngle: degrees(2),
+      clubPath: degrees(2.5),
+      toe: millimetres(8),
+      high: millimetres(6),
+    },
+  } as const;
+
+  it('gives the same shots for the same seed, whatever their number, and others for another', () => {
+    for (const sampling of ['sobol', 'random'] as const) {
+      const few = disperse(delivery, spread, { shots: 64, sampling, seed: 5 }).columns;
+      const more = disperse(delivery, spread, { shots: 96, sampling, seed: 5 }).columns;
+      expect(more.carry.slice(0, 64)).toEqual(few.carry);
+      expect(disperse(delivery, spread, { shots: 64, sampling, seed: 6 }).columns.carry).not.toEqual(
+        few.carry,
+      );
+    }
+  });
+
+  it('states an error that other seeds confirm, smaller for Sobol points, and falling as shots are added', () => {
+    const seeds = [1, 2, 3, 4, 5, 6];
+    const runs = (sampling: 'sobol' | 'random'): readonly Dispersion[] =>
+      seeds.map((seed) => disperse(delivery, spread, { shots: 256, sampling, seed }));
+    const rms = (values: readonly number[]): number =>
+      Math.sqrt(values.reduce((s, v) => s + v * v, 0) / values.length);
+    const [sobol, random] = [runs('sobol'), runs('random')];
+    const truth = disperse(delivery, spread, { shots: 2048, seed: 77 }).carry.mean.value;
+    const errors = (set: readonly Dispersion[]): number => rms(set.map((d) => d.carry.mean.value - truth));
+    const stated = (set: readonly Dispersion[]): number => rms(set.map((d) => d.carry.mean.standardError));
+    for (const set of [sobol, random]) {
+      expect(errors(set) / stated(set)).toBeGreaterThan(0.3);
+      expect(errors(set) / stated(set)).toBeLessThan(2.5);
+    }
+    expect(stated(sobol)).toBeLessThan(0.6 * stated(random));
+    const rows = sobol[0]?.convergence ?? [];
+    expect(rows.at(-1)?.shots).toBe(256);
+    expect(rows.at(-1)?.carry.value).toBe(sobol[0]?.carry.mean.value);
+  });
+
+  it('loses carry to mishits, goes as far left as right, and shows it in ellipses and regions', () => {
+    const cloud = disperse(delivery, spread, { shots: 1024, seed: 3 });
+    const clean = playShot(delivery).carry;
+    expect(cloud.carry.mean.value).toBeLessThan(clean);
+    // Left-skewed: the mean lies below the median, the short tail is the longer one.
+    const { p5, median, p95 } = cloud.carry;
+    expect(median.value - p5.value).toBeGreaterThan(p95.value - median.value);
+    expect(Math.abs(toYards(cloud.side.median.value))).toBeLessThan(2.5);
+    for (const ellipse of [...cloud.landingEllipses, ...cloud.restEllipses]) {
+      expect(Math.abs(ellipse.holds - ellipse.level)).toBeLessThan(0.08);
+    }
+    const [half, , most] = cloud.restRegion?.regions ?? [];
+    expect(half?.area).toBeLessThan(most?.area ?? 0);
+    expect(half?.area).toBeLessThan(1.05 * (cloud.restEllipses[0]?.area ?? 0));
+    const grid = cloud.restRegion?.grid;
+    const mass = (grid?.density.reduce((s, v) => s + v, 0) ?? 0) * (grid?.x.step ?? 0) * (grid?.z.step ?? 0);
+    expect(mass).toBeCloseTo(1, 1);
+  });
+
+  it('mirrors for a left-handed player', () => {
+    const right = disperse({ ...delivery, clubPath: degrees(2) }, spread, { shots: 512 });
+    const left = disperse({ ...delivery, clubPath: degrees(-2), hand: 'left' as const }, spread, {
+      shots: 512,
+    });
+    expect(Math.abs(left.side.mean.value + right.side.mean.value)).toBeLessThan(
+      4 * (left.side.mean.standardError + right.side.mean.standardError),
+    );
+    expect(Math.abs(left.carry.mean.value - right.carry.mean.value)).toBeLessThan(0.5);
+  });
+
+  it('ties quantities by the correlation given', () => {
+    const tied = disperse(
+      launch,
+      {
+        kind: 'normal',
+        sd: { ballSpeed: mph(4), launchDirection: degrees(3) },
+        correlations: [{ between: ['ballSpeed', 'launchDirection'], value: 0.8 }],
+      },
+      { shots: 1024 },
+    );
+    expect(correlation(tied.columns.carry, tied.columns.landingZ)).toBeCloseTo(0.8, 1);
+    expect(() =>
+      disperse(launch, {
+        kind: 'normal',
+        sd: { ballSpeed: mph(4), launchDirection: degrees(3), spinRate: rpm(200) },
+        correlations: [
+          { between: ['ballSpeed', 'launchDirection'], value: 0.9 },
+          { between: ['launchDirection', 'spinRate'], value: 0.9 },
+          { between: ['ballSpeed', 'spinRate'], value: -0.9 },
+        ],
+      }),
+    ).toThrow(/contradict/);
+  });
+
+  it("draws the player's own shots, their differences laid about the usual one", () => {
+    const shots = [-3, -1, 0, 4].map((off) => ({ ...launch, ballSpeed: mph(140 + off) }));
+    const own = disperse(launch, { kind: 'own', shots }, { shots: 64 });
+    expect(new Set(own.columns.carry).size).toBe(4);
+    expect(Math.max(...own.columns.carry)).toBeCloseTo(playShot({ ...launch, ballSpeed: mph(154) }).carry, 9);
+    expect(() => disperse(launch, { kind: 'own', shots: shots.slice(1, 2) })).toThrow(/at least 2/);
+  });
+
+  it('names what is wrong with its inputs', () => {
+    expect(() => disperse(delivery, { kind: 'normal', sd: { faceAngel: degrees(2) } as never })).toThrow(
+      /faceAngel/,
+    );
+    expect(() => disperse(delivery, spread, { shots: 8 })).toThrow(/options.shots/);
+    expect(() => disperse(delivery, spread, { fairway: { width: si(-1) } })).toThrow(/fairway.width/);
+    expect(() => disperse(delivery, { kind: 'student-t', dof: 2, sd: {} })).toThrow(/dof/);
+    expect(() => disperse(delivery, { kind: 'normal', sd: { clubSpeed: mph(60) } }, { shots: 64 })).toThrow(
+      /wider than/,
+    );
+  });
+
+  it('lists scattered shots that the models refuse instead of bending them', () => {
+    const wide = disperse(delivery, { kind: 'normal', sd: { dynamicLoft: degrees(20) } }, { shots: 256 });
+    expect(wide.shots + wide.failures.length).toBe(256);
+    expect(wide.columns.shot).toHaveLength(wide.shots);
+    expect(toMetres(wide.carry.mean.value)).toBeGreaterThan(0);
+  });
+});
