@@ -240,6 +240,25 @@ describe('published laws outside their own words', () => {
   });
 });
 
+describe('where each source has data', () => {
+  it('is stated as the source has it', () => {
+    const ranges = Object.fromEntries(
+      models.map(({ id, validity: { reynolds: re, spinRatio: s } }) => [id, [re.min, re.max, s.min, s.max]]),
+    );
+    // Ends of the fit's rows; 1994 driver range (from memory); Penner's lines from a driver to about a 5-iron, flat in Re
+    // past the drag crisis (from memory); first and last test-range point (read in the patent); 8,000 rpm at 32 m/s.
+    expect(ranges).toEqual({
+      'fitted-modern': [70_000, 230_000, 0.08, 0.6],
+      'smits-smith-1994': [70_000, 210_000, 0.08, 0.2],
+      'penner-bearman-harvey': [60_000, 240_000, 0.05, 0.3],
+      'test-range-line': [69_000, 230_000, 0.085, 0.284],
+      'davies-1949': [78_000, 96_000, 0, expect.closeTo(0.538, 3)],
+    });
+    expect([line.rows[0]?.reynolds, line.rows[0]?.spinRatio]).toEqual([230_000, 0.085]);
+    expect([line.rows.at(-1)?.reynolds, line.rows.at(-1)?.spinRatio]).toEqual([69_000, 0.284]);
+  });
+});
+
 describe('reverse Magnus', () => {
   const model = withReverseMagnus(fittedModern);
   it('takes lift away between Re 50,000 and 75,000 at low spin only', () => {
