@@ -52,14 +52,19 @@ export const MAX_BALL_SPEED = 110;
 export const MAX_SPIN_RATE = 2100;
 
 /** Allowed range and unit of every launch field. @internal */
-export const LAUNCH_RANGES = {
+export const LAUNCH_RANGES: Readonly<
+  Record<
+    'ballSpeed' | 'launchAngle' | 'launchDirection' | 'spinRate' | 'spinAxisTilt' | 'rifleSpin',
+    readonly [min: number, max: number, unit: string]
+  >
+> = {
   ballSpeed: [1, MAX_BALL_SPEED, 'm/s'],
   launchAngle: [-Math.PI / 2, Math.PI / 2, 'rad'],
   launchDirection: [-Math.PI, Math.PI, 'rad'],
   spinRate: [0, MAX_SPIN_RATE, 'rad/s'],
   spinAxisTilt: [-Math.PI, Math.PI, 'rad'],
   rifleSpin: [-MAX_SPIN_RATE, MAX_SPIN_RATE, 'rad/s'],
-} as const;
+};
 
 /** Allowed range and unit of the scene's numbers. @internal */
 export const SCENE_RANGES = {

@@ -10,14 +10,19 @@ import type { OptimumSetup } from './optimum.js';
 import type { Trial } from './search.js';
 
 /** Limits of the inputs a search may ask for, those of the strike and the flight [SI]. @internal */
-export const LIMITS = {
+export const LIMITS: Readonly<
+  Record<
+    'clubSpeed' | 'ballSpeed' | 'attackAngle' | 'dynamicLoft' | 'launchAngle' | 'spinRate',
+    readonly [number, number]
+  >
+> = {
   clubSpeed: [1, 90],
   ballSpeed: [1, 110],
   attackAngle: [-0.6, 0.6],
   dynamicLoft: [-0.1, 1.4],
   launchAngle: [-Math.PI / 2, Math.PI / 2],
   spinRate: [0, 2100],
-} as const;
+};
 
 const ANGLE_HINT = 'angles are in radians: use degrees(12)';
 

@@ -15,7 +15,7 @@ const DEFAULT: AirState = {
  * @internal
  */
 export function changedAir(
-  air: Air = defaultAir,
+  air: Air | undefined = defaultAir,
   weather: Partial<AirState>,
   warmer: number,
   higher: number,
