@@ -11,7 +11,7 @@ const LOWEST_HEIGHT = 0.02;
  *
  * Logarithmic law ln((z − d)/z0)/ln((z_ref − d)/z0), 0 at and below d + z0; power law (z/z_ref)^α, a straight line to 0
  * at the ground below 2 cm, and 0 below ground; uniform or no profile 1. Neutral air; the logarithmic law is good to about 100 m (WMO-No. 8) and continues
- * above. A kernel: the profile is taken as valid, see {@link requireWind}.
+ * above. A kernel: the profile is taken as valid, see `requireWind`.
  * @param profile - how wind changes with height; undefined is uniform
  * @param height - height above the ground [m], any number
  */

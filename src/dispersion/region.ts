@@ -40,7 +40,7 @@ export interface DensityGrid {
   readonly density: readonly number[];
 }
 
-/** Highest-density regions of the shots; see {@link landingRegion}. */
+/** Highest-density regions of the shots; see `landingRegion`. */
 export interface LandingRegion {
   /** One region a level. */
   readonly regions: readonly GroundRegion[];

@@ -14,11 +14,11 @@ const ODEX_TOLERANCE = 1e-13;
 const LONGEST_SEGMENT = 0.5;
 
 /**
- * The same flight as {@link fly}, from the same equations of motion, by an independent integrator: odex (Gragg,
+ * The same flight as `fly`, from the same equations of motion, by an independent integrator: odex (Gragg,
  * Bulirsch and Stoer's extrapolation) at 1e-13. Some 50 times slower; the judge of the engine, for tests and for
  * whoever wants a second opinion. Needs the entry `fairflight/reference`.
  * @param options - only `timeLimit` is used
- * @throws {@link FairflightError} as {@link fly}
+ * @throws `FairflightError` as `fly`
  */
 export function flyReference(launch: Launch, scene: Scene = {}, options: FlightOptions = {}): Flight {
   const { timeLimit } = resolveFlightOptions(options);

@@ -44,7 +44,7 @@ export function chunkLine(rows: number, { bytes, note }: EncodedChunk): string {
 /**
  * Finds how much of an unfinished file is whole: every chunk has its line, its length and its checksum. Undefined when
  * not even the beginning is.
- * @throws {@link FairflightError} `invalid-input` when the file belongs to another sweep
+ * @throws `FairflightError` `invalid-input` when the file belongs to another sweep
  * @internal
  */
 export async function recover(

@@ -28,7 +28,7 @@ export function addressOf(model: ModelModule | undefined): ModelAddress | undefi
   return { url: /^[a-z][a-z+.-]+:/i.test(text) ? text : pathToFileURL(text).href, name };
 }
 
-/** The setup with the model of a module in it. @throws {@link FairflightError} when the module has no such model @internal */
+/** The setup with the model of a module in it. @throws `FairflightError` when the module has no such model @internal */
 export async function withModel(setup: SweepSetup, address: ModelAddress | undefined): Promise<SweepSetup> {
   if (address === undefined) return setup;
   const exports = (await import(address.url)) as Record<string, unknown>;
@@ -38,7 +38,7 @@ export async function withModel(setup: SweepSetup, address: ModelAddress | undef
 
 /**
  * The setup as plain data: a built-in model goes by its id.
- * @throws {@link FairflightError} `unsupported` for a model that has no other way to a thread
+ * @throws `FairflightError` `unsupported` for a model that has no other way to a thread
  * @internal
  */
 export function sendable(setup: SweepSetup): SweepSetup {

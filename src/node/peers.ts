@@ -2,7 +2,7 @@ import { refusal } from '../sweep/checks.js';
 
 /**
  * Loads an optional package.
- * @throws {@link FairflightError} `unsupported` that says what to install, when it is not there
+ * @throws `FairflightError` `unsupported` that says what to install, when it is not there
  * @internal
  */
 export async function peer<T>(name: string, purpose: string, load: () => Promise<T>): Promise<T> {

@@ -37,7 +37,7 @@ const AHEAD = 2;
  * Computes a design in chunks on worker threads and yields the chunks in order: bit for bit the rows of a sweep on one
  * thread, for any number of workers and any chunk size. At most two chunks a worker exist at a time, so memory does not
  * grow with the number of rows. The threads end with the loop, also when it is left early.
- * @throws {@link FairflightError} as `sweep`, at the first chunk; `aborted` when the signal says so; `unsupported` without
+ * @throws `FairflightError` as `sweep`, at the first chunk; `aborted` when the signal says so; `unsupported` without
  *   tinypool, or for a coefficient model that is a function and has no `modelFrom`
  */
 export async function* sweepInParallel(

@@ -48,13 +48,13 @@ const OPTIONS = [
 
 /**
  * Sweeps a design into a CSV, Parquet or Arrow file, chunk by chunk, on worker threads. The file says of itself what a
- * paper needs to cite it: units, models, library version, design and seed. Missing values (see {@link RowStatus}) are
+ * paper needs to cite it: units, models, library version, design and seed. Missing values (see `RowStatus`) are
  * empty in CSV and NaN in the others; the last column, `status`, says why.
  *
  * While it is being written the file is called `path.partial`, with `path.journal` beside it, and takes its name when it
  * is whole: under that name there is never half a file. After a crash or an abort, the same call with `resume: true`
  * checks what is there, cuts off what is not whole, and goes on; the result is the same as in one go.
- * @throws {@link FairflightError} as `sweep`; `invalid-input` when something is in the way at the path, or the unfinished
+ * @throws `FairflightError` as `sweep`; `invalid-input` when something is in the way at the path, or the unfinished
  *   file is that of another sweep; `unsupported` when an optional package is missing; `aborted`
  */
 export async function sweepToFile(
@@ -181,7 +181,7 @@ export interface SweepFileState {
 
 /**
  * Tells whether a file of {@link sweepToFile} is whole, and reads which sweep it holds.
- * @throws {@link FairflightError} `invalid-input` for an unknown ending, `unsupported` when the package that reads the
+ * @throws `FairflightError` `invalid-input` for an unknown ending, `unsupported` when the package that reads the
  *   format is missing (hyparquet, apache-arrow)
  */
 export async function inspectSweepFile(path: string, format?: SweepFormat): Promise<SweepFileState> {

@@ -22,7 +22,7 @@ const deliverySchema: z.ZodMiniType<Delivery> = z.strictObject({
 /**
  * Reads a {@link Delivery} from plain JSON. Every quantity carries its unit, in the key or beside the value:
  * `{ "clubSpeed (mph)": 96, "attackAngle (deg)": 1, "dynamicLoft (deg)": 14, "strikeOffset": { "toe (mm)": 8, "high (mm)": 0 } }`.
- * @throws {@link FairflightError} `invalid-input` for a missing, unknown or unitless field, `outside-range` for a
+ * @throws `FairflightError` `invalid-input` for a missing, unknown or unitless field, `outside-range` for a
  * value outside the range the field documents.
  */
 export function parseDelivery(json: unknown): Delivery {

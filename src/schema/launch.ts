@@ -18,7 +18,7 @@ const launchSchema: z.ZodMiniType<Launch> = z.strictObject({
 /**
  * Reads a {@link Launch} from plain JSON. Every quantity carries its unit, in the key or beside the value:
  * `{ "ballSpeed (mph)": 150, "launchAngle": { "value": 12, "unit": "deg" }, "spinRate (rpm)": 2600 }`.
- * @throws {@link FairflightError} `invalid-input` for a missing, unknown or unitless field, `outside-range` for a
+ * @throws `FairflightError` `invalid-input` for a missing, unknown or unitless field, `outside-range` for a
  * value outside the range the field documents.
  */
 export function parseLaunch(json: unknown): Launch {

@@ -136,7 +136,7 @@ const sceneSchema: z.ZodMiniType<Scene> = z.strictObject({
  * components (`along`, `across`) or by speed and origin (`from`, `clock`, or `bearing` with `targetBearing`). Turf and
  * coefficient model go by the names of the built-in ones; a ball, turf or model of one's own is a record with its
  * source and is given in code.
- * @throws {@link FairflightError} `invalid-input` for a missing, unknown or unitless field, `outside-range` for a
+ * @throws `FairflightError` `invalid-input` for a missing, unknown or unitless field, `outside-range` for a
  * value outside the range the field documents.
  */
 export function parseScene(json: unknown): Scene {

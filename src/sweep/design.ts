@@ -63,7 +63,7 @@ export interface SobolDesign {
 }
 
 /**
- * Rows from which {@link sobolIndices} computes how much of an output's variance each factor makes: for every base
+ * Rows from which `sobolIndicesOf` computes how much of an output's variance each factor makes: for every base
  * row one row A, one row B, and one row a factor, A with that factor taken from B. Rows: base × (factors + 2). Base
  * rows are a scrambled Sobol sequence in twice as many dimensions, so up to 16 factors.
  */

@@ -224,7 +224,7 @@ export const sweepFactors: { readonly [Name in FactorName]: FactorSpec } = {
 
 /**
  * Returns the name when it is that of a factor.
- * @throws {@link FairflightError} `invalid-input` that lists the names of the same group, or all groups
+ * @throws `FairflightError` `invalid-input` that lists the names of the same group, or all groups
  * @internal
  */
 export function requireFactor(field: string, name: unknown): FactorName {

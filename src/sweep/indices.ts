@@ -46,7 +46,7 @@ export interface OutputIndices {
  * are bootstrap ones, which for the evenly spread rows of this design are on the wide side.
  * @param design - the design that was swept
  * @param values - the output in every row, in order
- * @throws {@link FairflightError} `invalid-input` when the number of values does not fit the design, fewer than four
+ * @throws `FairflightError` `invalid-input` when the number of values does not fit the design, fewer than four
  *   base rows are complete, or the values do not vary
  */
 export function sobolIndicesOf(design: IndexDesign, values: ArrayLike<number>): OutputIndices {

@@ -38,7 +38,7 @@ export function anyVaries(inputs: readonly (Input | undefined)[]): boolean {
 
 /**
  * Gathers what design, `fixed` and `from` say, and decides whether the walk starts at the club or at the ball.
- * @throws {@link FairflightError} for contradictions and for what is missing
+ * @throws `FairflightError` for contradictions and for what is missing
  * @internal
  */
 export function gatherInputs(names: readonly FactorName[], setup: SweepSetup): Inputs {
@@ -133,7 +133,7 @@ function withValue<T extends object>(record: T, path: readonly string[], value: 
   return { ...record, [key]: rest.length === 0 ? value : withValue((old ?? {}) as object, rest, value) };
 }
 
-/** Checks the setup's field names. @throws {@link FairflightError} @internal */
+/** Checks the setup's field names. @throws `FairflightError` @internal */
 export function checkSetup(setup: SweepSetup): void {
   requireRecord('setup', setup, ['from', 'fixed', 'clubhead', 'scene', 'flight', 'outputs']);
 }

@@ -1,6 +1,6 @@
 import { requireOneOf } from '../errors.js';
 
-/** What a sweep can compute in each row; every name is the path of the figure in a {@link Shot}. */
+/** What a sweep can compute in each row; every name is the path of the figure in a `Shot`. */
 export type OutputName =
   | 'strike.smashFactor'
   | 'strike.spinLoft'
@@ -94,7 +94,7 @@ const FROM_DELIVERY: readonly OutputName[] = [
 
 /**
  * The outputs asked for, checked, in the order of the walk; a default set when nothing is asked for.
- * @throws {@link FairflightError} `invalid-input` for an unknown name, or one of the strike when there is none
+ * @throws `FairflightError` `invalid-input` for an unknown name, or one of the strike when there is none
  * @internal
  */
 export function resolveOutputs(

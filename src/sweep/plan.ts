@@ -29,7 +29,7 @@ export interface SweepPlan {
 /**
  * Checks design and setup and lays out the stages of the walk. Every row is computed from its index alone, so that
  * pieces of any size, in any order and on any thread give the same bits.
- * @throws {@link FairflightError}
+ * @throws `FairflightError`
  * @internal
  */
 export function sweepPlan(design: Design, setup: SweepSetup = {}): SweepPlan {

@@ -21,7 +21,7 @@ const MOST_ROWS = Number.MAX_SAFE_INTEGER;
 
 /**
  * Checks a design.
- * @throws {@link FairflightError} that names the factor and its allowed range
+ * @throws `FairflightError` that names the factor and its allowed range
  * @internal
  */
 export function designPoints(design: Design): DesignPoints {

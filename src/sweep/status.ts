@@ -2,7 +2,7 @@
  * How a row ended. `landed`: it landed and, when a run was asked for, came to rest. `time-limit`: in the air at the
  * time limit. `below-ground`: never above the ground plane. `still-rolling`: landed, and was still rolling at the time
  * limit of the run. In these four every output is a number; without a landing the flight's figures describe the last
- * state computed and there is no run, as in {@link Flight} and {@link Shot}.
+ * state computed and there is no run, as in `Flight` and `Shot`.
  *
  * `outside-range`: an input or the launch made from it lies outside the range the library computes. `no-strike`: the
  * face does not reach the ball, or no impulse satisfies the laws of impact. `not-converged`: the integration gave up.

@@ -64,7 +64,7 @@ const MOST_IN_MEMORY = 2 ** 28;
  * missing. Row i depends on the design, its seed and i alone.
  * @param design - which inputs to visit
  * @param setup - what stays the same, and which outputs to compute
- * @throws {@link FairflightError} `invalid-input` or `outside-range` for a design or setup that makes no sense; it names
+ * @throws `FairflightError` `invalid-input` or `outside-range` for a design or setup that makes no sense; it names
  *   the factor and its allowed range
  * @example
  * sweep({ kind: 'sobol', count: 4096, factors: [{ name: 'launch.spinRate', from: rpm(1500), to: rpm(4000) }] },
@@ -87,7 +87,7 @@ export function sweep(design: Design, setup: SweepSetup = {}): SweepResult {
 /**
  * Computes a design in chunks, one at a time and only when the next is asked for, so that memory does not grow with the
  * number of rows. The chunks in order are the rows of {@link sweep}, bit for bit, for any chunk size.
- * @throws {@link FairflightError} as {@link sweep}, at the first chunk; `aborted` when the signal says so
+ * @throws `FairflightError` as {@link sweep}, at the first chunk; `aborted` when the signal says so
  * @example for await (const chunk of sweepChunks(design, setup)) total += chunk.count;
  */
 export async function* sweepChunks(
@@ -110,7 +110,7 @@ export async function* sweepChunks(
   }
 }
 
-/** The values of one column. @throws {@link FairflightError} `invalid-input` when there is no such column */
+/** The values of one column. @throws `FairflightError` `invalid-input` when there is no such column */
 export function columnOf(rows: SweepRows, name: string): Float64Array {
   const names = rows.about.columns.map((column) => column.name);
   return rows.values[names.indexOf(requireOneOf('name', name, names))] as Float64Array;
@@ -135,17 +135,17 @@ export function chunkOf(plan: SweepPlan, start: number, count: number): SweepChu
   return { about, start, count, values, status };
 }
 
-/** @throws {@link FairflightError} @internal */
+/** @throws `FairflightError` @internal */
 export function requireChunkSize(size: number = DEFAULT_CHUNK): number {
   return requireWhole('options.chunkSize', size, 1, 2 ** 24);
 }
 
-/** @throws {@link FairflightError} @internal */
+/** @throws `FairflightError` @internal */
 export function requireStart(start: number | undefined, total: number): number {
   return requireWhole('options.start', start ?? 0, 0, total);
 }
 
-/** @throws {@link FairflightError} `aborted` @internal */
+/** @throws `FairflightError` `aborted` @internal */
 export function requireNotAborted(signal: AbortLike | undefined): void {
   if (signal?.aborted !== true) return;
   throw refusal('options.signal', 'the sweep was stopped by its signal', { value: signal.reason }, 'aborted');

@@ -16,7 +16,7 @@ const ENDINGS: Readonly<Record<string, SweepFormat>> = {
   '.feather': 'arrow',
 };
 
-/** The format asked for, or the one the file's ending stands for. @throws {@link FairflightError} `invalid-input` @internal */
+/** The format asked for, or the one the file's ending stands for. @throws `FairflightError` `invalid-input` @internal */
 export function formatOf(path: string, asked: SweepFormat | undefined): SweepFormat {
   if (asked !== undefined) return requireOneOf('options.format', asked, ['csv', 'parquet', 'arrow']);
   const format = ENDINGS[extname(path).toLowerCase()];

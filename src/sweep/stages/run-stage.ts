@@ -11,7 +11,7 @@ import type { Stage } from './strike-stage.js';
 /** Longest run computed [s], as in runOut. */
 const TIME_LIMIT = 60;
 
-/** The run of each row that landed. @throws {@link FairflightError} for a bad turf @internal */
+/** The run of each row that landed. @throws `FairflightError` for a bad turf @internal */
 export function runStage(inputs: Inputs, scenes: SceneRows, turf: Turf | TurfName | undefined): Stage {
   const given = inputs.group('turf');
   const base = resolveTurf(turf);
