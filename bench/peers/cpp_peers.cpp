@@ -1,6 +1,8 @@
-// Library peers in C++: Boost.odeint, SUNDIALS CVODE, GSL. usage: cpp_peers REFERENCE.csv ROUNDS
+// Library peers in C++: Boost.odeint, SUNDIALS CVODE, GSL.
+// usage: cpp_peers REFERENCE.csv ROUNDS, or cpp_peers --versions
 #include "bench.hpp"
 #include <boost/numeric/odeint.hpp>
+#include <boost/version.hpp>
 #include <boost/math/tools/toms748_solve.hpp>
 #include <cvode/cvode.h>
 #include <nvector/nvector_serial.h>
@@ -9,6 +11,8 @@
 #include <sunnonlinsol/sunnonlinsol_fixedpoint.h>
 #include <gsl/gsl_odeiv2.h>
 #include <gsl/gsl_errno.h>
+#include <gsl/gsl_version.h>
+#include <sundials/sundials_config.h>
 namespace oi = boost::numeric::odeint;
 using namespace fl;
 using S7 = State<double>;
@@ -269,6 +273,11 @@ static void cvode_run(int lmm, double tol, const std::vector<Launch>& in, std::v
   SUNContext_Free(&ctx);
 }
 int main(int c, char** v) {
+  if (c == 2 && std::string(v[1]) == "--versions") {
+    std::printf("g++ %s, Boost %d.%d, SUNDIALS %s, GSL %s\n", __VERSION__, BOOST_VERSION / 100000,
+                BOOST_VERSION / 100 % 1000, SUNDIALS_VERSION, GSL_VERSION);
+    return 0;
+  }
   std::vector<Truth> tr;
   auto in = read_inputs(v[1], &tr);
   int rounds = c > 2 ? atoi(v[2]) : 5;

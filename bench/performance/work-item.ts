@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import {
   type AerodynamicModel,
+  type Air,
   degrees,
   kilogramsPerCubicMetre,
   type Launch,
@@ -48,7 +49,8 @@ export const testLaw: AerodynamicModel = {
   spinDecay: 2e-5,
 };
 
-const air = { density: kilogramsPerCubicMetre(1.225), viscosity: pascalSeconds(1.81e-5) };
+/** Air of the work item: 1.225 kg/m³, 1.81e-5 Pa s. */
+export const testAir: Air = { density: kilogramsPerCubicMetre(1.225), viscosity: pascalSeconds(1.81e-5) };
 
 /** The file of the reference flights. */
 export const referencePath: URL = new URL('../peers/flights-reference.csv', import.meta.url);
@@ -89,7 +91,11 @@ export function readReferenceFlights(path: string | URL, aerodynamics: Aerodynam
         spinAxisTilt: radians(Math.atan2(side, back)),
         rifleSpin: radiansPerSecond(-spin * down * Math.sin(launchAngle)),
       },
-      scene: { aerodynamics, air, wind: { along: metresPerSecond(along), across: metresPerSecond(across) } },
+      scene: {
+        aerodynamics,
+        air: testAir,
+        wind: { along: metresPerSecond(along), across: metresPerSecond(across) },
+      },
       answer: { x, z, apex, time, angle },
     };
   });

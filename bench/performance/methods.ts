@@ -1,0 +1,147 @@
+import { createCompiledEngine } from '../../src/flight/engine/compiled.js';
+import { createFlightEngine } from '../../src/flight/engine/general.js';
+import { flightProblem } from '../../src/flight/problem.js';
+import {
+  type AerodynamicModel,
+  aerodynamicModels,
+  fly,
+  flyMany,
+  metres,
+  radians,
+  toDegrees,
+} from '../../src/index.js';
+import { flyReference } from '../../src/reference.js';
+import { type Answer, type ReferenceFlight, testLaw } from './work-item.js';
+
+/** A method made ready for a list of flights; only `run` is timed. */
+export interface Prepared {
+  readonly run: () => void;
+  /** Answers of the last run, in the order of the flights. */
+  readonly answers: () => readonly Answer[];
+}
+
+/** One row of ours in the tables. To add one, add it to {@link methods}. */
+export interface Method {
+  readonly name: string;
+  /** Coefficient model flown. Errors are taken against the file for the test law, against odex at 1e-13 for others. */
+  readonly model: AerodynamicModel;
+  readonly prepare: (flights: readonly ReferenceFlight[], tolerance: number) => Prepared;
+}
+
+/** Tolerances every method of ours is run at [m]. */
+export const tolerances: readonly number[] = [1, 1e-1, 1e-2, 1e-3, 1e-4, 1e-5, 1e-6, 1e-7, 1e-8];
+
+/** A method that flies one flight at a time. */
+function oneByOne(
+  maker: (tolerance: number) => (flight: ReferenceFlight, answer: Answer) => void,
+): Method['prepare'] {
+  return (flights, tolerance) => {
+    const answers = flights.map(() => ({ x: 0, z: 0, apex: 0, time: 0, angle: 0 }));
+    const one = maker(tolerance);
+    const run = (): void => {
+      for (let i = 0; i < flights.length; i++) one(flights[i] as ReferenceFlight, answers[i] as Answer);
+    };
+    return { run, answers: () => answers };
+  };
+}
+
+const publicCall = oneByOne((tolerance) => {
+  const options = { tolerance: metres(tolerance) };
+  return ({ launch, scene }, answer) => {
+    const flight = fly(launch, scene, options);
+    answer.x = flight.landing.position.x;
+    answer.z = flight.landing.position.z;
+    answer.apex = flight.apex;
+    answer.time = flight.hangTime;
+    answer.angle = toDegrees(flight.descentAngle);
+  };
+});
+
+/** The numbers a kernel leaves behind, without the record that `fly` makes of them. */
+function noteState(answer: Answer, state: ArrayLike<number>, apex: number, time: number): void {
+  const [x, , z, vx, vy, vz] = state as unknown as readonly [number, number, number, number, number, number];
+  answer.x = x;
+  answer.z = z;
+  answer.apex = apex;
+  answer.time = time;
+  answer.angle = toDegrees(radians(Math.atan2(-vy, Math.sqrt(vx * vx + vz * vz))));
+}
+
+const generalEngine = oneByOne((tolerance) => {
+  const engine = createFlightEngine();
+  return ({ launch, scene }, answer) => {
+    const { state, apex, time } = engine.fly(flightProblem(launch, scene), tolerance, 60);
+    noteState(answer, state, apex, time);
+  };
+});
+
+const compiledKernel = oneByOne((tolerance) => {
+  const engine = createCompiledEngine(false);
+  return ({ launch, scene }, answer) => {
+    const flight = engine.fly(flightProblem(launch, scene), tolerance, 60);
+    if (flight === undefined) throw new Error('the compiled kernel does not cover this flight');
+    noteState(answer, flight.state, flight.apex, flight.time);
+  };
+});
+
+/** All flights in one call, columns in and out. */
+function batch(flights: readonly ReferenceFlight[], tolerance: number): Prepared {
+  const column = (of: (flight: ReferenceFlight) => number): Float64Array => Float64Array.from(flights, of);
+  const launches = {
+    ballSpeed: column(({ launch }) => launch.ballSpeed),
+    launchAngle: column(({ launch }) => launch.launchAngle),
+    spinRate: column(({ launch }) => launch.spinRate),
+    spinAxisTilt: column(({ launch }) => launch.spinAxisTilt ?? 0),
+    rifleSpin: column(({ launch }) => launch.rifleSpin ?? 0),
+  };
+  const conditions = {
+    windAlong: column(({ scene }) => scene.wind?.along ?? 0),
+    windAcross: column(({ scene }) => scene.wind?.across ?? 0),
+  };
+  const options = { tolerance: metres(tolerance), conditions };
+  // One scene serves all; the wind of each flight is a column.
+  const scene = flights[0]?.scene ?? {};
+  let out: ReturnType<typeof flyMany>;
+  const at = (values: Float64Array, i: number): number => values[i] as number;
+  return {
+    run: () => {
+      out = flyMany(launches, scene, options);
+    },
+    answers: () =>
+      flights.map((_, i) => ({
+        x: at(out.x, i),
+        z: at(out.z, i),
+        apex: at(out.apex, i),
+        time: at(out.hangTime, i),
+        angle: toDegrees(radians(at(out.descentAngle, i))),
+      })),
+  };
+}
+
+/** Every row of ours. Each runs in a process of its own, as the JavaScript peers do. */
+export const methods: readonly Method[] = [
+  { name: 'fly', model: testLaw, prepare: publicCall },
+  { name: 'flyMany', model: testLaw, prepare: batch },
+  { name: 'compiled kernel', model: testLaw, prepare: compiledKernel },
+  { name: 'general engine', model: testLaw, prepare: generalEngine },
+  {
+    name: 'fly (default ball model)',
+    model: aerodynamicModels['fitted-modern'],
+    prepare: publicCall,
+  },
+  {
+    name: 'fly (Smits-Smith 1994)',
+    model: aerodynamicModels['smits-smith-1994'],
+    prepare: publicCall,
+  },
+];
+
+/** The flights with a model's own answers, by odex at 1e-13, where the file's do not apply. */
+export function withAnswers(flights: readonly ReferenceFlight[], model: AerodynamicModel): ReferenceFlight[] {
+  if (model === testLaw) return [...flights];
+  return flights.map(({ launch, scene }) => {
+    const { landing, apex, hangTime, descentAngle } = flyReference(launch, scene);
+    const { x, z } = landing.position;
+    return { launch, scene, answer: { x, z, apex, time: hangTime, angle: toDegrees(descentAngle) } };
+  });
+}

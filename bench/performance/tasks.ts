@@ -1,0 +1,95 @@
+/** Times calls of the library that are not single flights. usage: node tasks.js; prints one JSON line a task. */
+import {
+  bestLaunch,
+  bestLoft,
+  carryMap,
+  type Delivery,
+  degrees,
+  fly,
+  locateStrike,
+  mph,
+  playShot,
+  rpm,
+  runOut,
+  speedForCarry,
+  strike,
+  yards,
+} from '../../src/index.js';
+import { median } from './results.js';
+
+/** What one task took. */
+export interface TaskTime {
+  readonly name: string;
+  /** What we ask of it, in words. */
+  readonly aim: string;
+  /** Processor time of a call [s]: median over samples of many calls. */
+  readonly seconds: number;
+  readonly repeats: number;
+}
+
+interface Task {
+  readonly name: string;
+  readonly aim?: string;
+  readonly run: () => unknown;
+}
+
+const delivery: Delivery = {
+  clubSpeed: mph(95),
+  attackAngle: degrees(-1),
+  clubPath: degrees(2),
+  faceAngle: degrees(1),
+  dynamicLoft: degrees(15),
+};
+const launch = { ballSpeed: mph(140), launchAngle: degrees(13), spinRate: rpm(2700) };
+const { landing } = fly(launch);
+const measured = { ...delivery, ...strike(delivery).launch };
+
+const tasks: readonly Task[] = [
+  { name: 'strike', run: () => strike(delivery) },
+  { name: 'fly, default scene', run: () => fly(launch) },
+  { name: 'runOut', run: () => runOut(landing) },
+  { name: 'playShot from a delivery', run: () => playShot(delivery) },
+  {
+    name: 'bestLoft for total',
+    run: () => bestLoft({ clubSpeed: mph(95), attackAngle: degrees(-1), maximise: 'total' }),
+  },
+  {
+    name: 'bestLoft for carry',
+    run: () => bestLoft({ clubSpeed: mph(95), attackAngle: degrees(-1), maximise: 'carry' }),
+  },
+  { name: 'bestLaunch for carry', run: () => bestLaunch({ ballSpeed: mph(140), maximise: 'carry' }) },
+  { name: 'speedForCarry', run: () => speedForCarry({ carry: yards(220) }) },
+  {
+    name: 'carryMap of 200 × 200',
+    run: () =>
+      carryMap({
+        ballSpeed: mph(140),
+        launchAngle: { min: degrees(5), max: degrees(25) },
+        spinRate: { min: rpm(1500), max: rpm(5000) },
+      }),
+  },
+  { name: 'locateStrike', aim: 'under 2 ms', run: () => locateStrike(measured) },
+];
+
+/** Processor time of some calls [s]. */
+function timeOf(run: () => unknown, calls: number): number {
+  const start = process.cpuUsage();
+  for (let i = 0; i < calls; i++) run();
+  const { user, system } = process.cpuUsage(start);
+  return (user + system) / 1e6;
+}
+
+const SAMPLE_SECONDS = 0.05;
+const SECONDS_EACH = 1.5;
+
+for (const { name, aim = '', run } of tasks) {
+  run();
+  // As many calls a sample as the clock needs, counted once the call is warm.
+  let calls = 1;
+  while (timeOf(run, calls) < SAMPLE_SECONDS) calls *= 2;
+  const samples: number[] = [];
+  const end = performance.now() + 1000 * SECONDS_EACH;
+  while (samples.length < 3 || performance.now() < end) samples.push(timeOf(run, calls) / calls);
+  const time: TaskTime = { name, aim, seconds: median(samples), repeats: samples.length * calls };
+  console.log(JSON.stringify(time));
+}
