@@ -39,7 +39,7 @@ export interface ReadShotsOptions {
  * needs ball speed, launch angle and spin, or club speed, attack angle and loft; everything else may be missing.
  * Lines that start with `#` ahead of the header are comments. Nothing is dropped silently: every row or column left
  * out is listed with its line, its column and the reason, and the good rows are still returned.
- * @throws {@link FairflightError} `invalid-input` when there is nothing to read: an empty file, no header, or columns
+ * @throws `FairflightError` `invalid-input` when there is nothing to read: an empty file, no header, or columns
  * that cannot give a single shot.
  */
 export function readShots(csvText: string, options: ReadShotsOptions = {}): ShotTable {

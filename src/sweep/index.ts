@@ -1,3 +1,4 @@
+export type { SobolScramble } from '../numerics/sobol.js';
 export type { ColumnAbout, SweepAbout } from './about.js';
 export type * from './design.js';
 export { type FactorName, type FactorSpec, type FactorValues, sweepFactors } from './factors.js';
