@@ -31,7 +31,7 @@ const draggier: AerodynamicModel = {
   dragCoefficient: (reynolds, spinRatio) => 1.02 * defaultAerodynamics.dragCoefficient(reynolds, spinRatio),
 };
 
-const uniform = randomStream(20_260_311);
+const uniform = randomStream(20_260_332);
 /** A normal deviate, Box and Muller 1958. */
 function normal(spread: number): number {
   return spread * Math.sqrt(-2 * Math.log(1 - uniform())) * Math.cos(2 * Math.PI * uniform());

@@ -84,13 +84,19 @@ export function ladderPage(ladder: Ladder, table: ShotTable, file: string, displ
           paragraphs([scatterSentence(ladder, display), shotsSentence(ladder, display)]),
       ),
       section('Shots that stand apart', '', oddShots(ladder)),
-      section('Rows and columns left out', '', leftOut(table)),
+      (table.rejected.length + table.notes.length > MOST_KEPT ? section : kept)(
+        'Rows and columns left out',
+        '',
+        leftOut(table),
+      ),
       section('Limits and cautions', '', `${list(LIMITS)}<div class="card">${list(CAUTIONS)}</div>`),
     ],
     foot: '<p>Made with fairflight. Every formula and its source: see the documentation of the library. This page holds all it shows; nothing is fetched.</p>',
   });
 }
 
+/** Longer lists may break over two sheets of paper. */
+const MOST_KEPT = 20;
 const STEP_NOTE =
   'Carry gained from one band to the next, and how it splits over its causes by the model (Shapley values; small print: 95 % intervals by bootstrap). Club speed and strike together are what ball speed brought; strike is the change of smash factor.';
 const MODEL_NOTE =

@@ -12,11 +12,13 @@ import {
   text,
 } from '../lib/chart.js';
 import type { Display } from '../lib/display.js';
-import { INK, MUTED } from '../lib/palette.js';
+import { INK, MUTED, textColour } from '../lib/palette.js';
 import { fixed } from '../lib/text.js';
 import type { Rung } from './rungs.js';
 
 const FEWEST_FOR_ELLIPSE = 5;
+/** Least ratio of width to height. */
+const WIDEST_SHAPE = 1.6;
 
 /** Where the balls came down, seen from above, the target to the right and the right-hand side below. */
 export function planView(rungs: readonly Rung[], colours: readonly string[], { distance }: Display): string {
@@ -29,8 +31,10 @@ export function planView(rungs: readonly Rung[], colours: readonly string[], { d
     }),
   );
   const xs = landings.map(({ at: [x] }) => x);
-  const x = [Math.floor(Math.min(...xs) - 8), Math.ceil(Math.max(...xs) + 8)] as const;
   const widest = Math.ceil(Math.max(15, ...landings.map(({ at: [, y] }) => Math.abs(y))) + 8);
+  // Both directions have one scale, so a wide scatter widens the distances shown rather than the height.
+  const missing = Math.max(0, 2 * widest * WIDEST_SHAPE - (Math.max(...xs) - Math.min(...xs) + 16)) / 2;
+  const x = [Math.floor(Math.min(...xs) - 8 - missing), Math.ceil(Math.max(...xs) + 8 + missing)] as const;
   const spec = {
     width: 860,
     x: { label: `distance along the target line (${distance.unit})`, domain: x, ticks: 9 },
@@ -44,7 +48,7 @@ export function planView(rungs: readonly Rung[], colours: readonly string[], { d
   // Looking along the flight from left to right, the right-hand side is below: the axis runs downward.
   const f = frame({
     ...spec,
-    height: Math.min(520, heightForEqualScales(spec)),
+    height: heightForEqualScales(spec),
     y: { ...spec.y, domain: [widest, -widest] },
   });
   const own = (rung: number): readonly Point[] =>
@@ -75,7 +79,7 @@ export function planView(rungs: readonly Rung[], colours: readonly string[], { d
         anchor: 'middle',
         dy: 16,
         weight: 'bold',
-        colour: colours[i] ?? INK,
+        colour: textColour(colours[i] ?? INK),
       }),
     ),
     text(f, [x[1], -widest], 'left', { anchor: 'end', dx: -6, dy: 16, colour: MUTED }),

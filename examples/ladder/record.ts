@@ -55,6 +55,7 @@ export function ladderRecord(ladder: Ladder, table: ShotTable, file: string, dis
         low: near(perSpeed(step.carryPerSpeed.low, display), 2),
         high: near(perSpeed(step.carryPerSpeed.high, display), 2),
       },
+      [`carry from ball speed (${distance.unit})`]: near(distance.of(step.fromBallSpeed.value), 1),
       [`parts of the carry (${distance.unit})`]: Object.fromEntries(
         step.parts.map(({ cause, carry }) => [
           cause,

@@ -12,7 +12,7 @@ import {
   text,
 } from '../lib/chart.js';
 import type { Display } from '../lib/display.js';
-import { INK, MUTED } from '../lib/palette.js';
+import { INK, MUTED, textColour } from '../lib/palette.js';
 import { fixed } from '../lib/text.js';
 import type { Rung } from './rungs.js';
 
@@ -75,7 +75,7 @@ export function sideView(rungs: readonly Rung[], colours: readonly string[], dis
     }
     const beside = (words: string, dy: number, style: TextStyle): string =>
       text(f, at(0, 0), words, { dx: 8 - GUTTER, dy, size: 11.5, ...style });
-    parts.push(beside(name, -37, { weight: 'bold', colour, size: 14 }));
+    parts.push(beside(name, -37, { weight: 'bold', colour: textColour(colour), size: 14 }));
     parts.push(beside(`now  ${shotWords(model, display)}`, -21, {}));
     if (best !== undefined) parts.push(beside(`best  ${shotWords(best, display)}`, -6, { colour: MUTED }));
     return parts.join('');

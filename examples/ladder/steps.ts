@@ -1,4 +1,4 @@
-import { fly, type Launch, type Scene } from 'fairflight';
+import { attributeChange, type MeasuredShot } from 'fairflight';
 import { type Length, type Speed, si } from 'fairflight/units';
 import { randomStream } from '../lib/random.js';
 import type { FlownShot, LadderSetup, Rung } from './rungs.js';
@@ -25,152 +25,104 @@ export interface Step {
   readonly carryGain: Length;
   /** Metres of carry per metre per second of club speed. */
   readonly carryPerSpeed: Ranged;
+  /** What ball speed brought of the carry: club speed and strike together. */
+  readonly fromBallSpeed: Ranged;
   /** Parts of the carry gained; they add up to it. */
   readonly parts: readonly StepPart[];
 }
 
-/** What carries the ball, as far as carry depends on it. */
-interface Carrier {
-  readonly speed: number;
-  readonly smash: number;
-  readonly launchAngle: number;
-  readonly backspin: number;
-  readonly sidespin: number;
-  readonly carry: number;
-}
-
-/** Causes in the order shown; each takes its fields from the faster band. */
-const CAUSES: readonly { readonly cause: string; readonly fields: readonly (keyof Carrier)[] }[] = [
-  { cause: 'club speed', fields: ['speed'] },
-  { cause: 'strike', fields: ['smash'] },
-  { cause: 'launch', fields: ['launchAngle'] },
-  { cause: 'spin', fields: ['backspin', 'sidespin'] },
-];
-const REST = 'not explained';
-
-const RESAMPLES = 400;
+const RESAMPLES = 1000;
 
 /**
- * What each step of speed brought. The carry gained is split by Shapley values on the model (Shapley 1953): each cause
- * gets its average effect over all orders in which the causes can be changed, so that the parts add up exactly; what
- * the model does not explain is left as such. Ball speed counts twice: as club speed, and as strike through the smash
- * factor. Intervals are percentiles of the bootstrap (Efron 1979), shots drawn within each band.
+ * What each step of speed brought: the change of carry split over its causes by the library, ball speed then divided
+ * into club speed and strike. Since ball speed is club speed times smash factor, each gets the share of its logarithm.
  */
 export function stepsOf(rungs: readonly Rung[], { scene, keepOutliers }: LadderSetup): readonly Step[] {
   const known = rungs.filter(({ clubSpeed }) => clubSpeed !== undefined);
   return known.slice(1).map((to, i): Step => {
     const from = known[i] as Rung;
-    const [before, after] = [from, to].map((rung) => carriersOf(rung, keepOutliers)) as [
-      Carrier[],
-      Carrier[],
-    ];
-    const value = split(meanOf(before), meanOf(after), scene);
-    const random = randomStream(i + 1);
-    const drawn = Array.from({ length: RESAMPLES }, () =>
-      split(meanOf(resampled(before, random)), meanOf(resampled(after, random)), scene),
-    );
-    const ranged = (of: (each: Split) => number): Ranged => ({
-      value: of(value),
+    const [before, after] = [from, to].map((rung) => shotsOf(rung, keepOutliers)) as [Complete[], Complete[]];
+    const { carry } = attributeChange(before, after, { scene, resamples: RESAMPLES });
+    const { ballSpeed, launch, spinRate, spinAxis } = carry.causes;
+    const drawn = resampledMeans(before, after, i + 1);
+    const gain = gainOf(meanOf(before), meanOf(after));
+    const ranged = (of: (gain: Gain) => number): Ranged => ({
+      value: of(gain),
       ...percentiles(drawn.map(of)),
     });
+    const rest: Ranged = carry.unexplained ?? { value: 0, low: 0, high: 0 };
     return {
       from: from.name,
       to: to.name,
-      speedGain: si(value.speedGain),
-      carryGain: si(value.carryGain),
-      carryPerSpeed: ranged((each) => each.carryGain / each.speedGain),
-      parts: [...CAUSES.map(({ cause }) => cause), REST].map((cause, at) => ({
-        cause,
-        carry: ranged((each) => each.parts[at] ?? 0),
-      })),
+      speedGain: si(gain.speed),
+      carryGain: si(gain.carry),
+      carryPerSpeed: ranged(({ carry: distance, speed }) => distance / speed),
+      fromBallSpeed: ballSpeed,
+      parts: [
+        { cause: 'club speed', carry: ranged(({ clubShare }) => clubShare * ballSpeed.value) },
+        { cause: 'strike', carry: ranged(({ clubShare }) => (1 - clubShare) * ballSpeed.value) },
+        { cause: 'launch', carry: launch },
+        { cause: 'spin', carry: spinRate },
+        { cause: 'spin axis', carry: spinAxis },
+        { cause: 'not explained', carry: rest },
+      ],
     };
   });
 }
 
-function carriersOf(rung: Rung, keepOutliers: boolean): Carrier[] {
-  return rung.shots.flatMap(({ measured, launch, model, outlier }: FlownShot): Carrier[] => {
-    const speed = measured.clubSpeed;
-    if (speed === undefined || (outlier && !keepOutliers)) return [];
-    const { spinRate, spinAxisTilt = 0 } = launch;
-    return [
-      {
-        speed,
-        smash: launch.ballSpeed / speed,
-        launchAngle: launch.launchAngle,
-        backspin: spinRate * Math.cos(spinAxisTilt),
-        sidespin: spinRate * Math.sin(spinAxisTilt),
-        carry: measured.carry ?? model.carry,
-      },
-    ];
+/** A shot with all that a step looks at. */
+type Complete = MeasuredShot & Required<Pick<MeasuredShot, 'clubSpeed' | 'ballSpeed' | 'carry'>>;
+
+/** The shots of a band; what was not measured is the model's. */
+function shotsOf(rung: Rung, keepOutliers: boolean): Complete[] {
+  return rung.shots.flatMap(({ measured, launch, model, outlier }: FlownShot): Complete[] => {
+    const { clubSpeed } = measured;
+    if (clubSpeed === undefined || (outlier && !keepOutliers)) return [];
+    return [{ ...measured, ...launch, clubSpeed, carry: measured.carry ?? model.carry }];
   });
 }
 
-interface Split {
-  readonly speedGain: number;
-  readonly carryGain: number;
-  readonly parts: readonly number[];
+interface Means {
+  readonly club: number;
+  readonly ball: number;
+  readonly carry: number;
 }
 
-function split(before: Carrier, after: Carrier, scene: Scene): Split {
-  // Carry by the model for every subset of causes taken from the faster band; bit c stands for cause c.
-  const carries = Array.from({ length: 2 ** CAUSES.length }, (_, subset) => {
-    const mixed = { ...before };
-    CAUSES.forEach(({ fields }, c) => {
-      if ((subset >> c) & 1) for (const field of fields) mixed[field] = after[field];
-    });
-    return fly(launchFrom(mixed), scene, TOLERANCE).carry as number;
-  });
-  const explained = CAUSES.map((_, c) => shapley(carries, c));
-  const carryGain = after.carry - before.carry;
-  const rest = carryGain - explained.reduce((sum, part) => sum + part, 0);
-  return { speedGain: after.speed - before.speed, carryGain, parts: [...explained, rest] };
+interface Gain {
+  readonly speed: number;
+  readonly carry: number;
+  /** Share of the club in the change of ball speed. */
+  readonly clubShare: number;
 }
 
-/** A millimetre is plenty here. */
-const TOLERANCE = { tolerance: si<Length>(1e-3) };
-
-function shapley(carries: readonly number[], cause: number): number {
-  const count = CAUSES.length;
-  let value = 0;
-  carries.forEach((carry, subset) => {
-    if ((subset >> cause) & 1) return;
-    const size = [...Array(count).keys()].filter((c) => (subset >> c) & 1).length;
-    const weight = (factorial(size) * factorial(count - size - 1)) / factorial(count);
-    value += weight * ((carries[subset | (1 << cause)] ?? carry) - carry);
-  });
-  return value;
-}
-
-function factorial(n: number): number {
-  return n <= 1 ? 1 : n * factorial(n - 1);
-}
-
-function launchFrom({ speed, smash, launchAngle, backspin, sidespin }: Carrier): Launch {
+function meanOf(shots: readonly Complete[]): Means {
+  const mean = (of: (shot: Complete) => number): number =>
+    shots.reduce((sum, shot) => sum + of(shot), 0) / shots.length;
   return {
-    ballSpeed: si(speed * smash),
-    launchAngle: si(launchAngle),
-    spinRate: si(Math.hypot(backspin, sidespin)),
-    spinAxisTilt: si(Math.atan2(sidespin, backspin)),
+    club: mean((shot) => shot.clubSpeed),
+    ball: mean((shot) => shot.ballSpeed),
+    carry: mean((shot) => shot.carry),
   };
 }
 
-function meanOf(shots: readonly Carrier[]): Carrier {
-  const mean = (field: keyof Carrier): number =>
-    shots.reduce((sum, shot) => sum + shot[field], 0) / shots.length;
-  const speed = mean('speed');
+function gainOf(before: Means, after: Means): Gain {
   return {
-    speed,
-    // Mean ball speed over mean club speed, so that the two multiply back to the mean ball speed.
-    smash: shots.reduce((sum, shot) => sum + shot.speed * shot.smash, 0) / shots.length / speed,
-    launchAngle: mean('launchAngle'),
-    backspin: mean('backspin'),
-    sidespin: mean('sidespin'),
-    carry: mean('carry'),
+    speed: after.club - before.club,
+    carry: after.carry - before.carry,
+    clubShare: Math.log(after.club / before.club) / Math.log(after.ball / before.ball),
   };
 }
 
-function resampled(shots: readonly Carrier[], random: () => number): Carrier[] {
-  return shots.map(() => shots[Math.floor(random() * shots.length)] as Carrier);
+/** Gains of bands drawn anew from their shots (bootstrap; Efron 1979). */
+function resampledMeans(
+  before: readonly Complete[],
+  after: readonly Complete[],
+  seed: number,
+): readonly Gain[] {
+  const random = randomStream(seed);
+  const drawn = (shots: readonly Complete[]): Complete[] =>
+    shots.map(() => shots[Math.floor(random() * shots.length)] as Complete);
+  return Array.from({ length: RESAMPLES }, () => gainOf(meanOf(drawn(before)), meanOf(drawn(after))));
 }
 
 function percentiles(values: readonly number[]): { readonly low: number; readonly high: number } {

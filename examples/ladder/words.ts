@@ -47,7 +47,11 @@ export function loftSentence({ loft, loftProblem, name, model }: Rung, display: 
   const total = `${signed(distance.of(loft.totalLeft))} ${distance.unit} in total`;
   const doubt = Math.abs(loft.totalLeft) < room ? ' (within what is uncertain about the run)' : '';
   const left = distance.of(all) < 1 ? 'Nothing left on the table' : 'Left on the table';
-  return `${name}: ${what}. ${left}: ${carry}; ${total}${doubt}.`;
+  const still =
+    loft.verdict === 'fits' && loft.window?.verdict === 'too low'
+      ? ' The flight is still lower than its window: less spin or more curve than a square, centred strike gives.'
+      : '';
+  return `${name}: ${what}. ${left}: ${carry}; ${total}${doubt}.${still}`;
 }
 
 /** Which bands the driver fits, in a sentence. */
@@ -94,7 +98,7 @@ export function perSpeed(value: number, { distance, speed }: Display): number {
 
 /** Unit of {@link perSpeed}. */
 export function perSpeedUnit({ distance, speed }: Display): string {
-  return `${distance.unit}/${speed.unit}`;
+  return `${distance.unit} per ${speed.unit}`;
 }
 
 /** What the steps say about where more speed stops paying. */

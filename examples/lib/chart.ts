@@ -301,7 +301,7 @@ function sampleOf(f: Frame, { mark: kind, colour }: KeyEntry): string {
 
 /** Wraps layers into one SVG element that scales with its column. */
 export function svg(f: Frame, title: string, ...layers: readonly string[]): string {
-  return `<svg viewBox="0 0 ${f.width} ${f.height}" width="${f.width}" height="${f.height}" role="img" aria-label="${escaped(title)}" xmlns="http://www.w3.org/2000/svg" ${FONT}><title>${escaped(title)}</title>${layers.join('')}</svg>`;
+  return `<svg viewBox="0 0 ${f.width} ${f.height}" width="${f.width}" height="${f.height}" role="img" aria-label="${escaped(title)}" ${FONT}><title>${escaped(title)}</title>${layers.join('')}</svg>`;
 }
 
 /** Moves numbers apart until neighbours keep a least gap, close to where they were; keeps their order. */

@@ -15,7 +15,7 @@ export const ORANGE = '#e69f00';
 export const PURPLE = '#aa4a88';
 
 /** Anchors of the ramp for ordered groups, dark to light: legible as a line on white at both ends. */
-const ORDERED: readonly string[] = ['#1b1f5e', '#1f5a96', '#15908f', '#6aa84f', '#c9940f'];
+const ORDERED: readonly string[] = ['#1b1f5e', '#1f5a96', '#15908f', '#62a03a', '#d9a31c'];
 /** Anchors of the ramp for filled contours, pale to deep: dark text and marks stay legible on most of it. */
 const FILLED: readonly string[] = ['#fbfaf0', '#d8ebd5', '#a3d3cd', '#62aec4', '#2f7fb0', '#1f4e86'];
 
@@ -27,6 +27,11 @@ export function orderedColours(count: number): readonly string[] {
 /** Colour of a filled contour, for a share from 0 (low) to 1 (high). */
 export function filledColour(share: number): string {
   return alongRamp(FILLED, Math.min(1, Math.max(0, share)));
+}
+
+/** The colour darkened for text, so that light ones stay legible on white. */
+export function textColour(colour: string): string {
+  return alongRamp([colour, INK], 0.35);
 }
 
 function alongRamp(anchors: readonly string[], share: number): string {
