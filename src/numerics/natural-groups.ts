@@ -7,7 +7,7 @@ import { requireSample } from './moments.js';
  * single normal or uniform heap stays whole. There are never more groups than half as many as numbers.
  *
  * Sources: Fisher W D (1958) On grouping for maximum homogeneity, J. Am. Stat. Assoc. 53, 789–798; Biernacki C,
- * Celeux G, Govaert G (2000) IEEE Trans. Pattern Anal. 22, 719–725.
+ * Celeux G, Govaert G (2000) IEEE Trans. Pattern Anal. 22, 719–725; the dynamic programme: Wang H, Song M (2011) R Journal 3(2), 29–33.
  * @param values - any order
  * @param leastSd - spread below which differences are not told apart, > 0
  * @param most - largest number of groups; default 10
@@ -38,15 +38,22 @@ export function naturalGroups(values: readonly number[], leastSd: number, most =
     if (k > 1) {
       const next = new Float64Array(n + 1).fill(Number.POSITIVE_INFINITY);
       const start = new Int32Array(n + 1);
-      for (let i = k; i <= n; i++) {
-        for (let from = k - 1; from < i; from++) {
-          const cost = best[from]! + within(from, i);
+      const before = best;
+      // The best place for the last cut moves right with i, so half of the places fall away at each halving of i.
+      const fill = (low: number, high: number, first: number, last: number): void => {
+        if (low > high) return;
+        const i = (low + high) >> 1;
+        for (let from = first; from <= Math.min(last, i - 1); from++) {
+          const cost = before[from]! + within(from, i);
           if (cost < next[i]!) {
             next[i] = cost;
             start[i] = from;
           }
         }
-      }
+        fill(low, i - 1, first, start[i]!);
+        fill(i + 1, high, start[i]!, last);
+      };
+      fill(k, n, k - 1, n - 1);
       best = next;
       starts.push(start);
     }

@@ -9,6 +9,12 @@ export {
 export type * from './measured-shot.js';
 export type { OddReading, OddShot } from './odd-shots.js';
 export type { QuantityName, ShotQuantities } from './quantities.js';
+export {
+  type BandScatter,
+  type ScatterTrend,
+  type ScatterTrendOptions,
+  scatterTrend,
+} from './scatter-trend.js';
 export type { Banding, SpeedBand } from './speed-bands.js';
 export { type SceneEffect, type StandardisedShot, standardise } from './standardise.js';
 export {

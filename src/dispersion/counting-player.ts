@@ -1,0 +1,87 @@
+import { mean, standardDeviation } from '../numerics/index.js';
+import type { ShotSetup } from '../shot/index.js';
+import type { Delivery } from '../strike/index.js';
+import type { Length, Speed } from '../units/index.js';
+import { type CloudOptions, playCloud, type ShotColumns } from './cloud.js';
+import type { ExpectedStrokesOptions } from './expected-strokes.js';
+import type { Hole } from './hole.js';
+import { estimate, type MonteCarlo, replicatesOf } from './monte-carlo.js';
+import { type ScalableSpread, scaledSpread } from './scatter-law.js';
+import { strokesOnHole } from './strokes-on-hole.js';
+
+const DEFAULT_SHOTS = 512;
+
+/** @internal */
+export interface CountingOptions extends ShotSetup, CloudOptions, ExpectedStrokesOptions {
+  readonly onProgress?: (done: number) => void;
+}
+
+/** A cloud of shots at one speed and scatter, counted. @internal */
+export interface Played {
+  readonly carry: MonteCarlo<Length>;
+  readonly total: MonteCarlo<Length>;
+  readonly fairway: number;
+  /** Strokes on all holes together, replicate by replicate. */
+  readonly strokes: readonly number[];
+}
+
+/** Plays and counts a player at any club speed and scatter. @internal */
+export function countingPlayer(
+  usual: Delivery,
+  spread: ScalableSpread,
+  question: CountingOptions,
+  holes: readonly Hole[],
+  clouds: number,
+): (clubSpeed: Speed, direction: number, strike: number) => Played {
+  const { skill, table, clubhead, scene, flight, sampling, seed } = question;
+  const setup: ShotSetup = {
+    ...(clubhead !== undefined && { clubhead }),
+    ...(scene !== undefined && { scene }),
+    ...(flight !== undefined && { flight }),
+  };
+  const options: CloudOptions = {
+    shots: question.shots ?? DEFAULT_SHOTS,
+    ...(sampling !== undefined && { sampling }),
+    ...(seed !== undefined && { seed }),
+  };
+  const counting = { ...(skill !== undefined && { skill }), ...(table !== undefined && { table }) };
+  let done = 0;
+  return (clubSpeed, direction, strike) => {
+    const { columns } = playCloud(
+      { ...usual, clubSpeed },
+      scaledSpread(spread, direction, strike),
+      setup,
+      options,
+    );
+    done++;
+    question.onProgress?.(Math.min(1, done / clouds));
+    const parts = replicatesOf(columns.shot);
+    const onHoles = holes.map((hole) => strokesOnHole(columns, hole, counting));
+    return {
+      carry: estimate(parts, columns.carry, mean),
+      total: estimate(parts, columns.total, mean),
+      fairway: mean(onHoles.map((hole) => hole.endings.fairway.share)),
+      strokes: parts.map((part) => {
+        const own = pick(columns, part);
+        return holes.reduce((sum, hole) => sum + strokesOnHole(own, hole, counting).strokes.value, 0);
+      }),
+    };
+  };
+}
+
+function pick(columns: ShotColumns, part: readonly number[]): ShotColumns {
+  return Object.fromEntries(
+    Object.entries(columns).map(([name, values]) => [
+      name,
+      part.map((i) => (values as readonly number[])[i] ?? 0),
+    ]),
+  ) as unknown as ShotColumns;
+}
+
+/** Mean of replicates and its error. @internal */
+export function monteCarlo(replicates: readonly number[]): MonteCarlo {
+  return {
+    value: mean(replicates),
+    standardError: standardDeviation(replicates) / Math.sqrt(replicates.length),
+  };
+}

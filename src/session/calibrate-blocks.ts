@@ -1,0 +1,195 @@
+import { FairflightError } from '../errors.js';
+import { median } from '../numerics/index.js';
+import type { Launch, Scene } from '../scene/index.js';
+import type { Prior } from '../strike/index.js';
+import type { ReadingErrors } from '../strike/measurement.js';
+import { FLIGHT_READINGS, type FlightReadingErrors, flightShots, scaledFlights } from './calibrate-flight.js';
+import { learntOffsets, type Setting, strikeShot } from './calibrate-strike.js';
+import type { CalibrationMisread, CalibrationResidual } from './calibration.js';
+import { launchOf } from './launch-of.js';
+import type { MeasuredShot } from './measured-shot.js';
+import { type FitParameter, fitMixture, type MixtureFit } from './mixture-fit.js';
+
+/** One stage of a calibration: its parameters are fitted together, apart from those of the other stage. @internal */
+export interface Block {
+  readonly parameters: readonly FitParameter[];
+  readonly fit: MixtureFit;
+  readonly residuals: readonly CalibrationResidual[];
+  readonly misreads: readonly CalibrationMisread[];
+  readonly leftOut: readonly { readonly shot: number; readonly stage: Stage; readonly reason: string }[];
+}
+
+type Stage = 'strike' | 'flight';
+type Flown = readonly [number, number, number];
+const FOLDS = 5;
+const FEWEST = 5;
+
+/** Parameter values by name, with what is not fitted at its usual value. */
+function reader(parameters: readonly FitParameter[], usual: Readonly<Record<string, number>>) {
+  return (x: readonly number[], name: string): number => {
+    const index = parameters.findIndex((parameter) => parameter.name === name);
+    return index < 0 ? (usual[name] as number) : (x[index] as number);
+  };
+}
+
+/** Fits restitution and tangential restitution. @internal */
+export function strikeBlock(
+  shots: readonly MeasuredShot[],
+  parameters: readonly FitParameter[],
+  setting: Setting,
+  priors: Readonly<Record<'restitution' | 'tangentialRestitution', Prior>>,
+  learn: boolean,
+): Block {
+  const needsSpin = parameters.some(({ name }) => name === 'tangentialRestitution');
+  const { used, leftOut } = sorted(shots, 'strike', (shot) => {
+    const missing = (['clubSpeed', 'ballSpeed', 'launchAngle'] as const).filter(
+      (name) => shot[name] === undefined,
+    );
+    return [...missing, ...(needsSpin && shot.spinRate === undefined ? ['spinRate'] : [])];
+  });
+  const chosen = used.map((i) => shots[i] as MeasuredShot);
+  const learnt = learn ? learntOffsets(chosen, setting) : setting.offsets;
+  const models = chosen.map((shot) => strikeShot(shot, { ...setting, offsets: learnt }));
+  const read = reader(parameters, {
+    restitution: priors.restitution.mean,
+    tangentialRestitution: priors.tangentialRestitution.mean,
+  });
+  const pair = (x: readonly number[]): [number, number] => [
+    read(x, 'restitution'),
+    read(x, 'tangentialRestitution'),
+  ];
+  const fit = fitMixture((around) => {
+    const near = models.map((model) => model.near(...pair(around)));
+    return (x) => near.map((likelihood) => likelihood(...pair(x)));
+  }, parameters);
+  const start = parameters.map((parameter) => parameter.start);
+  return {
+    parameters,
+    fit,
+    leftOut,
+    misreads: misreadsOf(fit, used, 'strike'),
+    residuals: residualsOf(
+      ['ballSpeed', 'launchAngle', 'spinRate'],
+      chosen,
+      fit,
+      (index, quantity) => models[index]?.predicted(...pair(start), quantity),
+      (index, x, quantity) => models[index]?.predicted(...pair(x), quantity),
+    ),
+  };
+}
+
+/** Fits drag and lift scale. @internal */
+export function flightBlock(
+  shots: readonly MeasuredShot[],
+  parameters: readonly FitParameter[],
+  scene: Scene,
+  errors: ReadingErrors,
+  flightErrors: FlightReadingErrors,
+): Block {
+  const { used, leftOut } = sorted(shots, 'flight', (shot) => {
+    const launch = launchOf(shot);
+    if ('missing' in launch) return launch.missing;
+    return FLIGHT_READINGS.some((name) => shot[name] !== undefined) ? [] : ['carry, apex or descentAngle'];
+  });
+  const chosen = used.map((i) => shots[i] as MeasuredShot);
+  const launches = chosen.map(launchOf).filter((launch): launch is Launch => !('missing' in launch));
+  const flights = scaledFlights(scene);
+  const read = reader(parameters, { dragScale: 1, liftScale: 1 });
+  const flown = (x: readonly number[]) => flights.at(read(x, 'dragScale'), read(x, 'liftScale'))(launches);
+  const models = flightShots(chosen, launches, flights.at(1, 1), errors, flightErrors);
+  const fit = fitMixture((around) => {
+    const at = flown(around);
+    const step = 0.02;
+    const shifted = parameters.map((_, p) =>
+      flown(around.map((value, i) => (i === p ? value + step : value))),
+    );
+    return (x) =>
+      models.map((model, i) => {
+        const centre = at[i] as Flown;
+        return model.likelihood(
+          centre.map((value, k) =>
+            shifted.reduce(
+              (sum, all, p) =>
+                sum +
+                ((((all[i] as Flown)[k] as number) - value) / step) *
+                  ((x[p] as number) - (around[p] as number)),
+              value,
+            ),
+          ) as unknown as Flown,
+        );
+      });
+  }, parameters);
+  const start = flown(parameters.map((parameter) => parameter.start));
+  const folds = Array.from({ length: FOLDS }, (_, fold) => flown(fit.without((i) => i % FOLDS === fold)));
+  const place = (quantity: (typeof FLIGHT_READINGS)[number]): number => FLIGHT_READINGS.indexOf(quantity);
+  return {
+    parameters,
+    fit,
+    leftOut,
+    misreads: misreadsOf(fit, used, 'flight'),
+    residuals: residualsOf(
+      FLIGHT_READINGS,
+      chosen,
+      fit,
+      (index, quantity) => start[index]?.[place(quantity)],
+      (index, _, quantity) => folds[index % FOLDS]?.[index]?.[place(quantity)],
+    ),
+  };
+}
+
+function sorted(
+  shots: readonly MeasuredShot[],
+  stage: Stage,
+  missing: (shot: MeasuredShot) => readonly string[],
+): { readonly used: readonly number[]; readonly leftOut: Block['leftOut'] } {
+  const lacking = shots.map(missing);
+  const used = shots.map((_, i) => i).filter((i) => lacking[i]?.length === 0);
+  const leftOut = shots.flatMap((_, shot) => {
+    const names = lacking[shot] ?? [];
+    return names.length === 0 ? [] : [{ shot, stage, reason: `no ${names.join(', no ')}` }];
+  });
+  if (used.length >= FEWEST) return { used, leftOut };
+  const example = leftOut[0] === undefined ? '' : `; shot ${leftOut[0].shot} has ${leftOut[0].reason}`;
+  throw new FairflightError(
+    'invalid-input',
+    `calibrating the ${stage} takes at least ${FEWEST} usable shots, got ${used.length}${example}`,
+    { field: 'shots', value: used.length, hint: 'give more shots or more readings' },
+  );
+}
+
+function misreadsOf(fit: MixtureFit, used: readonly number[], stage: Stage): CalibrationMisread[] {
+  return fit.misread.flatMap((probability, i) =>
+    probability > 0.5 ? [{ shot: used[i] as number, stage, probability }] : [],
+  );
+}
+
+/** Residuals of each quantity, each shot predicted by the fit without its fold. */
+function residualsOf<Q extends CalibrationResidual['quantity']>(
+  quantities: readonly Q[],
+  shots: readonly MeasuredShot[],
+  fit: MixtureFit,
+  before: (index: number, quantity: Q) => number | undefined,
+  after: (index: number, x: readonly number[], quantity: Q) => number | undefined,
+): CalibrationResidual[] {
+  const folds = Array.from({ length: FOLDS }, (_, fold) => fit.without((i) => i % FOLDS === fold));
+  return quantities.flatMap((quantity) => {
+    const rows = shots.flatMap((shot, i) => {
+      const measured = shot[quantity];
+      const x = folds[i % FOLDS] ?? fit.x;
+      const [old, now] = [before(i, quantity), after(i, x, quantity)];
+      if (measured === undefined || old === undefined || now === undefined) return [];
+      return [{ old: measured - old, now: measured - now }];
+    });
+    if (rows.length === 0) return [];
+    return [
+      {
+        quantity,
+        count: rows.length,
+        biasBefore: median(rows.map(({ old }) => old)),
+        biasAfter: median(rows.map(({ now }) => now)),
+        typicalBefore: median(rows.map(({ old }) => Math.abs(old))),
+        typicalAfter: median(rows.map(({ now }) => Math.abs(now))),
+      },
+    ];
+  });
+}

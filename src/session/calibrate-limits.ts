@@ -1,0 +1,73 @@
+import { conformingBall } from '../ball/index.js';
+import type { Clubhead } from '../clubhead/index.js';
+import { impactConstants, OUT, OUT_LENGTH, strikeKernel } from '../strike/kernel.js';
+import type { CalibratedValue } from './calibration.js';
+
+const NAMES = {
+  restitution: 'restitution',
+  tangentialRestitution: 'tangential restitution',
+  dragScale: 'drag scale',
+  liftScale: 'lift scale',
+} as const;
+
+/** What a calibration cannot tell apart, in sentences. @internal */
+export function limitsOf(
+  values: readonly CalibratedValue[],
+  correlation: readonly (readonly number[])[],
+  head: Clubhead,
+): readonly string[] {
+  const sentences: string[] = [];
+  for (const { target, value } of values) {
+    if (target === 'restitution') {
+      sentences.push(
+        `Restitution and a club speed that always reads off look the same: 1 % of club speed is ${((1 + value) / 100).toFixed(3)} of restitution. So do head mass and a ball that is livelier or duller.`,
+      );
+    } else if (target === 'tangentialRestitution') {
+      sentences.push(
+        `Tangential restitution and a strike height or a height of the centre of gravity that is always off look the same: 1 mm higher strikes are ${gripPerMillimetre(head).toFixed(3)} less. So does spin that always reads off.`,
+      );
+    } else if (target === 'dragScale') {
+      sentences.push(
+        'Drag scale, air density, an overlooked wind along the line and a ball speed that always reads off look nearly the same.',
+      );
+    } else {
+      sentences.push(
+        'Lift scale, a spin that always reads off and a launch angle that always reads off look nearly the same.',
+      );
+    }
+  }
+  values.forEach((a, i) => {
+    values.slice(i + 1).forEach((b, k) => {
+      const rho = correlation[i]?.[i + 1 + k] ?? 0;
+      if (Math.abs(rho) <= 0.8) return;
+      const more =
+        a.target === 'dragScale' ? ' Apex and descent angle beside carry would tell them apart.' : '';
+      sentences.push(
+        `These shots hardly tell ${NAMES[a.target]} from ${NAMES[b.target]} (correlation ${rho.toFixed(2)}).${more}`,
+      );
+    });
+  });
+  for (const { target, mostlyPrior, atBound } of values) {
+    if (mostlyPrior)
+      sentences.push(`These shots say little about the ${NAMES[target]}: it is mostly what was assumed.`);
+    if (atBound) {
+      sentences.push(
+        `The ${NAMES[target]} ended on its bound: something else is wrong, units or scene most likely.`,
+      );
+    }
+  }
+  return sentences;
+}
+
+/** Change of tangential restitution that changes spin as much as a strike 1 mm higher, for a usual drive. */
+function gripPerMillimetre(head: Clubhead): number {
+  const constants = impactConstants(head, conformingBall);
+  const out = new Float64Array(OUT_LENGTH);
+  const spin = (grip: number, high: number): number => {
+    strikeKernel({ ...constants, grip }, 45, 0, 0, 0, head.staticLoft, 0, high, 0, 1, out);
+    return out[OUT.backspin] as number;
+  };
+  const byHeight = spin(constants.grip, 0.0005) - spin(constants.grip, -0.0005);
+  const byGrip = spin(constants.grip + 0.01, 0) - spin(constants.grip - 0.01, 0);
+  return Math.abs((byHeight / byGrip) * 0.02);
+}

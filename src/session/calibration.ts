@@ -1,0 +1,94 @@
+import type { AerodynamicModel } from '../aerodynamics/index.js';
+import type { Clubhead } from '../clubhead/index.js';
+import type { Scene } from '../scene/index.js';
+import type { Prior, ReadingErrors } from '../strike/index.js';
+import type { FlightReadingErrors } from './calibrate-flight.js';
+
+/** What `calibrate` can fit. */
+export type CalibrationTarget = 'restitution' | 'tangentialRestitution' | 'dragScale' | 'liftScale';
+
+/** Options of `calibrate`. */
+export interface CalibrationOptions {
+  /** The head the shots were hit with; default the generic driver. */
+  readonly clubhead?: Clubhead;
+  /** Where they were hit: air, wind, ball, coefficient model; default as its fields say. */
+  readonly scene?: Scene;
+  /** Which way round the player stands; default right. */
+  readonly hand?: 'right' | 'left';
+  /** Standard deviations of the readings of club and ball; defaults as in `defaultReadingErrors`. */
+  readonly readingErrors?: Partial<ReadingErrors>;
+  /** Standard deviations of the readings of the flight; default carry 1.5 %, apex 3 %, descent 1°. */
+  readonly flightErrors?: Partial<FlightReadingErrors>;
+  /**
+   * Priors. Defaults, all assumptions: restitution and tangential restitution those of the head ± 0.02 and ± 0.1, drag
+   * and lift scale 1 ± 0.1 and 1 ± 0.15. The spread of strikes over the face is learnt from ten or more located strikes,
+   * else 0 ± 15 mm and 0 ± 10 mm; giving `toe` or `high` turns the learning off.
+   */
+  readonly priors?: Partial<Record<CalibrationTarget | 'toe' | 'high', Prior>>;
+}
+
+/** One fitted number. */
+export interface CalibratedValue {
+  /** What it is. */
+  readonly target: CalibrationTarget;
+  /** Its value before: the head's, or 1. */
+  readonly before: number;
+  /** Estimate. */
+  readonly value: number;
+  /** Standard error, robust against wrongly stated reading errors. */
+  readonly standardError: number;
+  /** True when it ended on its bound. */
+  readonly atBound: boolean;
+  /** True when the shots shrank the prior by less than a quarter: the value is mostly what was assumed. */
+  readonly mostlyPrior: boolean;
+}
+
+/** How well one quantity is predicted on shots the fit did not see. */
+export interface CalibrationResidual {
+  /** Which. */
+  readonly quantity: 'ballSpeed' | 'launchAngle' | 'spinRate' | 'carry' | 'apex' | 'descentAngle';
+  /** Number of shots. */
+  readonly count: number;
+  /** Median of measured less predicted before, SI. */
+  readonly biasBefore: number;
+  /** The same after, each shot predicted by a fit without its fold. */
+  readonly biasAfter: number;
+  /** Median size of measured less predicted before, SI. */
+  readonly typicalBefore: number;
+  /** The same after. */
+  readonly typicalAfter: number;
+}
+
+/** A shot that was taken for a gross misread and so has no say. */
+export interface CalibrationMisread {
+  /** Index into the shots. */
+  readonly shot: number;
+  /** Whether its strike or its flight does not fit. */
+  readonly stage: 'strike' | 'flight';
+  /** Probability of a misread. */
+  readonly probability: number;
+}
+
+/** What `calibrate` returns. */
+export interface Calibration {
+  /** The fitted numbers, in the order asked for. */
+  readonly values: readonly CalibratedValue[];
+  /** Correlation of the estimates, in the same order. */
+  readonly correlation: readonly (readonly number[])[];
+  /** The head with what was fitted of it. */
+  readonly clubhead: Clubhead;
+  /** The coefficient model with what was fitted of it. */
+  readonly aerodynamics: AerodynamicModel;
+  /** Residuals before and after on unseen shots. */
+  readonly residuals: readonly CalibrationResidual[];
+  /** Shots taken for misreads. */
+  readonly misreads: readonly CalibrationMisread[];
+  /** Shots that could not be used, and why. */
+  readonly leftOut: readonly {
+    readonly shot: number;
+    readonly stage: 'strike' | 'flight';
+    readonly reason: string;
+  }[];
+  /** What these data cannot tell apart, in sentences. */
+  readonly limits: readonly string[];
+}

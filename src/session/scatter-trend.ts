@@ -1,0 +1,109 @@
+import { FairflightError, requireOneOf, requireRecord, requireWithin } from '../errors.js';
+import { mean, normalQuantile, standardDeviation } from '../numerics/index.js';
+import { mph, type Speed, si } from '../units/index.js';
+import type { MeasuredShot } from './measured-shot.js';
+import { QUANTITY_NAMES, type QuantityName, quantityOf } from './quantities.js';
+import { type Banding, bandShots } from './speed-bands.js';
+
+/** Scatter of one band of club speed. */
+export interface BandScatter {
+  /** Name of the band. */
+  readonly name: string;
+  /** Mean club speed [m/s]. */
+  readonly clubSpeed: Speed;
+  /** Standard deviation of the quantity from shot to shot, SI. */
+  readonly sd: number;
+  /** Shots. */
+  readonly count: number;
+}
+
+/** How a player's scatter changes with club speed. */
+export interface ScatterTrend {
+  /** Quantity whose scatter this is. */
+  readonly quantity: QuantityName;
+  /** Share by which the standard deviation grows with each mph, compounding; 0.03 is 3 %. */
+  readonly growthPerMph: number;
+  /** Interval for the growth. */
+  readonly interval: { readonly low: number; readonly high: number; readonly level: number };
+  /** True when the interval holds 0. */
+  readonly unclear: boolean;
+  /** Standard deviation of the line at `atSpeed`, SI. */
+  readonly sd: number;
+  /** Mean club speed of the shots [m/s]. */
+  readonly atSpeed: Speed;
+  /** The bands it rests on. */
+  readonly bands: readonly BandScatter[];
+}
+
+/** Options of {@link scatterTrend}. */
+export interface ScatterTrendOptions {
+  /** Quantity; default launch direction. */
+  readonly quantity?: QuantityName;
+  /** How to put shots into bands; see {@link Banding}. Each shot's label must stand for a speed where labels are used. */
+  readonly bands?: Banding;
+  /** Coverage; default 0.95. */
+  readonly level?: number;
+}
+
+/** Fewest shots from which a standard deviation is taken. */
+const FEWEST = 3;
+
+/**
+ * How a player's scatter grows with club speed: a straight line through the logarithms of the bands' standard
+ * deviations, each weighted by the 2 (n − 1) that the variance of ln s is one over when shots are normal. With five
+ * shots a band an interval of ±5 % a mph and more is usual.
+ * @throws {@link FairflightError} `invalid-input` when fewer than two bands have three shots with scatter
+ */
+export function scatterTrend(
+  shots: readonly MeasuredShot[],
+  options: ScatterTrendOptions = {},
+): ScatterTrend {
+  requireRecord('options', options, ['quantity', 'bands', 'level']);
+  const quantity = requireOneOf('options.quantity', options.quantity ?? 'launchDirection', QUANTITY_NAMES);
+  const level = requireWithin('options.level', options.level ?? 0.95, 0.5, 0.999, '');
+  const bands = bandShots(shots, options.bands).bands.flatMap((band): BandScatter[] => {
+    const rows = band.shots.flatMap((i) => {
+      const shot = shots[i] ?? {};
+      const value = quantityOf(shot, quantity);
+      return value === undefined || shot.clubSpeed === undefined ? [] : [{ value, speed: shot.clubSpeed }];
+    });
+    if (rows.length < FEWEST) return [];
+    const sd = standardDeviation(rows.map((row) => row.value));
+    if (!(sd > 0)) return [];
+    return [{ name: band.name, clubSpeed: si(mean(rows.map((row) => row.speed))), sd, count: rows.length }];
+  });
+  const weights = bands.map((band) => 2 * (band.count - 1));
+  const sum = weights.reduce((total, weight) => total + weight, 0);
+  const average = (of: (band: BandScatter) => number): number =>
+    bands.reduce((total, band, i) => total + (weights[i] ?? 0) * of(band), 0) / sum;
+  const centre = average((band) => band.clubSpeed);
+  const spread = bands.reduce(
+    (total, band, i) => total + (weights[i] ?? 0) * (band.clubSpeed - centre) ** 2,
+    0,
+  );
+  if (bands.length < 2 || !(spread > 0)) {
+    throw new FairflightError(
+      'invalid-input',
+      `a trend of scatter needs two bands of club speed with ${FEWEST} shots or more, got ${bands.length}`,
+      { field: 'shots', value: bands.length },
+    );
+  }
+  const level0 = average((band) => Math.log(band.sd));
+  const slope =
+    bands.reduce(
+      (total, band, i) => total + (weights[i] ?? 0) * (band.clubSpeed - centre) * Math.log(band.sd),
+      0,
+    ) / spread;
+  const reach = normalQuantile(0.5 + level / 2) / Math.sqrt(spread);
+  const growth = (perSpeed: number): number => Math.expm1(perSpeed * mph(1));
+  const interval = { low: growth(slope - reach), high: growth(slope + reach), level };
+  return {
+    quantity,
+    growthPerMph: growth(slope),
+    interval,
+    unclear: interval.low <= 0 && interval.high >= 0,
+    sd: Math.exp(level0),
+    atSpeed: si(centre),
+    bands,
+  };
+}
