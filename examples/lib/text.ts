@@ -20,9 +20,9 @@ export function signed(value: number | undefined, decimals = 0): string {
   return value !== undefined && Number(value.toFixed(decimals)) > 0 ? `+${text}` : text;
 }
 
-/** A whole number with a thin gap between thousands. */
+/** A whole number with a no-break space between thousands. */
 export function grouped(value: number | undefined): string {
-  return fixed(value).replace(/\B(?=(\d{3})+$)/g, ' ');
+  return fixed(value).replace(/\B(?=(\d{3})+$)/g, '\u00a0');
 }
 
 /** "1 row", "2 rows". */

@@ -141,7 +141,7 @@ describe('numbers as text', () => {
       '–',
     ]);
     expect([signed(1.24, 1), signed(0.04, 1), signed(-2)]).toEqual(['+1.2', '0.0', '−2']);
-    expect([grouped(1234567), grouped(999)]).toEqual(['1 234 567', '999']);
+    expect([grouped(1234567), grouped(999)]).toEqual(['1\u00a0234\u00a0567', '999']);
     expect(escaped('<a href="x">&</a>')).toBe('&lt;a href=&quot;x&quot;&gt;&amp;&lt;/a&gt;');
   });
 });
