@@ -45,7 +45,9 @@ export interface Hole {
 
 /** A point in the plane: along the target line and to the right of it [m]. */
 export interface GroundPoint {
+  /** Along the target line [m]. */
   readonly x: number;
+  /** To the right of it [m]. */
   readonly z: number;
 }
 

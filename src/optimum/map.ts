@@ -31,7 +31,9 @@ export interface MapQuestion {
  * did not land (a raised green), and carry, descent angle and total are 0.
  */
 export interface CarryMap {
+  /** Number of launch angles. */
   readonly columns: number;
+  /** Number of spin rates. */
   readonly rows: number;
   /** Launch angle of each column [rad]. */
   readonly launchAngle: Float64Array;

@@ -74,6 +74,7 @@ export interface EstimateBasis {
 
 /** The strike was found. */
 export interface LocatedStrike extends StrikeSolution, EstimateBasis {
+  /** Tells this answer from the other. */
   readonly outcome: 'located';
   /** Other places that explain the readings nearly as well, most likely first. */
   readonly alternatives: readonly StrikeSolution[];
@@ -85,6 +86,7 @@ export interface LocatedStrike extends StrikeSolution, EstimateBasis {
 
 /** The readings contradict each other: no strike explains them. */
 export interface InconsistentStrike extends EstimateBasis {
+  /** Tells this answer from the other. */
   readonly outcome: 'inconsistent';
   /** The readings most likely wrong, the first one most: more than one when the set cannot tell them apart. */
   readonly suspects: readonly [Reading, ...Reading[]];
