@@ -17,7 +17,8 @@ const FLOORS: readonly (readonly string[])[] = [
   ['strike', 'flight'],
   ['shot'],
   ['optimum', 'sensitivity', 'dispersion', 'sweep', 'session'],
-  ['index', 'reference', 'schema', 'node'],
+  ['index', 'reference', 'batch', 'schema'],
+  ['node'],
 ];
 /** Questions asked of the walk may build on each other: what a mph is worth needs the best loft, a session both. */
 const NEIGHBOURS: readonly string[] = ['optimum', 'sensitivity', 'dispersion', 'sweep', 'session'];
@@ -44,10 +45,14 @@ interface Import {
 
 function sourcesBelow(folder: string): string[] {
   if (!existsSync(folder)) return [];
-  return readdirSync(folder, { recursive: true, encoding: 'utf8' })
-    .filter((name) => /\.(ts|js)$/.test(name) && statSync(join(folder, name)).isFile())
-    .map((name) => name.split(sep).join('/'))
-    .sort();
+  return (
+    readdirSync(folder, { recursive: true, encoding: 'utf8' })
+      .filter((name) => /\.(ts|js)$/.test(name) && statSync(join(folder, name)).isFile())
+      .map((name) => name.split(sep).join('/'))
+      // AssemblyScript, compiled on its own and reached only through the text it becomes.
+      .filter((name) => !name.startsWith('wasm/'))
+      .sort()
+  );
 }
 
 /** Every import, export-from, type import and dynamic import of a file. */

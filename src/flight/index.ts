@@ -1,3 +1,4 @@
+export type { BatchKernel } from './engine/batch.js';
 export type * from './flight.js';
 export { flightDefaults, fly } from './fly.js';
 export {

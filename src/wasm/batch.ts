@@ -7,7 +7,7 @@ import { step } from './step.generated';
 
 // Lane variables the step reads (order of LANE_INPUTS) and writes (LANE_OUTPUTS).
 const A_: usize = 0, H: usize = 7, K: usize = 8, G2: usize = 12, G3: usize = 13, DRAG: usize = 14, LIFT: usize = 15, DECAY: usize = 16, RINV: usize = 17;
-const NEW: usize = 18, KN: usize = 25, E5: usize = 29, E3: usize = 30, UN: usize = 31, XN: usize = 32, LOW_X: usize = 33, HIGH_X: usize = 34, LOW_Z: usize = 35, HIGH_Z: usize = 36;
+const NEW: usize = 18, KN: usize = 25, ERROR: usize = 29, WANTED: usize = 30, UN: usize = 31, XN: usize = 32, LOW_X: usize = 33, HIGH_X: usize = 34, LOW_Z: usize = 35, HIGH_Z: usize = 36;
 // Lane variables of the control flow.
 const N1: usize = 40, N2: usize = 41, N3: usize = 42, NW: usize = 43, E2: usize = 44, E3Y: usize = 45;
 const T: usize = 46, NEXT: usize = 47, HEIGHT: usize = 48, CLIMB: usize = 49, P: usize = 50 /* 7 */, PK: usize = 57 /* 4 */, PH: usize = 61, PHEIGHT: usize = 62, PCLIMB: usize = 63;
@@ -17,7 +17,7 @@ const SLOWEST: usize = 83, FASTEST: usize = 84, LEAST: usize = 85, MOST: usize =
 
 const NORMAL: f64 = 0, TO_APEX: f64 = 1, TO_GROUND: f64 = 2;
 const LANDED: f64 = 0, TIME_LIMIT: f64 = 1, OUTSIDE: f64 = 2;
-const MAX_ATTEMPTS: f64 = 20000, SAFETY: f64 = 0.9;
+const MAX_ATTEMPTS: f64 = 20000;
 
 let timeLimit: f64 = 60, perTolerance: f64 = 1, restepApex: bool = false;
 let acrossOnly: bool = true, sLow: f64 = 0, sHigh: f64 = 0, rLow: f64 = 0, rHigh: f64 = 0;
@@ -71,7 +71,7 @@ function fill(lane: i32): void {
     set(T, l, 0); set(PH, l, 0); set(APEX, l, 0); set(APEXA, l, 0); set(APEXB, l, 0); set(APEXC, l, 0); set(APEXT, l, 0);
     set(SLOWEST, l, 1e300); set(FASTEST, l, 0); set(LEAST, l, 1e300); set(MOST, l, 0);
     set(ATTEMPTS, l, 0); set(NODES, l, 0); set(MODE, l, NORMAL); set(AIMED, l, 0); set(APEX_INSIDE, l, 0);
-    if (!startDerivative(l)) { live++; finish(lane, l, OUTSIDE, false); live++; continue; }
+    if (!startDerivative(l)) { live++; finish(lane, l, OUTSIDE, false); continue; }
     live++;
     note(l, startU, startX);
     choose(lane, l);
@@ -141,8 +141,7 @@ function advance(lane: i32, l: usize): void {
     accept(lane, l, NEW, KN, h, get(UN, l), get(XN, l), true);
     return;
   }
-  const e5 = get(E5, l), error = e5 == 0 ? 0 : h * e5 / sqrt(3 * (e5 + 0.01 * get(E3, l)));
-  const factor = min(3, max(0.3, SAFETY / sqrt(sqrt(sqrt(error + 1e-12)))));
+  const error = get(ERROR, l), factor = min(3, max(0.3, get(WANTED, l)));
   if (!(error <= 1)) { set(H, l, h * (error > 1 ? factor : 0.3)); set(AIMED, l, 0); return; }
   const vy = e2 * get(A_ + 1, l) + e3y * get(A_ + 2, l);
   if (heightN < 0) {
@@ -217,7 +216,8 @@ function choose(lane: i32, l: usize): void {
   }
   if (t >= timeLimit) { finish(lane, l, TIME_LIMIT, true); return; }
   set(AIMED, l, 0);
-  if (fall < 0) {
+  // Still climbing after three such steps: the ground is further away than that.
+  if (fall < 0 && climb + 3 * h * fall < 0) {
     const root = climb * climb - 2 * fall * height, jerk = ph > 0 ? (fall - pFall) / ph : 0;
     let toGo = (climb + sqrt(root)) / -fall;
     if (toGo < 3 * h) {

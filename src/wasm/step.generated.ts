@@ -3,7 +3,7 @@
 // biome-ignore-all format: generated
 import { LANES, REYNOLDS_TABLE, SPIN_TABLE } from './layout';
 
-const CONSTANTS = memory.data<f64>([0.05260015195876773, 1, 4503599627370495.5, 4503599627370496, 0.0591751709536137, 0.0197250569845379, 0.08876275643042054, 0.02958758547680685, 0.924834003261792, 0.2413651341592667, -0.8845494793282861, 0.12546768756682242, 0.037037037037037035, 0.17082860872947386, -0.017578125, 0.037109375, 0.17025221101954405, 0.06021653898045596, 0.008273789163814023, 0.03709200011850479, 0.17038392571223998, 0.10726203044637328, -0.015319437748624402, -43.48988418106996, 0.6241109587160757, -3.3608926294469414, -0.868219346841726, 27.59209969944671, 20.154067550477894, -0.020331201708508627, 0.47766253643826434, -2.4881146199716677, -0.590290826836843, 21.230051448181193, 15.279233632882423, -33.28821096898486, -3.0467644718982196, -0.9371424300859873, 5.186372428844064, 1.0914373489967295, -8.149787010746927, -18.52006565999696, 22.739487099350505, 2.4936055526796523, 0.6433927460157636, 2.273310147516538, -10.53449546673725, -2.0008720582248625, -17.9589318631188, 27.94888452941996, -2.8589982771350235, -8.87285693353063, 12.360567175794303, 0.054293734116568765, 4.450312892752409, 1.8915178993145003, -5.801203960010585, 0.3111643669578199, -0.1521609496625161, 0.20136540080403034, 0.04471061572777259, 0.01312004499419488, -1.2251564463762044, -0.4957589496572502, 1.6643771824549864, -0.35032884874997366, 0.3341791187130175, 0.08192320648511571, -0.022355307863886294, -0.18980075407240762, -0.4226823213237919, 0.02265179219836082]);
+const CONSTANTS = memory.data<f64>([0.05260015195876773, 1, 0.5, 6755399441055744, 0.0591751709536137, 0.0197250569845379, 0.08876275643042054, 0.02958758547680685, 0.924834003261792, 0.2413651341592667, -0.8845494793282861, 0.12546768756682242, 0.037037037037037035, 0.17082860872947386, -0.017578125, 0.037109375, 0.17025221101954405, 0.06021653898045596, 0.008273789163814023, 0.03709200011850479, 0.17038392571223998, 0.10726203044637328, -0.015319437748624402, -43.48988418106996, 0.6241109587160757, -3.3608926294469414, -0.868219346841726, 27.59209969944671, 20.154067550477894, -0.020331201708508627, 0.47766253643826434, -2.4881146199716677, -0.590290826836843, 21.230051448181193, 15.279233632882423, -33.28821096898486, -3.0467644718982196, -0.9371424300859873, 5.186372428844064, 1.0914373489967295, -8.149787010746927, -18.52006565999696, 22.739487099350505, 2.4936055526796523, 0.6433927460157636, 2.273310147516538, -10.53449546673725, -2.0008720582248625, -17.9589318631188, 27.94888452941996, -2.8589982771350235, -8.87285693353063, 12.360567175794303, 0.054293734116568765, 4.450312892752409, 1.8915178993145003, -5.801203960010585, 0.3111643669578199, -0.1521609496625161, 0.20136540080403034, 0.04471061572777259, 0.01312004499419488, -1.2251564463762044, -0.4957589496572502, 1.6643771824549864, -0.35032884874997366, 0.3341791187130175, 0.08192320648511571, -0.022355307863886294, -0.18980075407240762, -0.4226823213237919, 0.02265179219836082, 3, 0.01, 1e-300, 0.9, 1e-12]);
 
 /** One attempt of a step, 12 evaluations of the force law, for four flights at once. */
 export function step(acrossOnly: bool, perTol: f64): void {
@@ -83,9 +83,9 @@ export function step(acrossOnly: bool, perTol: f64): void {
   high_x_p = f64x2.pmax(high_x_p, x1_p);
   high_x_q = f64x2.pmax(high_x_q, x1_q);
   const K2 = v128.load64_splat(CONSTANTS, 16);
-  const xv1_p = f64x2.add(x1_p, K2);
-  const xv1_q = f64x2.add(x1_q, K2);
   const K3 = v128.load64_splat(CONSTANTS, 24);
+  const xv1_p = f64x2.add(f64x2.sub(x1_p, K2), K3);
+  const xv1_q = f64x2.add(f64x2.sub(x1_q, K2), K3);
   const xt1_p = f64x2.sub(x1_p, f64x2.sub(xv1_p, K3));
   const xt1_q = f64x2.sub(x1_q, f64x2.sub(xv1_q, K3));
   const xq1_p = f64x2.mul(xt1_p, xt1_p);
@@ -94,8 +94,8 @@ export function step(acrossOnly: bool, perTol: f64): void {
   low_z_q = f64x2.pmin(low_z_q, z1_q);
   high_z_p = f64x2.pmax(high_z_p, z1_p);
   high_z_q = f64x2.pmax(high_z_q, z1_q);
-  const zv1_p = f64x2.add(z1_p, K2);
-  const zv1_q = f64x2.add(z1_q, K2);
+  const zv1_p = f64x2.add(f64x2.sub(z1_p, K2), K3);
+  const zv1_q = f64x2.add(f64x2.sub(z1_q, K2), K3);
   const zt1_p = f64x2.sub(z1_p, f64x2.sub(zv1_p, K3));
   const zt1_q = f64x2.sub(z1_q, f64x2.sub(zv1_q, K3));
   const zq1_p = f64x2.mul(zt1_p, zt1_p);
@@ -182,8 +182,8 @@ export function step(acrossOnly: bool, perTol: f64): void {
   low_x_q = f64x2.pmin(low_x_q, x2_q);
   high_x_p = f64x2.pmax(high_x_p, x2_p);
   high_x_q = f64x2.pmax(high_x_q, x2_q);
-  const xv2_p = f64x2.add(x2_p, K2);
-  const xv2_q = f64x2.add(x2_q, K2);
+  const xv2_p = f64x2.add(f64x2.sub(x2_p, K2), K3);
+  const xv2_q = f64x2.add(f64x2.sub(x2_q, K2), K3);
   const xt2_p = f64x2.sub(x2_p, f64x2.sub(xv2_p, K3));
   const xt2_q = f64x2.sub(x2_q, f64x2.sub(xv2_q, K3));
   const xq2_p = f64x2.mul(xt2_p, xt2_p);
@@ -192,8 +192,8 @@ export function step(acrossOnly: bool, perTol: f64): void {
   low_z_q = f64x2.pmin(low_z_q, z2_q);
   high_z_p = f64x2.pmax(high_z_p, z2_p);
   high_z_q = f64x2.pmax(high_z_q, z2_q);
-  const zv2_p = f64x2.add(z2_p, K2);
-  const zv2_q = f64x2.add(z2_q, K2);
+  const zv2_p = f64x2.add(f64x2.sub(z2_p, K2), K3);
+  const zv2_q = f64x2.add(f64x2.sub(z2_q, K2), K3);
   const zt2_p = f64x2.sub(z2_p, f64x2.sub(zv2_p, K3));
   const zt2_q = f64x2.sub(z2_q, f64x2.sub(zv2_q, K3));
   const zq2_p = f64x2.mul(zt2_p, zt2_p);
@@ -280,8 +280,8 @@ export function step(acrossOnly: bool, perTol: f64): void {
   low_x_q = f64x2.pmin(low_x_q, x3_q);
   high_x_p = f64x2.pmax(high_x_p, x3_p);
   high_x_q = f64x2.pmax(high_x_q, x3_q);
-  const xv3_p = f64x2.add(x3_p, K2);
-  const xv3_q = f64x2.add(x3_q, K2);
+  const xv3_p = f64x2.add(f64x2.sub(x3_p, K2), K3);
+  const xv3_q = f64x2.add(f64x2.sub(x3_q, K2), K3);
   const xt3_p = f64x2.sub(x3_p, f64x2.sub(xv3_p, K3));
   const xt3_q = f64x2.sub(x3_q, f64x2.sub(xv3_q, K3));
   const xq3_p = f64x2.mul(xt3_p, xt3_p);
@@ -290,8 +290,8 @@ export function step(acrossOnly: bool, perTol: f64): void {
   low_z_q = f64x2.pmin(low_z_q, z3_q);
   high_z_p = f64x2.pmax(high_z_p, z3_p);
   high_z_q = f64x2.pmax(high_z_q, z3_q);
-  const zv3_p = f64x2.add(z3_p, K2);
-  const zv3_q = f64x2.add(z3_q, K2);
+  const zv3_p = f64x2.add(f64x2.sub(z3_p, K2), K3);
+  const zv3_q = f64x2.add(f64x2.sub(z3_q, K2), K3);
   const zt3_p = f64x2.sub(z3_p, f64x2.sub(zv3_p, K3));
   const zt3_q = f64x2.sub(z3_q, f64x2.sub(zv3_q, K3));
   const zq3_p = f64x2.mul(zt3_p, zt3_p);
@@ -379,8 +379,8 @@ export function step(acrossOnly: bool, perTol: f64): void {
   low_x_q = f64x2.pmin(low_x_q, x4_q);
   high_x_p = f64x2.pmax(high_x_p, x4_p);
   high_x_q = f64x2.pmax(high_x_q, x4_q);
-  const xv4_p = f64x2.add(x4_p, K2);
-  const xv4_q = f64x2.add(x4_q, K2);
+  const xv4_p = f64x2.add(f64x2.sub(x4_p, K2), K3);
+  const xv4_q = f64x2.add(f64x2.sub(x4_q, K2), K3);
   const xt4_p = f64x2.sub(x4_p, f64x2.sub(xv4_p, K3));
   const xt4_q = f64x2.sub(x4_q, f64x2.sub(xv4_q, K3));
   const xq4_p = f64x2.mul(xt4_p, xt4_p);
@@ -389,8 +389,8 @@ export function step(acrossOnly: bool, perTol: f64): void {
   low_z_q = f64x2.pmin(low_z_q, z4_q);
   high_z_p = f64x2.pmax(high_z_p, z4_p);
   high_z_q = f64x2.pmax(high_z_q, z4_q);
-  const zv4_p = f64x2.add(z4_p, K2);
-  const zv4_q = f64x2.add(z4_q, K2);
+  const zv4_p = f64x2.add(f64x2.sub(z4_p, K2), K3);
+  const zv4_q = f64x2.add(f64x2.sub(z4_q, K2), K3);
   const zt4_p = f64x2.sub(z4_p, f64x2.sub(zv4_p, K3));
   const zt4_q = f64x2.sub(z4_q, f64x2.sub(zv4_q, K3));
   const zq4_p = f64x2.mul(zt4_p, zt4_p);
@@ -478,8 +478,8 @@ export function step(acrossOnly: bool, perTol: f64): void {
   low_x_q = f64x2.pmin(low_x_q, x5_q);
   high_x_p = f64x2.pmax(high_x_p, x5_p);
   high_x_q = f64x2.pmax(high_x_q, x5_q);
-  const xv5_p = f64x2.add(x5_p, K2);
-  const xv5_q = f64x2.add(x5_q, K2);
+  const xv5_p = f64x2.add(f64x2.sub(x5_p, K2), K3);
+  const xv5_q = f64x2.add(f64x2.sub(x5_q, K2), K3);
   const xt5_p = f64x2.sub(x5_p, f64x2.sub(xv5_p, K3));
   const xt5_q = f64x2.sub(x5_q, f64x2.sub(xv5_q, K3));
   const xq5_p = f64x2.mul(xt5_p, xt5_p);
@@ -488,8 +488,8 @@ export function step(acrossOnly: bool, perTol: f64): void {
   low_z_q = f64x2.pmin(low_z_q, z5_q);
   high_z_p = f64x2.pmax(high_z_p, z5_p);
   high_z_q = f64x2.pmax(high_z_q, z5_q);
-  const zv5_p = f64x2.add(z5_p, K2);
-  const zv5_q = f64x2.add(z5_q, K2);
+  const zv5_p = f64x2.add(f64x2.sub(z5_p, K2), K3);
+  const zv5_q = f64x2.add(f64x2.sub(z5_q, K2), K3);
   const zt5_p = f64x2.sub(z5_p, f64x2.sub(zv5_p, K3));
   const zt5_q = f64x2.sub(z5_q, f64x2.sub(zv5_q, K3));
   const zq5_p = f64x2.mul(zt5_p, zt5_p);
@@ -578,8 +578,8 @@ export function step(acrossOnly: bool, perTol: f64): void {
   low_x_q = f64x2.pmin(low_x_q, x6_q);
   high_x_p = f64x2.pmax(high_x_p, x6_p);
   high_x_q = f64x2.pmax(high_x_q, x6_q);
-  const xv6_p = f64x2.add(x6_p, K2);
-  const xv6_q = f64x2.add(x6_q, K2);
+  const xv6_p = f64x2.add(f64x2.sub(x6_p, K2), K3);
+  const xv6_q = f64x2.add(f64x2.sub(x6_q, K2), K3);
   const xt6_p = f64x2.sub(x6_p, f64x2.sub(xv6_p, K3));
   const xt6_q = f64x2.sub(x6_q, f64x2.sub(xv6_q, K3));
   const xq6_p = f64x2.mul(xt6_p, xt6_p);
@@ -588,8 +588,8 @@ export function step(acrossOnly: bool, perTol: f64): void {
   low_z_q = f64x2.pmin(low_z_q, z6_q);
   high_z_p = f64x2.pmax(high_z_p, z6_p);
   high_z_q = f64x2.pmax(high_z_q, z6_q);
-  const zv6_p = f64x2.add(z6_p, K2);
-  const zv6_q = f64x2.add(z6_q, K2);
+  const zv6_p = f64x2.add(f64x2.sub(z6_p, K2), K3);
+  const zv6_q = f64x2.add(f64x2.sub(z6_q, K2), K3);
   const zt6_p = f64x2.sub(z6_p, f64x2.sub(zv6_p, K3));
   const zt6_q = f64x2.sub(z6_q, f64x2.sub(zv6_q, K3));
   const zq6_p = f64x2.mul(zt6_p, zt6_p);
@@ -679,8 +679,8 @@ export function step(acrossOnly: bool, perTol: f64): void {
   low_x_q = f64x2.pmin(low_x_q, x7_q);
   high_x_p = f64x2.pmax(high_x_p, x7_p);
   high_x_q = f64x2.pmax(high_x_q, x7_q);
-  const xv7_p = f64x2.add(x7_p, K2);
-  const xv7_q = f64x2.add(x7_q, K2);
+  const xv7_p = f64x2.add(f64x2.sub(x7_p, K2), K3);
+  const xv7_q = f64x2.add(f64x2.sub(x7_q, K2), K3);
   const xt7_p = f64x2.sub(x7_p, f64x2.sub(xv7_p, K3));
   const xt7_q = f64x2.sub(x7_q, f64x2.sub(xv7_q, K3));
   const xq7_p = f64x2.mul(xt7_p, xt7_p);
@@ -689,8 +689,8 @@ export function step(acrossOnly: bool, perTol: f64): void {
   low_z_q = f64x2.pmin(low_z_q, z7_q);
   high_z_p = f64x2.pmax(high_z_p, z7_p);
   high_z_q = f64x2.pmax(high_z_q, z7_q);
-  const zv7_p = f64x2.add(z7_p, K2);
-  const zv7_q = f64x2.add(z7_q, K2);
+  const zv7_p = f64x2.add(f64x2.sub(z7_p, K2), K3);
+  const zv7_q = f64x2.add(f64x2.sub(z7_q, K2), K3);
   const zt7_p = f64x2.sub(z7_p, f64x2.sub(zv7_p, K3));
   const zt7_q = f64x2.sub(z7_q, f64x2.sub(zv7_q, K3));
   const zq7_p = f64x2.mul(zt7_p, zt7_p);
@@ -781,8 +781,8 @@ export function step(acrossOnly: bool, perTol: f64): void {
   low_x_q = f64x2.pmin(low_x_q, x8_q);
   high_x_p = f64x2.pmax(high_x_p, x8_p);
   high_x_q = f64x2.pmax(high_x_q, x8_q);
-  const xv8_p = f64x2.add(x8_p, K2);
-  const xv8_q = f64x2.add(x8_q, K2);
+  const xv8_p = f64x2.add(f64x2.sub(x8_p, K2), K3);
+  const xv8_q = f64x2.add(f64x2.sub(x8_q, K2), K3);
   const xt8_p = f64x2.sub(x8_p, f64x2.sub(xv8_p, K3));
   const xt8_q = f64x2.sub(x8_q, f64x2.sub(xv8_q, K3));
   const xq8_p = f64x2.mul(xt8_p, xt8_p);
@@ -791,8 +791,8 @@ export function step(acrossOnly: bool, perTol: f64): void {
   low_z_q = f64x2.pmin(low_z_q, z8_q);
   high_z_p = f64x2.pmax(high_z_p, z8_p);
   high_z_q = f64x2.pmax(high_z_q, z8_q);
-  const zv8_p = f64x2.add(z8_p, K2);
-  const zv8_q = f64x2.add(z8_q, K2);
+  const zv8_p = f64x2.add(f64x2.sub(z8_p, K2), K3);
+  const zv8_q = f64x2.add(f64x2.sub(z8_q, K2), K3);
   const zt8_p = f64x2.sub(z8_p, f64x2.sub(zv8_p, K3));
   const zt8_q = f64x2.sub(z8_q, f64x2.sub(zv8_q, K3));
   const zq8_p = f64x2.mul(zt8_p, zt8_p);
@@ -884,8 +884,8 @@ export function step(acrossOnly: bool, perTol: f64): void {
   low_x_q = f64x2.pmin(low_x_q, x9_q);
   high_x_p = f64x2.pmax(high_x_p, x9_p);
   high_x_q = f64x2.pmax(high_x_q, x9_q);
-  const xv9_p = f64x2.add(x9_p, K2);
-  const xv9_q = f64x2.add(x9_q, K2);
+  const xv9_p = f64x2.add(f64x2.sub(x9_p, K2), K3);
+  const xv9_q = f64x2.add(f64x2.sub(x9_q, K2), K3);
   const xt9_p = f64x2.sub(x9_p, f64x2.sub(xv9_p, K3));
   const xt9_q = f64x2.sub(x9_q, f64x2.sub(xv9_q, K3));
   const xq9_p = f64x2.mul(xt9_p, xt9_p);
@@ -894,8 +894,8 @@ export function step(acrossOnly: bool, perTol: f64): void {
   low_z_q = f64x2.pmin(low_z_q, z9_q);
   high_z_p = f64x2.pmax(high_z_p, z9_p);
   high_z_q = f64x2.pmax(high_z_q, z9_q);
-  const zv9_p = f64x2.add(z9_p, K2);
-  const zv9_q = f64x2.add(z9_q, K2);
+  const zv9_p = f64x2.add(f64x2.sub(z9_p, K2), K3);
+  const zv9_q = f64x2.add(f64x2.sub(z9_q, K2), K3);
   const zt9_p = f64x2.sub(z9_p, f64x2.sub(zv9_p, K3));
   const zt9_q = f64x2.sub(z9_q, f64x2.sub(zv9_q, K3));
   const zq9_p = f64x2.mul(zt9_p, zt9_p);
@@ -988,8 +988,8 @@ export function step(acrossOnly: bool, perTol: f64): void {
   low_x_q = f64x2.pmin(low_x_q, x10_q);
   high_x_p = f64x2.pmax(high_x_p, x10_p);
   high_x_q = f64x2.pmax(high_x_q, x10_q);
-  const xv10_p = f64x2.add(x10_p, K2);
-  const xv10_q = f64x2.add(x10_q, K2);
+  const xv10_p = f64x2.add(f64x2.sub(x10_p, K2), K3);
+  const xv10_q = f64x2.add(f64x2.sub(x10_q, K2), K3);
   const xt10_p = f64x2.sub(x10_p, f64x2.sub(xv10_p, K3));
   const xt10_q = f64x2.sub(x10_q, f64x2.sub(xv10_q, K3));
   const xq10_p = f64x2.mul(xt10_p, xt10_p);
@@ -998,8 +998,8 @@ export function step(acrossOnly: bool, perTol: f64): void {
   low_z_q = f64x2.pmin(low_z_q, z10_q);
   high_z_p = f64x2.pmax(high_z_p, z10_p);
   high_z_q = f64x2.pmax(high_z_q, z10_q);
-  const zv10_p = f64x2.add(z10_p, K2);
-  const zv10_q = f64x2.add(z10_q, K2);
+  const zv10_p = f64x2.add(f64x2.sub(z10_p, K2), K3);
+  const zv10_q = f64x2.add(f64x2.sub(z10_q, K2), K3);
   const zt10_p = f64x2.sub(z10_p, f64x2.sub(zv10_p, K3));
   const zt10_q = f64x2.sub(z10_q, f64x2.sub(zv10_q, K3));
   const zq10_p = f64x2.mul(zt10_p, zt10_p);
@@ -1093,8 +1093,8 @@ export function step(acrossOnly: bool, perTol: f64): void {
   low_x_q = f64x2.pmin(low_x_q, x11_q);
   high_x_p = f64x2.pmax(high_x_p, x11_p);
   high_x_q = f64x2.pmax(high_x_q, x11_q);
-  const xv11_p = f64x2.add(x11_p, K2);
-  const xv11_q = f64x2.add(x11_q, K2);
+  const xv11_p = f64x2.add(f64x2.sub(x11_p, K2), K3);
+  const xv11_q = f64x2.add(f64x2.sub(x11_q, K2), K3);
   const xt11_p = f64x2.sub(x11_p, f64x2.sub(xv11_p, K3));
   const xt11_q = f64x2.sub(x11_q, f64x2.sub(xv11_q, K3));
   const xq11_p = f64x2.mul(xt11_p, xt11_p);
@@ -1103,8 +1103,8 @@ export function step(acrossOnly: bool, perTol: f64): void {
   low_z_q = f64x2.pmin(low_z_q, z11_q);
   high_z_p = f64x2.pmax(high_z_p, z11_p);
   high_z_q = f64x2.pmax(high_z_q, z11_q);
-  const zv11_p = f64x2.add(z11_p, K2);
-  const zv11_q = f64x2.add(z11_q, K2);
+  const zv11_p = f64x2.add(f64x2.sub(z11_p, K2), K3);
+  const zv11_q = f64x2.add(f64x2.sub(z11_q, K2), K3);
   const zt11_p = f64x2.sub(z11_p, f64x2.sub(zv11_p, K3));
   const zt11_q = f64x2.sub(z11_q, f64x2.sub(zv11_q, K3));
   const zq11_p = f64x2.mul(zt11_p, zt11_p);
@@ -1206,6 +1206,15 @@ export function step(acrossOnly: bool, perTol: f64): void {
   const tc_q = f64x2.mul(perTolerance, f64x2.add(f64x2.add(f64x2.add(f64x2.add(f64x2.add(f64x2.add(f64x2.add(f64x2.mul(K69, kc0_q), f64x2.mul(K54, kc5_q)), f64x2.mul(K55, kc6_q)), f64x2.mul(K56, kc7_q)), f64x2.mul(K70, kc8_q)), f64x2.mul(K58, kc9_q)), f64x2.mul(K59, kc10_q)), f64x2.mul(K71, kc11_q)));
   const e3_p = f64x2.add(f64x2.add(f64x2.mul(ta_p, ta_p), f64x2.mul(tb_p, tb_p)), f64x2.mul(tc_p, tc_p));
   const e3_q = f64x2.add(f64x2.add(f64x2.mul(ta_q, ta_q), f64x2.mul(tb_q, tb_q)), f64x2.mul(tc_q, tc_q));
+  const K72 = v128.load64_splat(CONSTANTS, 576);
+  const K73 = v128.load64_splat(CONSTANTS, 584);
+  const K74 = v128.load64_splat(CONSTANTS, 592);
+  const error_p = f64x2.div(f64x2.mul(h_p, e5_p), f64x2.sqrt(f64x2.add(f64x2.mul(K72, f64x2.add(e5_p, f64x2.mul(K73, e3_p))), K74)));
+  const error_q = f64x2.div(f64x2.mul(h_q, e5_q), f64x2.sqrt(f64x2.add(f64x2.mul(K72, f64x2.add(e5_q, f64x2.mul(K73, e3_q))), K74)));
+  const K75 = v128.load64_splat(CONSTANTS, 600);
+  const K76 = v128.load64_splat(CONSTANTS, 608);
+  const wanted_p = f64x2.div(K75, f64x2.sqrt(f64x2.sqrt(f64x2.sqrt(f64x2.add(error_p, K76)))));
+  const wanted_q = f64x2.div(K75, f64x2.sqrt(f64x2.sqrt(f64x2.sqrt(f64x2.add(error_q, K76)))));
   const mmE_p = f64x2.add(f64x2.mul(an_p, an_p), f64x2.mul(bn_p, bn_p));
   const mmE_q = f64x2.add(f64x2.mul(an_q, an_q), f64x2.mul(bn_q, bn_q));
   const uuE_p = f64x2.add(mmE_p, f64x2.mul(cn_p, cn_p));
@@ -1228,8 +1237,8 @@ export function step(acrossOnly: bool, perTol: f64): void {
   low_x_q = f64x2.pmin(low_x_q, xE_q);
   high_x_p = f64x2.pmax(high_x_p, xE_p);
   high_x_q = f64x2.pmax(high_x_q, xE_q);
-  const xvE_p = f64x2.add(xE_p, K2);
-  const xvE_q = f64x2.add(xE_q, K2);
+  const xvE_p = f64x2.add(f64x2.sub(xE_p, K2), K3);
+  const xvE_q = f64x2.add(f64x2.sub(xE_q, K2), K3);
   const xtE_p = f64x2.sub(xE_p, f64x2.sub(xvE_p, K3));
   const xtE_q = f64x2.sub(xE_q, f64x2.sub(xvE_q, K3));
   const xqE_p = f64x2.mul(xtE_p, xtE_p);
@@ -1238,8 +1247,8 @@ export function step(acrossOnly: bool, perTol: f64): void {
   low_z_q = f64x2.pmin(low_z_q, zE_q);
   high_z_p = f64x2.pmax(high_z_p, zE_p);
   high_z_q = f64x2.pmax(high_z_q, zE_q);
-  const zvE_p = f64x2.add(zE_p, K2);
-  const zvE_q = f64x2.add(zE_q, K2);
+  const zvE_p = f64x2.add(f64x2.sub(zE_p, K2), K3);
+  const zvE_q = f64x2.add(f64x2.sub(zE_q, K2), K3);
   const ztE_p = f64x2.sub(zE_p, f64x2.sub(zvE_p, K3));
   const ztE_q = f64x2.sub(zE_q, f64x2.sub(zvE_q, K3));
   const zqE_p = f64x2.mul(ztE_p, ztE_p);
@@ -1303,8 +1312,8 @@ export function step(acrossOnly: bool, perTol: f64): void {
   v128.store(LANES, kbE_p, 832);
   v128.store(LANES, kcE_p, 864);
   v128.store(LANES, kwE_p, 896);
-  v128.store(LANES, e5_p, 928);
-  v128.store(LANES, e3_p, 960);
+  v128.store(LANES, error_p, 928);
+  v128.store(LANES, wanted_p, 960);
   v128.store(LANES, uE_p, 992);
   v128.store(LANES, xE_p, 1024);
   v128.store(LANES, low_x_p, 1056);
@@ -1322,8 +1331,8 @@ export function step(acrossOnly: bool, perTol: f64): void {
   v128.store(LANES, kbE_q, 848);
   v128.store(LANES, kcE_q, 880);
   v128.store(LANES, kwE_q, 912);
-  v128.store(LANES, e5_q, 944);
-  v128.store(LANES, e3_q, 976);
+  v128.store(LANES, error_q, 944);
+  v128.store(LANES, wanted_q, 976);
   v128.store(LANES, uE_q, 1008);
   v128.store(LANES, xE_q, 1040);
   v128.store(LANES, low_x_q, 1072);

@@ -85,8 +85,6 @@ export interface CompiledFlight {
   /** Range over the nodes of Reynolds number and spin ratio. */
   readonly reynolds: { min: number; max: number };
   readonly spinRatio: { min: number; max: number };
-  nodes: number;
-  evaluations: number;
 }
 
 /** Flies problems by the compiled kernel; `undefined` hands a flight to the general engine. @internal */
@@ -99,12 +97,9 @@ export interface CompiledEngine {
 const NO_TRACK = new Float64Array(0);
 const TRACK_ROOM = 400;
 
-/** Makes a compiled engine with scratch of its own. @internal */
-export function createCompiledEngine(keepTrack: boolean): CompiledEngine {
-  const p = new Float64Array(KERNEL_PARAMETERS.length);
-  const out = new Float64Array(KERNEL_RESULTS.length);
-  const track = keepTrack ? new Float64Array(TRACK_ROOM * TRACK_FIELDS.length) : NO_TRACK;
-  const flight: CompiledFlight = {
+/** An empty flight to write into. @internal */
+export function compiledFlight(): CompiledFlight {
+  return {
     ending: 'landed',
     time: 0,
     apex: 0,
@@ -112,9 +107,66 @@ export function createCompiledEngine(keepTrack: boolean): CompiledEngine {
     state: new Float64Array(STATES),
     reynolds: { min: 0, max: 0 },
     spinRatio: { min: 0, max: 0 },
-    nodes: 0,
-    evaluations: 0,
   };
+}
+
+/** Turns (a, b, c, w, A, B, C) at `offset` into position, velocity and spin rate in the world frame. */
+function toWorld(
+  problem: FlightProblem,
+  axes: KernelAxes,
+  cells: number,
+  from: Float64Array,
+  offset: number,
+  time: number,
+  s: Float64Array,
+): void {
+  const { nx, ny, nz, windAlong, windAcross } = problem;
+  const a = from[offset]!;
+  const b = from[offset + 1]!;
+  const c = from[offset + 2]!;
+  const dA = from[offset + 4]!;
+  const dB = from[offset + 5]!;
+  const dC = from[offset + 6]!;
+  s[0] = axes.e1x * dA + axes.e2x * dB + nx * dC + windAlong * time;
+  s[1] = axes.e2y * dB + ny * dC;
+  s[2] = axes.e1z * dA + axes.e2z * dB + nz * dC + windAcross * time;
+  s[3] = axes.e1x * a + axes.e2x * b + nx * c + windAlong;
+  s[4] = axes.e2y * b + ny * c;
+  s[5] = axes.e1z * a + axes.e2z * b + nz * c + windAcross;
+  s[6] = from[offset + 3]! / (cells * problem.radius);
+}
+
+/** Reads a kernel's results (order of KERNEL_RESULTS) at `offset` into a flight in the world frame. @internal */
+export function worldEnd(
+  problem: FlightProblem,
+  axes: KernelAxes,
+  cells: number,
+  out: Float64Array,
+  offset: number,
+  flight: CompiledFlight,
+): void {
+  const { nx, nz, windAlong, windAcross } = problem;
+  const [A, B, C, t] = [out[offset + 9]!, out[offset + 10]!, out[offset + 11]!, out[offset + 12]!];
+  const x = axes.e1x * A + axes.e2x * B + nx * C + windAlong * t;
+  const z = axes.e1z * A + axes.e2z * B + nz * C + windAcross * t;
+  flight.time = out[offset + 7]!;
+  flight.apex = out[offset + 8]!;
+  flight.apexAt = Math.sqrt(x * x + z * z);
+  toWorld(problem, axes, cells, out, offset, flight.time, flight.state);
+  flight.reynolds.min = problem.reynoldsPerSpeed * out[offset + 13]!;
+  flight.reynolds.max = problem.reynoldsPerSpeed * out[offset + 14]!;
+  flight.spinRatio.min = out[offset + 15]! / cells;
+  flight.spinRatio.max = out[offset + 16]! / cells;
+}
+
+const NODES = KERNEL_RESULTS.indexOf('nodes');
+
+/** Makes a compiled engine with scratch of its own. @internal */
+export function createCompiledEngine(keepTrack: boolean): CompiledEngine {
+  const p = new Float64Array(KERNEL_PARAMETERS.length);
+  const out = new Float64Array(KERNEL_RESULTS.length);
+  const track = keepTrack ? new Float64Array(TRACK_ROOM * TRACK_FIELDS.length) : NO_TRACK;
+  const flight = compiledFlight();
   let axes = kernelAxes(0, 0, 1);
   let last: FlightProblem | undefined;
   let cells = 1;
@@ -125,58 +177,21 @@ export function createCompiledEngine(keepTrack: boolean): CompiledEngine {
     axes = kernelAxes(problem.nx, problem.ny, problem.nz);
     if (!packKernel(problem, law, axes, tolerance, timeLimit, p)) return undefined;
     const status = flyKernel(p, law.spinTable, law.reynoldsTable, out, track);
-    if (status === OUTSIDE || (keepTrack && out[18]! > TRACK_ROOM)) return undefined;
+    if (status === OUTSIDE || (keepTrack && out[NODES]! > TRACK_ROOM)) return undefined;
     last = problem;
     cells = law.cellsPerSpinRatio;
     flight.ending = status === LANDED ? 'landed' : 'time-limit';
-    flight.time = Math.max(0, out[7]!);
-    flight.apex = out[8]!;
-    const { nx, nz, windAlong, windAcross } = problem;
-    const apexX = axes.e1x * out[9]! + axes.e2x * out[10]! + nx * out[11]! + windAlong * out[12]!;
-    const apexZ = axes.e1z * out[9]! + axes.e2z * out[10]! + nz * out[11]! + windAcross * out[12]!;
-    flight.apexAt = Math.sqrt(apexX * apexX + apexZ * apexZ);
-    toWorld(problem, out, 0, out[7]!, flight.state);
-    flight.reynolds.min = problem.reynoldsPerSpeed * out[13]!;
-    flight.reynolds.max = problem.reynoldsPerSpeed * out[14]!;
-    flight.spinRatio.min = out[15]! / law.cellsPerSpinRatio;
-    flight.spinRatio.max = out[16]! / law.cellsPerSpinRatio;
-    flight.evaluations = out[17]!;
-    flight.nodes = out[18]!;
+    worldEnd(problem, axes, cells, out, 0, flight);
     return flight;
   }
-
-  /** Turns (a, b, c, w, A, B, C) at `offset` into position, velocity and spin rate. */
-  function toWorld(
-    problem: FlightProblem,
-    from: Float64Array,
-    offset: number,
-    time: number,
-    s: Float64Array,
-  ): void {
-    const { nx, ny, nz, windAlong, windAcross } = problem;
-    const a = from[offset]!;
-    const b = from[offset + 1]!;
-    const c = from[offset + 2]!;
-    const dA = from[offset + 4]!;
-    const dB = from[offset + 5]!;
-    const dC = from[offset + 6]!;
-    s[0] = axes.e1x * dA + axes.e2x * dB + nx * dC + windAlong * time;
-    s[1] = axes.e2y * dB + ny * dC;
-    s[2] = axes.e1z * dA + axes.e2z * dB + nz * dC + windAcross * time;
-    s[3] = axes.e1x * a + axes.e2x * b + nx * c + windAlong;
-    s[4] = axes.e2y * b + ny * c;
-    s[5] = axes.e1z * a + axes.e2z * b + nz * c + windAcross;
-    s[6] = from[offset + 3]! / (cells * problem.radius);
-  }
-
-  const state = new Float64Array(STATES);
-  const derivative = new Float64Array(STATES);
 
   function replay(sink: NodeSink): void {
     if (last === undefined) return;
     const { nx, ny, nz } = last;
-    for (let k = 0; k < TRACK_FIELDS.length * flight.nodes; k += TRACK_FIELDS.length) {
-      toWorld(last, track, k + 1, track[k]!, state);
+    const state = new Float64Array(STATES);
+    const derivative = new Float64Array(STATES);
+    for (let k = 0; k < TRACK_FIELDS.length * out[NODES]!; k += TRACK_FIELDS.length) {
+      toWorld(last, axes, cells, track, k + 1, track[k]!, state);
       const ka = track[k + 8]!;
       const kb = track[k + 9]!;
       const kc = track[k + 10]!;

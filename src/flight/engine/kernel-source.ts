@@ -125,7 +125,13 @@ export function stepEnd(d: Dialect): string[] {
   return [...velocity, ...displacement];
 }
 
-/** Squared norms `e5` and `e3` of both velocity error estimates, each divided by the velocity tolerance. */
+/** Share of the step size the error estimate would allow that is used. */
+const SAFETY = 0.9;
+
+/**
+ * The combined error estimate of the velocities in units of the tolerance (Hairer, Norsett & Wanner 1993, section
+ * II.10) and the factor it asks of the next step: safety over its eighth root, by three square roots.
+ */
 export function errorNorms(d: Dialect): string[] {
   const lines: string[] = [];
   for (const [id, weights] of [
@@ -140,6 +146,10 @@ export function errorNorms(d: Dialect): string[] {
     const square = (name: string): string => d.mul(`${id}${name}`, `${id}${name}`);
     lines.push(d.let(id === 'f' ? 'e5' : 'e3', d.add(d.add(square('a'), square('b')), square('c'))));
   }
+  const c = d.constant;
+  const combined = d.add(d.mul(c(3), d.add('e5', d.mul(c(0.01), 'e3'))), c(1e-300));
+  lines.push(d.let('error', d.div(d.mul('h', 'e5'), d.sqrt(combined))));
+  lines.push(d.let('wanted', d.div(c(SAFETY), d.sqrt(d.sqrt(d.sqrt(d.add('error', c(1e-12))))))));
   return lines;
 }
 

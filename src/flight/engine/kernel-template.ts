@@ -29,7 +29,6 @@ export const TIME_LIMIT = 1;
 export const OUTSIDE = 2;
 
 const MAX_ATTEMPTS = 20000;
-const SAFETY = 0.9;
 
 /**
  * One flight in uniform wind with a compiled coefficient law: parameters in \`p\`, tables \`st\` (8 numbers a cell of S)
@@ -94,7 +93,7 @@ ${indent(
 ${indent(keepNode, 4)}
     nodes++;
     aimed = false;
-    if (!toGround && fall < 0) {
+    if (!toGround && fall < 0 && climb + 3 * h * fall < 0) {
       // Time to the ground from height, climb and its first two derivatives: the last step is aimed there.
       const root = climb * climb - 2 * fall * height, jerk = ph > 0 ? (fall - pFall) / ph : 0;
       let toGo = (climb + Math.sqrt(root)) / -fall;
@@ -128,8 +127,7 @@ ${indent(stepEnd(d), 6)}
         landed = true;
       } else {
 ${indent(errorNorms(d), 8)}
-        const error = e5 === 0 ? 0 : h * e5 / Math.sqrt(3 * (e5 + 0.01 * e3));
-        const factor = Math.min(3, Math.max(0.3, SAFETY / Math.sqrt(Math.sqrt(Math.sqrt(error + 1e-12)))));
+        const factor = Math.min(3, Math.max(0.3, wanted));
         if (!(error <= 1)) { h *= error > 1 ? factor : 0.3; aimed = false; continue; }
         if (heightN < 0) {
           // Leaving the ground and returning within one step hides the landing: halve it until it ends in the air.

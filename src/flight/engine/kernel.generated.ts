@@ -11,7 +11,6 @@ export const TIME_LIMIT = 1;
 export const OUTSIDE = 2;
 
 const MAX_ATTEMPTS = 20000;
-const SAFETY = 0.9;
 
 /**
  * One flight in uniform wind with a compiled coefficient law: parameters in `p`, tables `st` (8 numbers a cell of S)
@@ -138,7 +137,7 @@ export function flyKernel(p: Float64Array, st: Float64Array, rt: Float64Array, o
     }
     nodes++;
     aimed = false;
-    if (!toGround && fall < 0) {
+    if (!toGround && fall < 0 && climb + 3 * h * fall < 0) {
       // Time to the ground from height, climb and its first two derivatives: the last step is aimed there.
       const root = climb * climb - 2 * fall * height, jerk = ph > 0 ? (fall - pFall) / ph : 0;
       let toGo = (climb + Math.sqrt(root)) / -fall;
@@ -459,8 +458,9 @@ export function flyKernel(p: Float64Array, st: Float64Array, rt: Float64Array, o
         const tb = (perTolerance * (((((((((-0.18980075407240762) * kb0) + (4.450312892752409 * kb5)) + (1.8915178993145003 * kb6)) + ((-5.801203960010585) * kb7)) + ((-0.4226823213237919) * kb8)) + ((-0.1521609496625161) * kb9)) + (0.20136540080403034 * kb10)) + (0.02265179219836082 * kb11)));
         const tc = (perTolerance * (((((((((-0.18980075407240762) * kc0) + (4.450312892752409 * kc5)) + (1.8915178993145003 * kc6)) + ((-5.801203960010585) * kc7)) + ((-0.4226823213237919) * kc8)) + ((-0.1521609496625161) * kc9)) + (0.20136540080403034 * kc10)) + (0.02265179219836082 * kc11)));
         const e3 = (((ta * ta) + (tb * tb)) + (tc * tc));
-        const error = e5 === 0 ? 0 : h * e5 / Math.sqrt(3 * (e5 + 0.01 * e3));
-        const factor = Math.min(3, Math.max(0.3, SAFETY / Math.sqrt(Math.sqrt(Math.sqrt(error + 1e-12)))));
+        const error = (h * e5) / (Math.sqrt(((3 * (e5 + (0.01 * e3))) + 1e-300)));
+        const wanted = 0.9 / (Math.sqrt(Math.sqrt(Math.sqrt((error + 1e-12)))));
+        const factor = Math.min(3, Math.max(0.3, wanted));
         if (!(error <= 1)) { h *= error > 1 ? factor : 0.3; aimed = false; continue; }
         if (heightN < 0) {
           // Leaving the ground and returning within one step hides the landing: halve it until it ends in the air.

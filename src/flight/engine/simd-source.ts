@@ -2,7 +2,7 @@ import { type Dialect, endStage, errorNorms, laterStages, STAGES, stepEnd } from
 
 /**
  * The same step for two flights in one register (WebAssembly f64x2), written as AssemblyScript.
- * Cells are found by adding 2^52 − 1/2, which leaves the whole part in the low bits of the sum.
+ * Cells are found by adding 1.5 · 2^52 to x − 1/2, which leaves the whole part of x in the low bits of the sum.
  */
 const simd: Dialect = {
   constant: (value) => `f64x2.splat(${value})`,
@@ -17,8 +17,8 @@ const simd: Dialect = {
     const cell = (name: string, from: string): string[] => [
       `low_${name} = f64x2.pmin(low_${name}, ${from});`,
       `high_${name} = f64x2.pmax(high_${name}, ${from});`,
-      `const ${name}v${i} = f64x2.add(${from}, f64x2.splat(4503599627370495.5));`,
-      `const ${name}t${i} = f64x2.sub(${from}, f64x2.sub(${name}v${i}, f64x2.splat(4503599627370496)));`,
+      `const ${name}v${i} = f64x2.add(f64x2.sub(${from}, f64x2.splat(0.5)), f64x2.splat(6755399441055744));`,
+      `const ${name}t${i} = f64x2.sub(${from}, f64x2.sub(${name}v${i}, f64x2.splat(6755399441055744)));`,
       `const ${name}q${i} = f64x2.mul(${name}t${i}, ${name}t${i});`,
     ];
     const address = (name: string, lane: number, mask: number, shift: number): string =>
@@ -48,13 +48,47 @@ const simd: Dialect = {
 
 /** What the step reads of a lane, and what it writes. Order of the lane record in src/wasm/batch.ts. */
 export const LANE_INPUTS = [
-  'a', 'b', 'c', 'w', 'A', 'B', 'C', 'h', 'ka0', 'kb0', 'kc0', 'kw0', 'g2', 'g3', 'drag', 'lift', 'decay', 'rInv',
+  'a',
+  'b',
+  'c',
+  'w',
+  'A',
+  'B',
+  'C',
+  'h',
+  'ka0',
+  'kb0',
+  'kc0',
+  'kw0',
+  'g2',
+  'g3',
+  'drag',
+  'lift',
+  'decay',
+  'rInv',
 ] as const;
-/** What the step writes of a lane: end state, derivative there, error norms, air speed and cell of S at the end,
+/** What the step writes of a lane: end state, derivative there, error and factor, air speed and cell of S at the end,
  * and the range of cells the stages asked for. */
 export const LANE_OUTPUTS = [
-  'an', 'bn', 'cn', 'wn', 'An', 'Bn', 'Cn', 'kan', 'kbn', 'kcn', 'kwn', 'e5', 'e3', 'un', 'xn',
-  'low_x', 'high_x', 'low_z', 'high_z',
+  'an',
+  'bn',
+  'cn',
+  'wn',
+  'An',
+  'Bn',
+  'Cn',
+  'kan',
+  'kbn',
+  'kcn',
+  'kwn',
+  'error',
+  'wanted',
+  'un',
+  'xn',
+  'low_x',
+  'high_x',
+  'low_z',
+  'high_z',
 ] as const;
 
 /** Renames the free names of a line so that two registers can be worked side by side. */
@@ -67,12 +101,7 @@ const KEPT = new Set(['const', 'let', 'usize', 'SPIN_TABLE', 'REYNOLDS_TABLE', '
 
 /** The whole text of the AssemblyScript step: four flights, two registers side by side. */
 export function simdText(): string {
-  const body = [
-    ...laterStages(simd),
-    ...stepEnd(simd),
-    ...errorNorms(simd),
-    ...endStage(simd),
-  ];
+  const body = [...laterStages(simd), ...stepEnd(simd), ...errorNorms(simd), ...endStage(simd)];
   const lines: string[] = [];
   const pairs = ['_p', '_q'];
   for (const [k, suffix] of pairs.entries()) {
@@ -80,7 +109,9 @@ export function simdText(): string {
       lines.push(`const ${name}${suffix} = v128.load(LANES, ${32 * i + 16 * k});`);
     });
     for (const name of ['x', 'z']) {
-      lines.push(`let low_${name}${suffix} = f64x2.splat(1e300), high_${name}${suffix} = f64x2.splat(-1e300);`);
+      lines.push(
+        `let low_${name}${suffix} = f64x2.splat(1e300), high_${name}${suffix} = f64x2.splat(-1e300);`,
+      );
     }
   }
   // Constants come from memory, declared once before their first use: as immediates each would cost four instructions.
@@ -100,7 +131,9 @@ export function simdText(): string {
   const ends: Record<string, string> = { kan: 'kaE', kbn: 'kbE', kcn: 'kcE', kwn: 'kwE', un: 'uE', xn: 'xE' };
   for (const [k, suffix] of pairs.entries()) {
     LANE_OUTPUTS.forEach((name, i) => {
-      lines.push(`v128.store(LANES, ${ends[name] ?? name}${suffix}, ${32 * (LANE_INPUTS.length + i) + 16 * k});`);
+      lines.push(
+        `v128.store(LANES, ${ends[name] ?? name}${suffix}, ${32 * (LANE_INPUTS.length + i) + 16 * k});`,
+      );
     });
   }
   return `// Written by simd-source.ts (npm run generate); edit that, not this.

@@ -1,0 +1,137 @@
+import type { CompiledLaw } from '../../aerodynamics/compiled-law.js';
+import type { FlightProblem } from '../problem.js';
+import {
+  type CompiledFlight,
+  compiledFlight,
+  type KernelAxes,
+  kernelAxes,
+  packKernel,
+  worldEnd,
+} from './compiled.js';
+import { KERNEL_PARAMETERS } from './kernel-layout.js';
+import { APEX_RESTEP_BELOW, VELOCITY_TOLERANCE_PER_METRE } from './tolerance.js';
+
+/** What src/wasm/batch.ts exports. @internal */
+export interface BatchExports {
+  readonly memory: { readonly buffer: ArrayBuffer };
+  readonly spinTable: () => number;
+  readonly reynoldsTable: () => number;
+  readonly inputs: () => number;
+  readonly results: () => number;
+  readonly chunk: () => number;
+  readonly configure: (
+    timeLimit: number,
+    perTolerance: number,
+    restepApex: number,
+    acrossOnly: number,
+    sLow: number,
+    sHigh: number,
+    rLow: number,
+    rHigh: number,
+  ) => void;
+  readonly run: (count: number) => void;
+}
+
+/**
+ * The batch kernel in WebAssembly SIMD, made by `loadBatchKernel` of `fairflight/batch` and passed to
+ * {@link flyMany}. It has memory of its own, so one kernel serves one thread.
+ */
+export interface BatchKernel {
+  /** What it is, for reports. */
+  readonly name: string;
+  /** @internal */
+  readonly exports: BatchExports;
+}
+
+/** Parameters of KERNEL_PARAMETERS the batch takes for each flight, in its order; the rest is shared. */
+const PER_FLIGHT = [
+  'a0',
+  'b0',
+  'c0',
+  'w0',
+  'g2',
+  'g3',
+  'drag',
+  'lift',
+  'decay',
+  'rInv',
+  'n1',
+  'n2',
+  'n3',
+  'nw',
+  'e2',
+  'e3y',
+  'height0',
+  'firstStep',
+] as const;
+/** Numbers the batch gives back for each flight; the last is the status. */
+const RESULTS = 18;
+const STATUS = 17;
+/** Status of a flight that reached the ground. */
+const LANDED = 0;
+const TIME_LIMIT = 1;
+
+/** Called with a row and its flight, or without one where the general engine must fly it. */
+type Keep = (row: number, flight: CompiledFlight | undefined) => void;
+
+/** Flies rows 0 to `count` − 1; `write` fills `problem` with a row. @internal */
+export function flyBatch(
+  { exports }: BatchKernel,
+  law: CompiledLaw,
+  problem: FlightProblem,
+  count: number,
+  tolerance: number,
+  timeLimit: number,
+  write: (row: number) => void,
+  keep: Keep,
+): void {
+  const memory = new Float64Array(exports.memory.buffer);
+  memory.set(law.spinTable, exports.spinTable() / 8);
+  memory.set(law.reynoldsTable, exports.reynoldsTable() / 8);
+  exports.configure(
+    timeLimit,
+    1 / (tolerance * VELOCITY_TOLERANCE_PER_METRE),
+    tolerance < APEX_RESTEP_BELOW ? 1 : 0,
+    problem.model.spinEntering === 'across' ? 1 : 0,
+    law.spinCells.low,
+    law.spinCells.high,
+    law.reynoldsCells.low,
+    law.reynoldsCells.high,
+  );
+  const order = Uint8Array.from(PER_FLIGHT, (name) => KERNEL_PARAMETERS.indexOf(name));
+  const inputs = exports.inputs() / 8;
+  const results = exports.results() / 8;
+  const chunk = exports.chunk();
+  const p = new Float64Array(KERNEL_PARAMETERS.length);
+  const rows = new Int32Array(chunk);
+  const axes: KernelAxes[] = [];
+  const flight = compiledFlight();
+  for (let row = 0; row < count; ) {
+    let filled = 0;
+    for (; filled < chunk && row < count; row++) {
+      write(row);
+      const own = kernelAxes(problem.nx, problem.ny, problem.nz);
+      if (!packKernel(problem, law, own, tolerance, timeLimit, p)) {
+        keep(row, undefined);
+        continue;
+      }
+      const at = inputs + filled * PER_FLIGHT.length;
+      for (let i = 0; i < order.length; i++) memory[at + i] = p[order[i]!]!;
+      rows[filled] = row;
+      axes[filled++] = own;
+    }
+    exports.run(filled);
+    for (let i = 0; i < filled; i++) {
+      const at = results + i * RESULTS;
+      const status = memory[at + STATUS]!;
+      write(rows[i]!);
+      if (status !== LANDED && status !== TIME_LIMIT) {
+        keep(rows[i]!, undefined);
+        continue;
+      }
+      flight.ending = status === LANDED ? 'landed' : 'time-limit';
+      worldEnd(problem, axes[i]!, law.cellsPerSpinRatio, memory, at, flight);
+      keep(rows[i]!, flight);
+    }
+  }
+}

@@ -1,0 +1,86 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { aerodynamicModels } from '../../src/aerodynamics/index.js';
+import { loadBatchKernel } from '../../src/batch.js';
+import { createCompiledEngine } from '../../src/flight/engine/compiled.js';
+import { simdText } from '../../src/flight/engine/simd-source.js';
+import { flightProblem } from '../../src/flight/problem.js';
+import { degrees, flyMany, type LaunchColumns, metres, mph, rpm, type Scene } from '../../src/index.js';
+import { stream } from '../../src/numerics/index.js';
+
+const COUNT = 1500;
+
+/** Launches over the whole domain, among them balls without spin, driven into the ground, slow and spinning fast. */
+function launches(): LaunchColumns {
+  const draw = stream(23, 0);
+  const column = (min: number, max: number): Float64Array =>
+    Float64Array.from({ length: COUNT }, () => min + (max - min) * draw.uniform());
+  const spinRate = column(0, 2100);
+  spinRate.fill(0, 0, 20);
+  return {
+    ballSpeed: column(5, 110),
+    launchAngle: column(-0.1, 1.2),
+    launchDirection: column(-0.4, 0.4),
+    spinRate,
+    spinAxisTilt: column(-3, 3),
+    rifleSpin: column(-100, 100),
+  };
+}
+
+const scenes: readonly Scene[] = [
+  {},
+  {
+    wind: { along: -12, across: 7 },
+    ground: { elevation: -60, slope: 0.05, crossSlope: -0.04 },
+  } as unknown as Scene,
+  { aerodynamics: 'smits-smith-1994', ground: { elevation: 3 } } as unknown as Scene,
+];
+
+describe('the WebAssembly kernel', () => {
+  it('is what its template writes: run npm run generate after changing the template', () => {
+    expect(readFileSync('src/wasm/step.generated.ts', 'utf8')).toBe(simdText());
+  });
+
+  it.each([1e-2, 1e-4, 1e-8])(
+    'gives the flights of the JavaScript engine at a tolerance of %s m',
+    async (tolerance) => {
+      const kernel = await loadBatchKernel();
+      if (kernel === undefined) throw new Error('this runtime has no WebAssembly SIMD');
+      const columns = launches();
+      for (const scene of scenes) {
+        const options = { tolerance: metres(tolerance) };
+        const plain = flyMany(columns, scene, options);
+        const batch = flyMany(columns, scene, { ...options, kernel });
+        for (const [name, values] of Object.entries(plain) as [keyof typeof plain, Float64Array][]) {
+          for (let i = 0; i < COUNT; i++) {
+            expect(Number.isFinite(values[i])).toBe(true);
+            // Rounding, magnified where a flight is chaotic in its step choice; a thousandth of the tolerance at most.
+            const difference = Math.abs((batch[name][i] as number) - (values[i] as number));
+            expect(difference).toBeLessThan(Math.max(1e-8, 1e-3 * tolerance));
+          }
+        }
+      }
+    },
+  );
+
+  it('gives a flight the same numbers whatever flies beside it', async () => {
+    const kernel = await loadBatchKernel();
+    const columns = launches();
+    const whole = flyMany(columns, {}, { kernel });
+    const tail = Object.fromEntries(
+      Object.entries(columns).map(([name, column]) => [name, (column as Float64Array).slice(700)]),
+    ) as unknown as LaunchColumns;
+    expect([...flyMany(tail, {}, { kernel }).carry]).toEqual([...whole.carry.slice(700)]);
+  });
+});
+
+describe('the compiled engine', () => {
+  it.each(['fitted-modern', 'smits-smith-1994', 'penner-bearman-harvey'] as const)(
+    'flies an ordinary drive itself, without the general engine: %s',
+    (id) => {
+      const launch = { ballSpeed: mph(150), launchAngle: degrees(12), spinRate: rpm(2600) };
+      const problem = flightProblem(launch, { aerodynamics: aerodynamicModels[id] });
+      expect(createCompiledEngine(false).fly(problem, 1e-4, 60)).toBeDefined();
+    },
+  );
+});
