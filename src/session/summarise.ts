@@ -11,107 +11,21 @@ import {
   theilSen,
   typicalErrorWithin,
 } from '../numerics/index.js';
-import { mph, type Speed, toMph, toYards } from '../units/index.js';
+import { mph, type Speed, toYards } from '../units/index.js';
 import type { MeasuredShot } from './measured-shot.js';
-import { type OddShot, oddShots } from './odd-shots.js';
-import {
-  inWords,
-  QUANTITY_NAMES,
-  QUANTITY_WORDS,
-  type QuantityName,
-  quantityOf,
-  type ShotQuantities,
-} from './quantities.js';
+import { oddShots } from './odd-shots.js';
+import { QUANTITY_NAMES, QUANTITY_WORDS, type QuantityName, quantityOf } from './quantities.js';
+import { remarksOn } from './session-remarks.js';
+import type {
+  BandSummary,
+  Estimate,
+  Estimates,
+  Repeatability,
+  SessionSummary,
+  ShotsToShow,
+  Trend,
+} from './session-summary.js';
 import { type Banding, bandShots } from './speed-bands.js';
-
-/** What a handful of readings say about one quantity; all in SI. */
-export interface Estimate<Q extends number = number> {
-  /** Readings. */
-  readonly count: number;
-  /** Their mean. */
-  readonly mean: Q;
-  /** Student t interval for the mean; absent with fewer than two readings. */
-  readonly interval?: { readonly low: Q; readonly high: Q; readonly level: number };
-  /** Standard deviation from shot to shot; absent with fewer than two readings. */
-  readonly sd?: Q;
-  /** Median. */
-  readonly median: Q;
-  /** 1.4826 × median absolute deviation, which a few wild readings leave alone. */
-  readonly robustSd: Q;
-}
-
-/** Estimates of every quantity that was measured. */
-export type Estimates = { readonly [K in QuantityName]?: Estimate<ShotQuantities[K]> };
-
-/** One band of a session. */
-export interface BandSummary {
-  /** Name of the band. */
-  readonly name: string;
-  /** Places of its shots in the list given. */
-  readonly shots: readonly number[];
-  /** Every shot of the band counted. */
-  readonly quantities: Estimates;
-  /** The same without the shots found to be outliers; absent when there are none. */
-  readonly withoutOutliers?: Estimates;
-}
-
-/** How a quantity changes with club speed. */
-export interface Trend {
-  /** Change a metre per second of club speed, SI unit of the quantity over m/s. */
-  readonly slope: number;
-  /** Interval for the slope. */
-  readonly interval: { readonly low: number; readonly high: number; readonly level: number };
-  /** Value of the line at club speed 0, SI. */
-  readonly intercept: number;
-  /** Shots used. */
-  readonly count: number;
-  /** For lengths: the slope in yards a mile per hour. */
-  readonly yardsPerMph?: { readonly value: number; readonly low: number; readonly high: number };
-  /** True when the interval holds 0, so that these shots show no trend. */
-  readonly unclear: boolean;
-}
-
-/** How well one quantity repeats from shot to shot within bands; all in SI. */
-export interface Repeatability {
-  /** Typical error: standard deviation within bands, pooled over them. */
-  readonly typicalError: number;
-  /** Smallest change between two single shots that is more than scatter, 2.77 typical errors at 95 %. */
-  readonly detectableSingle: number;
-  /** Smallest change between the means of two bands of this session's usual size. */
-  readonly detectableMean: number;
-  /** The usual (median) number of readings a band, to which `detectableMean` belongs. */
-  readonly shotsPerMean: number;
-}
-
-/** How many shots it takes to show a gain of club speed. */
-export interface ShotsToShow {
-  /** The gain [m/s]. */
-  readonly gain: Speed;
-  /** Shots needed before and as many after, to find it four times out of five. */
-  readonly shots: number;
-}
-
-/** What a session of measured shots says. */
-export interface SessionSummary {
-  /** Shots given. */
-  readonly count: number;
-  /** What put shots into bands. */
-  readonly bandedBy: 'labels' | 'given' | 'found' | 'one';
-  /** The bands, slowest first; bands by label in the order of their first shot. */
-  readonly bands: readonly BandSummary[];
-  /** Shots that belong to no band, and why. */
-  readonly unassigned: readonly { readonly shot: number; readonly reason: string }[];
-  /** Shots that stand apart from their band. Flagged only: every figure outside `withoutOutliers` counts them. */
-  readonly oddShots: readonly OddShot[];
-  /** Trend of each quantity with club speed, over all shots (Theil–Sen, which a few wild shots leave alone). */
-  readonly trends: { readonly [K in QuantityName]?: Trend };
-  /** Repeatability of each quantity. */
-  readonly repeatability: { readonly [K in QuantityName]?: Repeatability };
-  /** Shots needed to show gains of club speed; empty when club speed does not repeat in any band. */
-  readonly shotsToShow: readonly ShotsToShow[];
-  /** What a reader should know before leaning on these figures, in words. */
-  readonly remarks: readonly string[];
-}
 
 /** Options of {@link summariseSession}. */
 export interface SessionOptions {
@@ -268,61 +182,6 @@ function shotsFor(gains: readonly Speed[], typicalError: number | undefined, lev
     gain,
     shots: sampleSizeForMeanDifference(gain, typicalError, POWER, level),
   }));
-}
-
-function remarksOn(
-  bands: readonly BandSummary[],
-  odd: readonly OddShot[],
-  trends: SessionSummary['trends'],
-  shotsToShow: readonly ShotsToShow[],
-  level: number,
-): string[] {
-  const remarks: string[] = [];
-  const percent = `${Math.round(100 * level)} %`;
-  for (const band of bands) {
-    const name = (['carry', 'total', 'ballSpeed', 'clubSpeed'] as const).find(
-      (key) => band.quantities[key] !== undefined,
-    );
-    const estimate = name === undefined ? undefined : band.quantities[name];
-    if (name === undefined || estimate === undefined || estimate.count >= 10) continue;
-    const { label } = QUANTITY_WORDS[name];
-    if (estimate.interval === undefined) {
-      remarks.push(`${band.name}: one shot only, so nothing can be said about its scatter.`);
-      continue;
-    }
-    const half = inWords(name, 0.5 * (estimate.interval.high - estimate.interval.low));
-    remarks.push(
-      `${band.name}: with ${estimate.count} shots the mean ${label} is known to ±${half} only (${percent}); smaller differences are noise.`,
-    );
-  }
-  const outliers = odd.filter((entry) => entry.verdict === 'outlier').length;
-  const stragglers = odd.length - outliers;
-  if (outliers > 0) {
-    remarks.push(
-      `${outliers === 1 ? '1 shot stands' : `${outliers} shots stand`} far apart and ${outliers === 1 ? 'is' : 'are'} left out of the figures marked so, not of the others: check whether it was a misread or a mishit.`,
-    );
-  }
-  if (stragglers > 0) {
-    remarks.push(
-      `${stragglers === 1 ? '1 shot looks' : `${stragglers} shots look`} unusual, but no more than chance makes in bands this small: kept everywhere.`,
-    );
-  }
-  const line = trends.carry?.yardsPerMph;
-  if (line !== undefined && trends.carry !== undefined) {
-    const range = `${line.low.toFixed(1)} to ${line.high.toFixed(1)} yd a mph`;
-    remarks.push(
-      trends.carry.unclear
-        ? `Carry against club speed: ${range} (${percent}), which holds no gain at all; these shots show no trend.`
-        : `Carry against club speed: ${line.value.toFixed(1)} yd a mph, ${range} (${percent}).`,
-    );
-  }
-  const first = shotsToShow[0];
-  if (first !== undefined) {
-    remarks.push(
-      `To show a gain of ${toMph(first.gain).toFixed(0)} mph takes ${first.shots} shots before and ${first.shots} after, at this player's scatter.`,
-    );
-  }
-  return remarks;
 }
 
 function checkShots(shots: readonly MeasuredShot[]): void {

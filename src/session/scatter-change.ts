@@ -1,0 +1,45 @@
+import { fQuantile, typicalErrorWithin } from '../numerics/index.js';
+import type { MeasuredShot } from './measured-shot.js';
+import { type QuantityName, quantityOf } from './quantities.js';
+
+/** Scatter within sessions, first against last. */
+export interface ScatterChange {
+  /** Standard deviation within the first sessions, SI. */
+  readonly before: number;
+  /** Standard deviation within the last sessions, SI. */
+  readonly after: number;
+  /** Last over first. */
+  readonly ratio: number;
+  /** Interval for the ratio, right for normal shots and too narrow for wilder ones. */
+  readonly interval: { readonly low: number; readonly high: number };
+  /** What the interval shows. */
+  readonly verdict: 'grew' | 'shrank' | 'not-shown';
+}
+
+const SCATTER: readonly QuantityName[] = ['clubSpeed', 'smashFactor', 'launchDirection', 'carry', 'side'];
+
+/** Scatter within sessions, pooled over the first and over the last. @internal */
+export function scatterOf(
+  first: readonly { readonly members: readonly MeasuredShot[] }[],
+  last: readonly { readonly members: readonly MeasuredShot[] }[],
+  level: number,
+): { readonly [K in QuantityName]?: ScatterChange } {
+  const all: { [K in QuantityName]?: ScatterChange } = {};
+  for (const name of SCATTER) {
+    const groups = (sessions: readonly { readonly members: readonly MeasuredShot[] }[]): number[][] =>
+      sessions
+        .map((session) => session.members.flatMap((shot) => quantityOf(shot, name) ?? []))
+        .filter((values) => values.length >= 2);
+    const [a, b] = [groups(first), groups(last)];
+    if (a.length === 0 || b.length === 0) continue;
+    const dof = (of: number[][]): number => of.reduce((sum, values) => sum + values.length - 1, 0);
+    const [before, after] = [typicalErrorWithin(a), typicalErrorWithin(b)];
+    if (!(before > 0) || !(after > 0)) continue;
+    const ratio = after / before;
+    const low = ratio / Math.sqrt(fQuantile(0.5 + level / 2, dof(b), dof(a)));
+    const high = ratio / Math.sqrt(fQuantile(0.5 - level / 2, dof(b), dof(a)));
+    const verdict = low > 1 ? 'grew' : high < 1 ? 'shrank' : 'not-shown';
+    all[name] = { before, after, ratio, interval: { low, high }, verdict };
+  }
+  return all;
+}

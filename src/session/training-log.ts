@@ -1,0 +1,242 @@
+import { requireRecord, requireWithin } from '../errors.js';
+import { mean, standardDeviation, studentTQuantile, theilSen } from '../numerics/index.js';
+import type { Scene } from '../scene/index.js';
+import { type Length, mph, type Speed, si, toMph, toYards } from '../units/index.js';
+import { attributeChange, type ChangeAttribution } from './attribution.js';
+import { launchOf } from './launch-of.js';
+import { type LoggedSession, type SessionRow, sessionsOf } from './log-sessions.js';
+import type { MeasuredShot } from './measured-shot.js';
+import type { QuantityName } from './quantities.js';
+import { type ScatterChange, scatterOf } from './scatter-change.js';
+import { trainingCautions } from './training-cautions.js';
+
+/** A change between the first and the last sessions, with its interval. */
+export interface LogChange<Q extends number> {
+  /** Last sessions less first. */
+  readonly value: Q;
+  /** Lower end. */
+  readonly low: Q;
+  /** Upper end. */
+  readonly high: Q;
+}
+
+/** What a training log shows. */
+export interface TrainingReport {
+  /** The sessions in order of time. */
+  readonly sessions: readonly SessionRow[];
+  /** Unit of {@link SessionRow.time}. */
+  readonly timeUnit: 'weeks' | 'sessions';
+  /** Sessions averaged at each end. */
+  readonly block: number;
+  /**
+   * `gain` or `loss`: the change is more than day-to-day variation makes. `not-shown`: it is not. `too-few-sessions`:
+   * with fewer than four sessions day-to-day variation is not known.
+   */
+  readonly verdict: 'gain' | 'loss' | 'not-shown' | 'too-few-sessions';
+  /** Change of mean club speed between the first and last sessions; absent with too few sessions. */
+  readonly change?: LogChange<Speed>;
+  /** Change of club speed a week (or a session), Theil–Sen through the session means; absent with too few sessions. */
+  readonly perTime?: LogChange<Speed>;
+  /** Typical error of a session's mean club speed from one day to another [m/s]; absent with too few sessions. */
+  readonly dayToDay?: Speed;
+  /** Smallest change between first and last sessions that is more than day-to-day variation [m/s]. */
+  readonly detectable?: Speed;
+  /** Yards the change of speed is worth at the player's own carry against club speed; absent when that shows no trend. */
+  readonly worth?: LogChange<Length>;
+  /** Change of carry split into its causes, when launches were measured at both ends. */
+  readonly causes?: ChangeAttribution;
+  /** Scatter within sessions, where it could be compared. */
+  readonly scatter: { readonly [K in QuantityName]?: ScatterChange };
+  /** Next target for mean club speed, and sessions to average at each end to show it; absent with too few sessions. */
+  readonly next?: { readonly clubSpeed: Speed; readonly step: Speed; readonly block: number };
+  /** Coverage of all intervals. */
+  readonly level: number;
+  /** What a reader should know, in words. */
+  readonly remarks: readonly string[];
+  /** Precautions that belong beside any advice to train speed. */
+  readonly cautions: readonly string[];
+}
+
+/** Options of {@link judgeTraining}. */
+export interface TrainingOptions {
+  /** Sessions averaged at each end; default a third of them. */
+  readonly block?: number;
+  /** Coverage of intervals; default 0.95. */
+  readonly level?: number;
+  /** Scene the launches are flown in for the causes; default as its fields say. */
+  readonly scene?: Scene;
+}
+
+const FEWEST_SESSIONS = 4;
+/** No target is more than this above the present speed, whatever could be shown. */
+const LARGEST_STEP = mph(3);
+
+/**
+ * Judges a log of practice sessions: is the gain in club speed real, what is it worth, did scatter grow.
+ *
+ * A session's mean differs from day to day by more than its shots explain, so sessions count, not shots: the typical
+ * error of a session mean is the standard deviation of the differences between neighbouring sessions over √2, which
+ * leaves a steady gain out (Hopkins W G 2000, Sports Med. 30, 1–15). A change between the averages of k sessions at
+ * each end is real when it passes t √(2/k) typical errors (minimal detectable change, Weir 2005, with Student's t for
+ * his 1.96 because few sessions estimate the error).
+ * @param shots - shots with `session` or `date` and a club speed; dates as YYYY-MM-DD put sessions in order and on a
+ *   time axis, otherwise they are taken in the order given
+ * @throws {@link FairflightError} `invalid-input` when no shot can be used or there is one session only
+ */
+export function judgeTraining(shots: readonly MeasuredShot[], options: TrainingOptions = {}): TrainingReport {
+  requireRecord('options', options, ['block', 'level', 'scene']);
+  const level = requireWithin('options.level', options.level ?? 0.95, 0.5, 0.999, '');
+  const { sessions, timeUnit, unused } = sessionsOf(shots);
+  const most = Math.floor(sessions.length / 2);
+  const block = requireWithin(
+    'options.block',
+    options.block ?? Math.max(1, Math.floor(sessions.length / 3)),
+    1,
+    most,
+    'sessions',
+    'the first and last sessions must not overlap',
+  );
+  const first = sessions.slice(0, block).flatMap((session) => session.members);
+  const last = sessions.slice(-block).flatMap((session) => session.members);
+  const speed = speedChange(sessions, block, level);
+  const worth = speed === undefined ? undefined : worthOf(shots, speed.change, level);
+  const causes = causesOf(first, last, options.scene, level);
+  const scatter = scatterOf(sessions.slice(0, block), sessions.slice(-block), level);
+  const verdict =
+    speed === undefined
+      ? 'too-few-sessions'
+      : speed.change.low > 0
+        ? 'gain'
+        : speed.change.high < 0
+          ? 'loss'
+          : 'not-shown';
+  const report = {
+    sessions: sessions.map(({ members: _, ...row }) => row),
+    timeUnit,
+    block,
+    verdict,
+    ...(speed !== undefined && speed),
+    ...(worth !== undefined && { worth }),
+    ...(causes !== undefined && { causes }),
+    scatter,
+    level,
+    cautions: trainingCautions,
+  } as const;
+  return { ...report, remarks: remarksOn(report, unused) };
+}
+
+function speedChange(
+  sessions: readonly LoggedSession[],
+  block: number,
+  level: number,
+):
+  | (Required<Pick<TrainingReport, 'dayToDay' | 'detectable' | 'next'>> & {
+      readonly change: LogChange<Speed>;
+      readonly perTime?: LogChange<Speed>;
+    })
+  | undefined {
+  if (sessions.length < FEWEST_SESSIONS) return undefined;
+  const means = sessions.map((session) => session.clubSpeed);
+  const typical = standardDeviation(means.slice(1).map((value, i) => value - (means[i] ?? 0))) / Math.SQRT2;
+  const t = studentTQuantile(0.5 + level / 2, sessions.length - 2);
+  const detectable = t * typical * Math.sqrt(2 / block);
+  const present = mean(means.slice(-block));
+  const change = present - mean(means.slice(0, block));
+  const times = sessions.map((session) => session.time);
+  const line = new Set(times).size > 1 ? theilSen(times, means, level) : undefined;
+  const step = Math.min(LARGEST_STEP, mph(Math.max(1, Math.ceil(toMph(si<Speed>(detectable)) - 1e-9))));
+  return {
+    dayToDay: si(typical),
+    detectable: si(detectable),
+    change: { value: si(change), low: si(change - detectable), high: si(change + detectable) },
+    ...(line !== undefined && {
+      perTime: {
+        value: si<Speed>(line.slope),
+        low: si<Speed>(line.interval.low),
+        high: si<Speed>(line.interval.high),
+      },
+    }),
+    next: {
+      clubSpeed: si(present + step),
+      step: si(step),
+      block: Math.max(1, Math.ceil(2 * ((t * typical) / step) ** 2 - 1e-9)),
+    },
+  };
+}
+
+/** The change of speed at the player's own carry against club speed, both intervals kept. */
+function worthOf(
+  shots: readonly MeasuredShot[],
+  change: LogChange<Speed>,
+  level: number,
+): LogChange<Length> | undefined {
+  const pairs = shots.flatMap(({ clubSpeed, carry }) =>
+    clubSpeed === undefined || carry === undefined ? [] : [{ clubSpeed, carry }],
+  );
+  if (pairs.length < 10 || new Set(pairs.map((pair) => pair.clubSpeed)).size < 2) return undefined;
+  const line = theilSen(
+    pairs.map((pair) => pair.clubSpeed),
+    pairs.map((pair) => pair.carry),
+    level,
+  );
+  if (line.interval.low <= 0) return undefined;
+  const value = line.slope * change.value;
+  // Relative errors of a product, added in quadrature: a first-order interval.
+  const relative = (line.interval.high - line.interval.low) / 2 / line.slope;
+  const half = Math.hypot(relative * value, (line.slope * (change.high - change.low)) / 2);
+  return { value: si(value), low: si(value - half), high: si(value + half) };
+}
+
+function causesOf(
+  first: readonly MeasuredShot[],
+  last: readonly MeasuredShot[],
+  scene: Scene | undefined,
+  level: number,
+): ChangeAttribution | undefined {
+  const flown = (shots: readonly MeasuredShot[]): boolean =>
+    shots.some((shot) => !('missing' in launchOf(shot)));
+  if (!flown(first) || !flown(last)) return undefined;
+  return attributeChange(first, last, { level, ...(scene !== undefined && { scene }) });
+}
+
+function remarksOn(report: Omit<TrainingReport, 'remarks'>, unused: number): string[] {
+  const remarks: string[] = [];
+  const show = (value: Speed): string => toMph(value).toFixed(1);
+  if (unused > 0)
+    remarks.push(`${unused} shots have no club speed, or neither session nor date, and are in no figure.`);
+  if (report.change === undefined || report.detectable === undefined) {
+    remarks.push(
+      `${report.sessions.length} sessions are too few: how much a session differs from day to day is not known, so no change can be called real. Four is the least.`,
+    );
+  } else {
+    const { value, low, high } = report.change;
+    const range = `${show(low)} to ${show(high)} mph at ${Math.round(100 * report.level)} %`;
+    const limit = `the ${show(report.detectable)} mph that days alone can make`;
+    remarks.push(
+      report.verdict === 'not-shown'
+        ? `Change ${show(value)} mph (${range}): within ${limit}, so not shown to be real.`
+        : `Change ${show(value)} mph (${range}): more than ${limit}.`,
+    );
+  }
+  if (report.worth !== undefined) {
+    const { value, low, high } = report.worth;
+    remarks.push(
+      `At the player's own strike that is ${toYards(value).toFixed(0)} yd of carry (${toYards(low).toFixed(0)} to ${toYards(high).toFixed(0)}).`,
+    );
+  }
+  const wider = report.scatter.launchDirection;
+  if (wider !== undefined) {
+    const range = `${wider.interval.low.toFixed(2)} to ${wider.interval.high.toFixed(2)}`;
+    remarks.push(
+      wider.verdict === 'not-shown'
+        ? `Direction scatter is ${wider.ratio.toFixed(2)} times what it was (${range}): no change shown.`
+        : `Direction scatter ${wider.verdict}: ${wider.ratio.toFixed(2)} times what it was (${range}).`,
+    );
+  }
+  if (report.next !== undefined) {
+    remarks.push(
+      `Next target ${show(report.next.clubSpeed)} mph, ${show(report.next.step)} mph more; to show it, average ${report.next.block} ${report.next.block === 1 ? 'session' : 'sessions'} before and as many after.`,
+    );
+  }
+  return remarks;
+}

@@ -1,0 +1,119 @@
+import { describe, expect, it } from 'vitest';
+import { stream } from '../../src/numerics/index.js';
+import { judgeTraining, type MeasuredShot, trainingCautions } from '../../src/session/index.js';
+import { degrees, mph, rpm, si, toMph, toYards, yards } from '../../src/units/index.js';
+
+interface Log {
+  readonly gain: number;
+  readonly sessions?: number;
+  readonly each?: number;
+  readonly dayToDay?: number;
+  readonly wider?: number;
+  readonly seed?: number;
+}
+
+/** An invented log: weekly sessions of ten shots at 95 mph, days differ by 0.6 mph, shots by 1.2 mph. */
+function log({ gain, sessions = 8, each = 10, dayToDay = 0.6, wider = 1, seed = 1 }: Log): MeasuredShot[] {
+  const random = stream(seed);
+  return Array.from({ length: sessions }, (_, w) => {
+    const share = w / (sessions - 1);
+    const day = 95 + gain * share + dayToDay * random.normal();
+    const date = new Date(Date.UTC(2031, 2, 3 + 7 * w)).toISOString().slice(0, 10);
+    return Array.from({ length: each }, (): MeasuredShot => {
+      const club = day + 1.2 * random.normal();
+      return {
+        date,
+        clubSpeed: mph(club),
+        ballSpeed: mph(1.46 * club + 0.5 * random.normal()),
+        launchAngle: degrees(13 + random.normal()),
+        launchDirection: degrees(3 * wider ** share * random.normal()),
+        spinRate: rpm(2700 + 200 * random.normal()),
+        carry: yards(2.6 * club - 25 + 4 * random.normal()),
+      };
+    });
+  }).flat();
+}
+
+describe('judgeTraining', () => {
+  it('calls a gain of 5 mph over 8 weeks real and says what it is worth', () => {
+    const report = judgeTraining(log({ gain: 5 }));
+    expect(report.verdict).toBe('gain');
+    expect(report.sessions).toHaveLength(8);
+    expect(report.timeUnit).toBe('weeks');
+    expect(report.sessions[7]?.time).toBeCloseTo(7, 9);
+    expect(toMph(report.change?.value ?? si(0))).toBeGreaterThan(2.5);
+    expect(toMph(report.perTime?.value ?? si(0)) * 7).toBeCloseTo(5, -0.5);
+    // 2.6 yd a mph was put in; the gain between the blocks is about 4 mph.
+    const perMph = toYards(report.worth?.value ?? si(0)) / toMph(report.change?.value ?? si(1));
+    expect(perMph).toBeGreaterThan(2.2);
+    expect(perMph).toBeLessThan(3);
+    const { carry } = report.causes ?? {};
+    expect(carry?.causes.ballSpeed.value).toBeGreaterThan(0.6 * (carry?.modelled.value ?? 0));
+    expect(report.cautions).toBe(trainingCautions);
+    expect(report.remarks.join(' ')).toMatch(/more than the \d\.\d mph that days alone can make/);
+  });
+
+  // A change of nothing must be called real in 5 % of logs; shots treated as independent would be fooled far more.
+  it('is fooled by day-to-day variation about as rarely as it says', () => {
+    let fooled = 0;
+    const runs = 300;
+    for (let seed = 0; seed < runs; seed++) {
+      const shots = log({ gain: 0, sessions: 9, each: 4, seed: 1000 + seed }).map(
+        ({ date, clubSpeed }) => ({ date, clubSpeed }) as MeasuredShot,
+      );
+      if (judgeTraining(shots).verdict !== 'not-shown') fooled++;
+    }
+    expect(fooled / runs).toBeGreaterThan(0.01);
+    expect(fooled / runs).toBeLessThan(0.1);
+  });
+
+  // Hopkins (2000): typical error = SD of differences / √2; Weir (2005): 2.77 of it, here with Student's t for 1.96.
+  it('has the typical error and the detectable change of the published formulas', () => {
+    const speeds = [90, 92, 91, 94];
+    const report = judgeTraining(
+      speeds.map((speed, i) => ({ session: `s${i}`, clubSpeed: mph(speed) })),
+      { block: 1 },
+    );
+    const sd = Math.sqrt(((2 - 4 / 3) ** 2 + (-1 - 4 / 3) ** 2 + (3 - 4 / 3) ** 2) / 2);
+    expect(toMph(report.dayToDay ?? si(0))).toBeCloseTo(sd / Math.SQRT2, 9);
+    expect(toMph(report.detectable ?? si(0))).toBeCloseTo((4.3027 * Math.SQRT2 * sd) / Math.SQRT2, 3);
+    expect(report.timeUnit).toBe('sessions');
+    expect(report.verdict).toBe('not-shown');
+    // Never more than 3 mph at a time, and the sessions it takes to show that: 2 (4.303 × 1.472 / 3)² = 8.9.
+    expect(toMph(report.next?.step ?? si(0))).toBeCloseTo(3, 9);
+    expect(toMph(report.next?.clubSpeed ?? si(0))).toBeCloseTo(97, 9);
+    expect(report.next?.block).toBe(9);
+  });
+
+  it('sees scatter that doubled, and not one that stayed', () => {
+    const wider = judgeTraining(log({ gain: 3, wider: 2.5, each: 20, sessions: 9 }));
+    expect(wider.scatter.launchDirection?.verdict).toBe('grew');
+    expect(wider.scatter.launchDirection?.ratio).toBeGreaterThan(1.25);
+    expect(wider.scatter.launchDirection?.interval.low).toBeGreaterThan(1);
+    expect(judgeTraining(log({ gain: 3 })).scatter.launchDirection?.verdict).toBe('not-shown');
+  });
+
+  it('puts sessions in order of date, and notices a loss', () => {
+    const shots = log({ gain: 6 });
+    const upset = [...shots.slice(40), ...shots.slice(0, 40)];
+    expect(judgeTraining(upset)).toEqual(judgeTraining(shots));
+    expect(judgeTraining(log({ gain: -6 })).verdict).toBe('loss');
+  });
+
+  it('says when there are too few sessions, and refuses a single one', () => {
+    const three = judgeTraining(log({ gain: 5, sessions: 3 }));
+    expect(three.verdict).toBe('too-few-sessions');
+    expect(three.change).toBeUndefined();
+    expect(three.remarks[0]).toMatch(/too few/);
+    expect(() => judgeTraining(log({ gain: 5 }).slice(0, 10))).toThrow(/two sessions/);
+    expect(() => judgeTraining([{ clubSpeed: mph(90) }])).toThrow(/two sessions/);
+    expect(() => judgeTraining(log({ gain: 1 }), { block: 5 })).toThrow(/block/);
+  });
+
+  it('keeps JSON whole: no number that is not finite', () => {
+    for (const gain of [0, 4])
+      expect(JSON.stringify(judgeTraining(log({ gain, sessions: 5 })))).not.toMatch(/null/);
+    const same = judgeTraining([1, 2, 3, 4].map((s) => ({ session: `${s}`, clubSpeed: mph(95) })));
+    expect(JSON.stringify(same)).not.toMatch(/null/);
+  });
+});
