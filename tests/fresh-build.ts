@@ -22,5 +22,6 @@ export default function setup(): void {
   const oldestOutput = Math.min(...timesBelow(join(root, 'dist')));
   if (oldestOutput !== Infinity && oldestOutput >= newestSource) return;
   const built = spawnSync('npm', ['run', 'build'], { cwd: root, encoding: 'utf8' });
-  if (built.status !== 0) throw new Error(`npm run build failed:\n${built.stdout}\n${built.stderr}`);
+  if (built.status !== 0)
+    throw new Error(`npm run build failed:\n${`${built.stdout}\n${built.stderr}`.slice(-3000)}`);
 }
