@@ -72,6 +72,22 @@ describe('strokesOnHole', () => {
     );
   });
 
+  it.each([40, -25])('measures across the leg the ball is on: a bend of %i degrees', (turn) => {
+    const width = 30;
+    const bent: Hole = {
+      length: yards(400),
+      fairway: { width: yards(width), bend: { at: yards(200), angle: degrees(turn) } },
+    };
+    const [c, s] = [Math.cos(degrees(turn)), Math.sin(degrees(turn))];
+    const ball = (along: number, across: number): ReturnType<typeof strokesOnHole> =>
+      strokesOnHole(one(200 + along * c - across * s, along * s + across * c), bent);
+    for (const side of [-1, 1]) {
+      expect(ball(80, side * (width / 2 - 1)).endings.fairway.share).toBe(1);
+      expect(ball(80, side * (width / 2 + 1)).endings.rough.share).toBe(1);
+      expect(ball(80, side * 10).strokes.value).toBeCloseTo(1 + need('fairway', Math.hypot(120, 10)), 9);
+    }
+  });
+
   it('aims away from the boundary', () => {
     const cloud = disperse(
       { ballSpeed: mph(150), launchAngle: degrees(12), spinRate: rpm(2600) },
