@@ -8,3 +8,4 @@ export {
 } from './read-shots.js';
 export type { Rejection, RejectionReason } from './rejection.js';
 export { parseScene } from './scene.js';
+export type { ShotNeeds } from './shot-header.js';

@@ -1,10 +1,10 @@
-import { FairflightError } from '../errors.js';
+import { FairflightError, requireOneOf } from '../errors.js';
 import type { MeasuredShot } from '../session/index.js';
 import { type CsvRecord, readCsv } from './csv.js';
 import { type DecimalMark, findDecimalMark } from './number-text.js';
 import type { Rejection } from './rejection.js';
 import { suspectApex, suspectLaunch } from './shot-checks.js';
-import { type Column, headerNotes, headerOf, readHeader } from './shot-header.js';
+import { type Column, headerNotes, headerOf, readHeader, type ShotNeeds } from './shot-header.js';
 import { readRow } from './shot-row.js';
 
 /** What {@link readShots} found. */
@@ -31,24 +31,31 @@ export interface ReadShotsOptions {
   readonly separator?: ',' | ';' | '\t';
   /** Decimal mark; default found from the numbers. */
   readonly decimalMark?: DecimalMark;
+  /**
+   * What a row must hold to be a shot: `flight` (default), a launch or a delivery that can be flown, or `club-speed`,
+   * as in a log of speed training.
+   */
+  readonly needs?: ShotNeeds;
 }
 
 /**
  * Reads measured shots from CSV text. The first line names the columns in plain words with the unit in brackets, in
  * any order: `club speed (mph), ball speed (mph), launch angle (deg), spin (rpm), carry (yd), apex (ft)`. A shot
- * needs ball speed, launch angle and spin, or club speed, attack angle and loft; everything else may be missing.
+ * needs ball speed, launch angle and spin, or club speed, attack angle and loft (or what `options.needs` says);
+ * everything else may be missing.
  * Lines that start with `#` ahead of the header are comments. Nothing is dropped silently: every row or column left
  * out is listed with its line, its column and the reason, and the good rows are still returned.
  * @throws `FairflightError` `invalid-input` when there is nothing to read: an empty file, no header, or columns
  * that cannot give a single shot.
  */
 export function readShots(csvText: string, options: ReadShotsOptions = {}): ShotTable {
+  const needs = requireOneOf('options.needs', options.needs ?? 'flight', ['flight', 'club-speed'] as const);
   const { comments, body, firstLine } = splitComments(checkText(csvText));
   const separator = options.separator ?? findSeparator(body);
   const [head, ...records] = readCsv(body, separator, firstLine);
   if (head === undefined)
     throw new FairflightError('invalid-input', 'the file is empty: it has no header line');
-  const { columns, rejected: columnsLeftOut } = readHeader(head);
+  const { columns, rejected: columnsLeftOut } = readHeader(head, needs);
   const notes = [...headerNotes(columns, separator)];
   const rows = records.filter((row) => !isBlank(row));
   if (rows.length < records.length) notes.push(`${records.length - rows.length} blank rows are skipped`);
@@ -60,7 +67,7 @@ export function readShots(csvText: string, options: ReadShotsOptions = {}): Shot
   const leftOut: Rejection[] = [];
   const derived = new Set<string>();
   for (const row of rows) {
-    const reading = readRow(row, head, columns, mark);
+    const reading = readRow(row, head, columns, mark, needs);
     if ('troubles' in reading) {
       leftOut.push(...reading.troubles.map((trouble) => ({ scope: 'row' as const, ...trouble })));
     } else {

@@ -13,7 +13,10 @@ export interface Column {
  * Reads the header line. Columns that cannot be used are listed.
  * @throws FairflightError `invalid-input` when the columns left cannot give a single shot.
  */
-export function readHeader(head: CsvRecord): { columns: readonly Column[]; rejected: readonly Rejection[] } {
+export function readHeader(
+  head: CsvRecord,
+  needs: ShotNeeds,
+): { columns: readonly Column[]; rejected: readonly Rejection[] } {
   if (head.problem !== undefined) {
     throw new FairflightError(
       'invalid-input',
@@ -32,7 +35,7 @@ export function readHeader(head: CsvRecord): { columns: readonly Column[]; rejec
     const { reason, message } = heading;
     return [{ scope: 'column', reason, line: head.line, column: header, message }];
   });
-  requireEnough(head, columns, rejected);
+  requireEnough(head, columns, rejected, needs);
   return { columns, rejected };
 }
 
@@ -44,29 +47,44 @@ function sameColumn(one: Column, other: Column): boolean {
 }
 
 /** Refuses a file whose columns cannot give a single shot, with every reason at once. */
-function requireEnough(head: CsvRecord, columns: readonly Column[], rejected: readonly Rejection[]): void {
+function requireEnough(
+  head: CsvRecord,
+  columns: readonly Column[],
+  rejected: readonly Rejection[],
+  needs: ShotNeeds,
+): void {
   const present = new Set<string>();
   for (const { heading } of columns) if (heading.kind === 'number') present.add(heading.field);
-  if (enough((field) => present.has(field))) return;
+  if (enough((field) => present.has(field), needs)) return;
   const why = rejected
     .map(({ column, message }) => `column ${JSON.stringify(column)}: ${message}`)
     .join('; ');
   const seen = columns.map(({ header }) => JSON.stringify(header)).join(', ');
   throw new FairflightError(
     'invalid-input',
-    `line ${head.line}: ${NEEDS}; the columns are ${seen}${why === '' ? '' : `; ${why}`}`,
+    `line ${head.line}: ${NEEDS[needs]}, each with its unit in the header; the columns are ${seen}${why === '' ? '' : `; ${why}`}`,
     {
       field: 'csvText',
-      hint: 'name the columns like "ball speed (mph)", "launch angle (deg)", "spin (rpm)"',
+      hint:
+        needs === 'club-speed'
+          ? 'name the column like "club speed (mph)"'
+          : 'name the columns like "ball speed (mph)", "launch angle (deg)", "spin (rpm)"',
     },
   );
 }
 
-const NEEDS =
-  'a shot needs ball speed, launch angle and spin, or club speed, attack angle and loft, each with its unit in the header';
+/** What a shot must hold to be used: what it takes to fly it, or club speed alone. */
+export type ShotNeeds = 'flight' | 'club-speed';
 
-/** True when a shot with these values can be flown. */
-export function enough(has: (field: QuantityField | HelperField) => boolean): boolean {
+/** The same in words. */
+export const NEEDS: Readonly<Record<ShotNeeds, string>> = {
+  flight: 'a shot needs ball speed, launch angle and spin, or club speed, attack angle and loft',
+  'club-speed': 'a shot needs club speed',
+};
+
+/** True when a shot with these values can be used. */
+export function enough(has: (field: QuantityField | HelperField) => boolean, needs: ShotNeeds): boolean {
+  if (needs === 'club-speed') return has('clubSpeed');
   const ball = has('ballSpeed') || (has('clubSpeed') && has('smashFactor'));
   const spin = has('spinRate') || has('backspin');
   const loft = has('dynamicLoft') || has('nominalLoft');

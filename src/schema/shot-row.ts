@@ -4,7 +4,7 @@ import type { CsvRecord } from './csv.js';
 import { type DecimalMark, readNumber } from './number-text.js';
 import type { Rejection } from './rejection.js';
 import { contradictions } from './shot-checks.js';
-import { type Column, enough, headerOf } from './shot-header.js';
+import { type Column, enough, headerOf, NEEDS, type ShotNeeds } from './shot-header.js';
 import { fromSi, UNIT_NAMES, type UnitName } from './unit-names.js';
 
 type Trouble = Omit<Rejection, 'scope'>;
@@ -25,6 +25,7 @@ export function readRow(
   head: CsvRecord,
   columns: readonly Column[],
   mark: DecimalMark,
+  needs: ShotNeeds,
 ): RowReading {
   const broken = malformed(row, head, columns.length);
   if (broken !== undefined) return { troubles: [broken] };
@@ -52,8 +53,8 @@ export function readRow(
   for (const { field, message } of contradictions(shot, numbers.smashFactor)) {
     troubles.push({ line: row.line, column: headerOf(columns, field), reason: 'contradiction', message });
   }
-  if (troubles.length === 0 && !enough((field) => numbers[field] !== undefined)) {
-    troubles.push({ line: row.line, column: '', reason: 'missing-value', message: missing(numbers) });
+  if (troubles.length === 0 && !enough((field) => numbers[field] !== undefined, needs)) {
+    troubles.push({ line: row.line, column: '', reason: 'missing-value', message: missing(numbers, needs) });
   }
   return troubles.length > 0 ? { troubles } : { shot, aside, derived };
 }
@@ -62,8 +63,8 @@ function malformed(row: CsvRecord, head: CsvRecord, width: number): Trouble | un
   const trouble = { line: row.line, column: '' };
   if (row.problem !== undefined) return { ...trouble, reason: 'malformed-row', message: row.problem };
   if (
-    row.fields.map(({ text }) => text.trim()).join('\n') ===
-    head.fields.map(({ text }) => text.trim()).join('\n')
+    row.fields.length === width &&
+    row.fields.every(({ text }, i) => text.trim() === head.fields[i]?.text.trim())
   ) {
     return { ...trouble, reason: 'unclear-header', message: 'the header line is repeated here' };
   }
@@ -91,11 +92,13 @@ function impossible(field: QuantityField | HelperField, unit: UnitName, value: n
   return `${value}${symbol} is impossible: it must be between ${low} and ${high}${symbol}${hint}`;
 }
 
-function missing(numbers: Numbers): string {
-  const gaps = (['ballSpeed', 'launchAngle', 'spinRate'] as const)
+function missing(numbers: Numbers, needs: ShotNeeds): string {
+  const wanted =
+    needs === 'club-speed' ? (['clubSpeed'] as const) : (['ballSpeed', 'launchAngle', 'spinRate'] as const);
+  const gaps = wanted
     .filter((field) => numbers[field] === undefined)
     .map((field) => NUMBER_COLUMNS[field].names[0]);
-  return `a value is missing (${gaps.join(', ')}): a shot needs ball speed, launch angle and spin, or club speed, attack angle and loft`;
+  return `a value is missing (${gaps.join(', ')}): ${NEEDS[needs]}`;
 }
 
 /** Puts the shot together; what was not measured but follows exactly from what was is worked out and noted. */

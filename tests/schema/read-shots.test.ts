@@ -90,6 +90,16 @@ describe('a good file', () => {
     expect(table.shots[0]?.nominalLoft).toBeCloseTo((10.5 * Math.PI) / 180, 12);
   });
 
+  it('is content with club speed alone when asked, and with nothing less', () => {
+    const { shots, rejected } = readShots('club speed (mph),carry (yd)\n96,\n,232\n', {
+      needs: 'club-speed',
+    });
+    expect(shots).toHaveLength(1);
+    expect(rejected[0]).toMatchObject({ line: 3, reason: 'missing-value' });
+    expect(rejected[0]?.message).toBe('a value is missing (club speed): a shot needs club speed');
+    expect(refusal('club speed (mph)\n96\n')).toMatch(/ball speed, launch angle and spin/);
+  });
+
   it('works out ball speed from smash factor, and spin from its two parts, and says so', () => {
     const text =
       'club speed (mph),smash factor,launch angle (deg),backspin (rpm),sidespin (rpm)\n100,1.48,11,2400,700\n';
