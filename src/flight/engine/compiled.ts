@@ -3,7 +3,7 @@ import { STATES } from '../equations.js';
 import { type FlightProblem, STANDARD_GRAVITY } from '../problem.js';
 import type { NodeSink } from './general.js';
 import { flyKernel, LANDED, OUTSIDE } from './kernel.generated.js';
-import { KERNEL_PARAMETERS, KERNEL_RESULTS, TRACK_FIELDS } from './kernel-layout.js';
+import { KERNEL_PARAMETERS, KERNEL_RESULTS, kernelConstants, TRACK_FIELDS } from './kernel-layout.js';
 import { APEX_RESTEP_BELOW, firstStep, VELOCITY_TOLERANCE_PER_METRE } from './tolerance.js';
 
 /** Axes of the kernel: the third is the spin axis, the first is horizontal. @internal */
@@ -164,6 +164,7 @@ const NODES = KERNEL_RESULTS.indexOf('nodes');
 /** Makes a compiled engine with scratch of its own. @internal */
 export function createCompiledEngine(keepTrack: boolean): CompiledEngine {
   const p = new Float64Array(KERNEL_PARAMETERS.length);
+  const constants = kernelConstants();
   const out = new Float64Array(KERNEL_RESULTS.length);
   const track = keepTrack ? new Float64Array(TRACK_ROOM * TRACK_FIELDS.length) : NO_TRACK;
   const flight = compiledFlight();
@@ -176,7 +177,7 @@ export function createCompiledEngine(keepTrack: boolean): CompiledEngine {
     if (law === undefined) return undefined;
     axes = kernelAxes(problem.nx, problem.ny, problem.nz);
     if (!packKernel(problem, law, axes, tolerance, timeLimit, p)) return undefined;
-    const status = flyKernel(p, law.spinTable, law.reynoldsTable, out, track);
+    const status = flyKernel(p, constants, law.spinTable, law.reynoldsTable, out, track);
     if (status === OUTSIDE || (keepTrack && out[NODES]! > TRACK_ROOM)) return undefined;
     last = problem;
     cells = law.cellsPerSpinRatio;

@@ -1,4 +1,5 @@
 import { dormandPrince853 as tableau } from '../../numerics/tableaux/dormand-prince-853.js';
+import { kernelConstants } from './kernel-layout.js';
 
 /** How one target language writes arithmetic on the flights of a register. */
 export interface Dialect {
@@ -19,9 +20,14 @@ export interface Dialect {
   readonly law: (i: number | 'E') => readonly string[];
 }
 
+const CONSTANTS = kernelConstants();
+
 /** Plain JavaScript numbers; the law's tables are `st` and `rt`. */
 export const javascript: Dialect = {
-  constant: (value) => (value < 0 ? `(${value})` : String(value)),
+  constant: (value) => {
+    const index = CONSTANTS.indexOf(value);
+    return index < 0 ? String(value) : `K${index}`;
+  },
   add: (a, b) => `(${a} + ${b})`,
   sub: (a, b) => `(${a} - ${b})`,
   mul: (a, b) => `(${a} * ${b})`,

@@ -1,4 +1,4 @@
-import { KERNEL_PARAMETERS, KERNEL_RESULTS, TRACK_FIELDS } from './kernel-layout.js';
+import { KERNEL_PARAMETERS, KERNEL_RESULTS, kernelConstants, TRACK_FIELDS } from './kernel-layout.js';
 import { errorNorms, firstStage, javascript, laterStages, STAGES, stepEnd } from './kernel-source.js';
 
 const indent = (lines: readonly string[], by: number): string =>
@@ -9,11 +9,15 @@ export function kernelText(): string {
   const d = javascript;
   const results = (value: (name: string) => string): string[] =>
     KERNEL_RESULTS.map((name, i) => `out[${i}] = ${value(name)};`);
+  const parameters = [
+    ...KERNEL_PARAMETERS.map((name, i) => `const ${name} = p[${i}]!;`),
+    ...Array.from(kernelConstants(), (_, i) => `const K${i} = k[${i}]!;`),
+  ];
   const fields = TRACK_FIELDS.length;
   const keepNode = [
     `if (${fields} * nodes + ${fields} <= track.length) {`,
-    `  const k = ${fields} * nodes;`,
-    `  ${TRACK_FIELDS.map((name, i) => `track[k + ${i}] = ${name};`).join(' ')}`,
+    `  const at = ${fields} * nodes;`,
+    `  ${TRACK_FIELDS.map((name, i) => `track[at + ${i}] = ${name};`).join(' ')}`,
     '}',
   ];
   return `// Written by kernel-template.ts (npm run generate); edit that, not this. Unrolled because loops over stages cost three times as much.
@@ -31,14 +35,11 @@ export const OUTSIDE = 2;
 const MAX_ATTEMPTS = 20000;
 
 /**
- * One flight in uniform wind with a compiled coefficient law: parameters in \`p\`, tables \`st\` (8 numbers a cell of S)
+ * One flight in uniform wind with a compiled coefficient law: parameters in \`p\`, constants of the method in \`k\`, tables \`st\` (8 numbers a cell of S)
  * and \`rt\` (4 a cell of Re), results in \`out\`, nodes in \`track\` (${TRACK_FIELDS.length} numbers each) where that has room. Returns LANDED, TIME_LIMIT or OUTSIDE; allocates nothing.
  */
-export function flyKernel(p: Float64Array, st: Float64Array, rt: Float64Array, out: Float64Array, track: Float64Array): number {
-${indent(
-  KERNEL_PARAMETERS.map((name, i) => `const ${name} = p[${i}]!;`),
-  2,
-)}
+export function flyKernel(p: Float64Array, k: Float64Array, st: Float64Array, rt: Float64Array, out: Float64Array, track: Float64Array): number {
+${indent(parameters, 2)}
   const across = acrossOnly !== 0, sloped = n1 !== 0 || nw !== 0 || n2 !== e2 || n3 !== e3y;
   let a = a0, b = b0, c = c0, w = w0, A = 0, B = 0, C = 0, t = 0;
   let height = height0, climb = n1 * a + n2 * b + n3 * c + nw, y = 0, vy = e2 * b + e3y * c;

@@ -13,10 +13,10 @@ export const OUTSIDE = 2;
 const MAX_ATTEMPTS = 20000;
 
 /**
- * One flight in uniform wind with a compiled coefficient law: parameters in `p`, tables `st` (8 numbers a cell of S)
+ * One flight in uniform wind with a compiled coefficient law: parameters in `p`, constants of the method in `k`, tables `st` (8 numbers a cell of S)
  * and `rt` (4 a cell of Re), results in `out`, nodes in `track` (11 numbers each) where that has room. Returns LANDED, TIME_LIMIT or OUTSIDE; allocates nothing.
  */
-export function flyKernel(p: Float64Array, st: Float64Array, rt: Float64Array, out: Float64Array, track: Float64Array): number {
+export function flyKernel(p: Float64Array, k: Float64Array, st: Float64Array, rt: Float64Array, out: Float64Array, track: Float64Array): number {
   const a0 = p[0]!;
   const b0 = p[1]!;
   const c0 = p[2]!;
@@ -43,6 +43,75 @@ export function flyKernel(p: Float64Array, st: Float64Array, rt: Float64Array, o
   const e2 = p[23]!;
   const e3y = p[24]!;
   const restepApex = p[25]!;
+  const K0 = k[0]!;
+  const K1 = k[1]!;
+  const K2 = k[2]!;
+  const K3 = k[3]!;
+  const K4 = k[4]!;
+  const K5 = k[5]!;
+  const K6 = k[6]!;
+  const K7 = k[7]!;
+  const K8 = k[8]!;
+  const K9 = k[9]!;
+  const K10 = k[10]!;
+  const K11 = k[11]!;
+  const K12 = k[12]!;
+  const K13 = k[13]!;
+  const K14 = k[14]!;
+  const K15 = k[15]!;
+  const K16 = k[16]!;
+  const K17 = k[17]!;
+  const K18 = k[18]!;
+  const K19 = k[19]!;
+  const K20 = k[20]!;
+  const K21 = k[21]!;
+  const K22 = k[22]!;
+  const K23 = k[23]!;
+  const K24 = k[24]!;
+  const K25 = k[25]!;
+  const K26 = k[26]!;
+  const K27 = k[27]!;
+  const K28 = k[28]!;
+  const K29 = k[29]!;
+  const K30 = k[30]!;
+  const K31 = k[31]!;
+  const K32 = k[32]!;
+  const K33 = k[33]!;
+  const K34 = k[34]!;
+  const K35 = k[35]!;
+  const K36 = k[36]!;
+  const K37 = k[37]!;
+  const K38 = k[38]!;
+  const K39 = k[39]!;
+  const K40 = k[40]!;
+  const K41 = k[41]!;
+  const K42 = k[42]!;
+  const K43 = k[43]!;
+  const K44 = k[44]!;
+  const K45 = k[45]!;
+  const K46 = k[46]!;
+  const K47 = k[47]!;
+  const K48 = k[48]!;
+  const K49 = k[49]!;
+  const K50 = k[50]!;
+  const K51 = k[51]!;
+  const K52 = k[52]!;
+  const K53 = k[53]!;
+  const K54 = k[54]!;
+  const K55 = k[55]!;
+  const K56 = k[56]!;
+  const K57 = k[57]!;
+  const K58 = k[58]!;
+  const K59 = k[59]!;
+  const K60 = k[60]!;
+  const K61 = k[61]!;
+  const K62 = k[62]!;
+  const K63 = k[63]!;
+  const K64 = k[64]!;
+  const K65 = k[65]!;
+  const K66 = k[66]!;
+  const K67 = k[67]!;
+  const K68 = k[68]!;
   const across = acrossOnly !== 0, sloped = n1 !== 0 || nw !== 0 || n2 !== e2 || n3 !== e3y;
   let a = a0, b = b0, c = c0, w = w0, A = 0, B = 0, C = 0, t = 0;
   let height = height0, climb = n1 * a + n2 * b + n3 * c + nw, y = 0, vy = e2 * b + e3y * c;
@@ -103,8 +172,8 @@ export function flyKernel(p: Float64Array, st: Float64Array, rt: Float64Array, o
         a += dt * ka0; b += dt * kb0; c += dt * kc0; w += dt * kw0; t += dt;
       }
       if (11 * nodes + 11 <= track.length) {
-        const k = 11 * nodes;
-        track[k + 0] = t; track[k + 1] = a; track[k + 2] = b; track[k + 3] = c; track[k + 4] = w; track[k + 5] = A; track[k + 6] = B; track[k + 7] = C; track[k + 8] = ka0; track[k + 9] = kb0; track[k + 10] = kc0;
+        const at = 11 * nodes;
+        track[at + 0] = t; track[at + 1] = a; track[at + 2] = b; track[at + 3] = c; track[at + 4] = w; track[at + 5] = A; track[at + 6] = B; track[at + 7] = C; track[at + 8] = ka0; track[at + 9] = kb0; track[at + 10] = kc0;
       }
       nodes++;
       y = e2 * B + e3y * C;
@@ -132,8 +201,8 @@ export function flyKernel(p: Float64Array, st: Float64Array, rt: Float64Array, o
       return landed ? LANDED : TIME_LIMIT;
     }
     if (11 * nodes + 11 <= track.length) {
-      const k = 11 * nodes;
-      track[k + 0] = t; track[k + 1] = a; track[k + 2] = b; track[k + 3] = c; track[k + 4] = w; track[k + 5] = A; track[k + 6] = B; track[k + 7] = C; track[k + 8] = ka0; track[k + 9] = kb0; track[k + 10] = kc0;
+      const at = 11 * nodes;
+      track[at + 0] = t; track[at + 1] = a; track[at + 2] = b; track[at + 3] = c; track[at + 4] = w; track[at + 5] = A; track[at + 6] = B; track[at + 7] = C; track[at + 8] = ka0; track[at + 9] = kb0; track[at + 10] = kc0;
     }
     nodes++;
     aimed = false;
@@ -152,7 +221,7 @@ export function flyKernel(p: Float64Array, st: Float64Array, rt: Float64Array, o
     let toApex = false, ka = 0, kb = 0, kc = 0, kw = 0, kA = 0, kB = 0, kC = 0, kh = 0;
     for (;;) {
       if (++attempts > MAX_ATTEMPTS || h * h < 1e-24) return OUTSIDE;
-      const hw1 = (h * 0.05260015195876773);
+      const hw1 = (h * K0);
       const a1 = (a + (hw1 * ka0));
       const b1 = (b + (hw1 * kb0));
       const c1 = (c + (hw1 * kc0));
@@ -177,11 +246,11 @@ export function flyKernel(p: Float64Array, st: Float64Array, rt: Float64Array, o
       const kb1 = ((L1 * a1) + ((D1 * b1) - g2));
       const kc1 = ((D1 * c1) - g3);
       const kw1 = ((decay * u1) * w1);
-      const hw2 = (h * 0.0591751709536137);
-      const a2 = ((a + (h * (0.0197250569845379 * ka0))) + (hw2 * ka1));
-      const b2 = ((b + (h * (0.0197250569845379 * kb0))) + (hw2 * kb1));
-      const c2 = ((c + (h * (0.0197250569845379 * kc0))) + (hw2 * kc1));
-      const w2 = ((w + (h * (0.0197250569845379 * kw0))) + (hw2 * kw1));
+      const hw2 = (h * K2);
+      const a2 = ((a + (h * (K1 * ka0))) + (hw2 * ka1));
+      const b2 = ((b + (h * (K1 * kb0))) + (hw2 * kb1));
+      const c2 = ((c + (h * (K1 * kc0))) + (hw2 * kc1));
+      const w2 = ((w + (h * (K1 * kw0))) + (hw2 * kw1));
       const mm2 = ((a2 * a2) + (b2 * b2));
       const uu2 = (mm2 + (c2 * c2));
       const m2 = Math.sqrt(mm2);
@@ -202,11 +271,11 @@ export function flyKernel(p: Float64Array, st: Float64Array, rt: Float64Array, o
       const kb2 = ((L2 * a2) + ((D2 * b2) - g2));
       const kc2 = ((D2 * c2) - g3);
       const kw2 = ((decay * u2) * w2);
-      const hw3 = (h * 0.08876275643042054);
-      const a3 = ((a + (h * (0.02958758547680685 * ka0))) + (hw3 * ka2));
-      const b3 = ((b + (h * (0.02958758547680685 * kb0))) + (hw3 * kb2));
-      const c3 = ((c + (h * (0.02958758547680685 * kc0))) + (hw3 * kc2));
-      const w3 = ((w + (h * (0.02958758547680685 * kw0))) + (hw3 * kw2));
+      const hw3 = (h * K4);
+      const a3 = ((a + (h * (K3 * ka0))) + (hw3 * ka2));
+      const b3 = ((b + (h * (K3 * kb0))) + (hw3 * kb2));
+      const c3 = ((c + (h * (K3 * kc0))) + (hw3 * kc2));
+      const w3 = ((w + (h * (K3 * kw0))) + (hw3 * kw2));
       const mm3 = ((a3 * a3) + (b3 * b3));
       const uu3 = (mm3 + (c3 * c3));
       const m3 = Math.sqrt(mm3);
@@ -227,11 +296,11 @@ export function flyKernel(p: Float64Array, st: Float64Array, rt: Float64Array, o
       const kb3 = ((L3 * a3) + ((D3 * b3) - g2));
       const kc3 = ((D3 * c3) - g3);
       const kw3 = ((decay * u3) * w3);
-      const hw4 = (h * 0.924834003261792);
-      const a4 = ((a + (h * ((0.2413651341592667 * ka0) + ((-0.8845494793282861) * ka2)))) + (hw4 * ka3));
-      const b4 = ((b + (h * ((0.2413651341592667 * kb0) + ((-0.8845494793282861) * kb2)))) + (hw4 * kb3));
-      const c4 = ((c + (h * ((0.2413651341592667 * kc0) + ((-0.8845494793282861) * kc2)))) + (hw4 * kc3));
-      const w4 = ((w + (h * ((0.2413651341592667 * kw0) + ((-0.8845494793282861) * kw2)))) + (hw4 * kw3));
+      const hw4 = (h * K7);
+      const a4 = ((a + (h * ((K5 * ka0) + (K6 * ka2)))) + (hw4 * ka3));
+      const b4 = ((b + (h * ((K5 * kb0) + (K6 * kb2)))) + (hw4 * kb3));
+      const c4 = ((c + (h * ((K5 * kc0) + (K6 * kc2)))) + (hw4 * kc3));
+      const w4 = ((w + (h * ((K5 * kw0) + (K6 * kw2)))) + (hw4 * kw3));
       const mm4 = ((a4 * a4) + (b4 * b4));
       const uu4 = (mm4 + (c4 * c4));
       const m4 = Math.sqrt(mm4);
@@ -252,11 +321,11 @@ export function flyKernel(p: Float64Array, st: Float64Array, rt: Float64Array, o
       const kb4 = ((L4 * a4) + ((D4 * b4) - g2));
       const kc4 = ((D4 * c4) - g3);
       const kw4 = ((decay * u4) * w4);
-      const hw5 = (h * 0.12546768756682242);
-      const a5 = ((a + (h * ((0.037037037037037035 * ka0) + (0.17082860872947386 * ka3)))) + (hw5 * ka4));
-      const b5 = ((b + (h * ((0.037037037037037035 * kb0) + (0.17082860872947386 * kb3)))) + (hw5 * kb4));
-      const c5 = ((c + (h * ((0.037037037037037035 * kc0) + (0.17082860872947386 * kc3)))) + (hw5 * kc4));
-      const w5 = ((w + (h * ((0.037037037037037035 * kw0) + (0.17082860872947386 * kw3)))) + (hw5 * kw4));
+      const hw5 = (h * K10);
+      const a5 = ((a + (h * ((K8 * ka0) + (K9 * ka3)))) + (hw5 * ka4));
+      const b5 = ((b + (h * ((K8 * kb0) + (K9 * kb3)))) + (hw5 * kb4));
+      const c5 = ((c + (h * ((K8 * kc0) + (K9 * kc3)))) + (hw5 * kc4));
+      const w5 = ((w + (h * ((K8 * kw0) + (K9 * kw3)))) + (hw5 * kw4));
       const mm5 = ((a5 * a5) + (b5 * b5));
       const uu5 = (mm5 + (c5 * c5));
       const m5 = Math.sqrt(mm5);
@@ -277,11 +346,11 @@ export function flyKernel(p: Float64Array, st: Float64Array, rt: Float64Array, o
       const kb5 = ((L5 * a5) + ((D5 * b5) - g2));
       const kc5 = ((D5 * c5) - g3);
       const kw5 = ((decay * u5) * w5);
-      const hw6 = (h * (-0.017578125));
-      const a6 = ((a + (h * (((0.037109375 * ka0) + (0.17025221101954405 * ka3)) + (0.06021653898045596 * ka4)))) + (hw6 * ka5));
-      const b6 = ((b + (h * (((0.037109375 * kb0) + (0.17025221101954405 * kb3)) + (0.06021653898045596 * kb4)))) + (hw6 * kb5));
-      const c6 = ((c + (h * (((0.037109375 * kc0) + (0.17025221101954405 * kc3)) + (0.06021653898045596 * kc4)))) + (hw6 * kc5));
-      const w6 = ((w + (h * (((0.037109375 * kw0) + (0.17025221101954405 * kw3)) + (0.06021653898045596 * kw4)))) + (hw6 * kw5));
+      const hw6 = (h * K14);
+      const a6 = ((a + (h * (((K11 * ka0) + (K12 * ka3)) + (K13 * ka4)))) + (hw6 * ka5));
+      const b6 = ((b + (h * (((K11 * kb0) + (K12 * kb3)) + (K13 * kb4)))) + (hw6 * kb5));
+      const c6 = ((c + (h * (((K11 * kc0) + (K12 * kc3)) + (K13 * kc4)))) + (hw6 * kc5));
+      const w6 = ((w + (h * (((K11 * kw0) + (K12 * kw3)) + (K13 * kw4)))) + (hw6 * kw5));
       const mm6 = ((a6 * a6) + (b6 * b6));
       const uu6 = (mm6 + (c6 * c6));
       const m6 = Math.sqrt(mm6);
@@ -302,11 +371,11 @@ export function flyKernel(p: Float64Array, st: Float64Array, rt: Float64Array, o
       const kb6 = ((L6 * a6) + ((D6 * b6) - g2));
       const kc6 = ((D6 * c6) - g3);
       const kw6 = ((decay * u6) * w6);
-      const hw7 = (h * 0.008273789163814023);
-      const a7 = ((a + (h * ((((0.03709200011850479 * ka0) + (0.17038392571223998 * ka3)) + (0.10726203044637328 * ka4)) + ((-0.015319437748624402) * ka5)))) + (hw7 * ka6));
-      const b7 = ((b + (h * ((((0.03709200011850479 * kb0) + (0.17038392571223998 * kb3)) + (0.10726203044637328 * kb4)) + ((-0.015319437748624402) * kb5)))) + (hw7 * kb6));
-      const c7 = ((c + (h * ((((0.03709200011850479 * kc0) + (0.17038392571223998 * kc3)) + (0.10726203044637328 * kc4)) + ((-0.015319437748624402) * kc5)))) + (hw7 * kc6));
-      const w7 = ((w + (h * ((((0.03709200011850479 * kw0) + (0.17038392571223998 * kw3)) + (0.10726203044637328 * kw4)) + ((-0.015319437748624402) * kw5)))) + (hw7 * kw6));
+      const hw7 = (h * K19);
+      const a7 = ((a + (h * ((((K15 * ka0) + (K16 * ka3)) + (K17 * ka4)) + (K18 * ka5)))) + (hw7 * ka6));
+      const b7 = ((b + (h * ((((K15 * kb0) + (K16 * kb3)) + (K17 * kb4)) + (K18 * kb5)))) + (hw7 * kb6));
+      const c7 = ((c + (h * ((((K15 * kc0) + (K16 * kc3)) + (K17 * kc4)) + (K18 * kc5)))) + (hw7 * kc6));
+      const w7 = ((w + (h * ((((K15 * kw0) + (K16 * kw3)) + (K17 * kw4)) + (K18 * kw5)))) + (hw7 * kw6));
       const mm7 = ((a7 * a7) + (b7 * b7));
       const uu7 = (mm7 + (c7 * c7));
       const m7 = Math.sqrt(mm7);
@@ -327,11 +396,11 @@ export function flyKernel(p: Float64Array, st: Float64Array, rt: Float64Array, o
       const kb7 = ((L7 * a7) + ((D7 * b7) - g2));
       const kc7 = ((D7 * c7) - g3);
       const kw7 = ((decay * u7) * w7);
-      const hw8 = (h * (-43.48988418106996));
-      const a8 = ((a + (h * (((((0.6241109587160757 * ka0) + ((-3.3608926294469414) * ka3)) + ((-0.868219346841726) * ka4)) + (27.59209969944671 * ka5)) + (20.154067550477894 * ka6)))) + (hw8 * ka7));
-      const b8 = ((b + (h * (((((0.6241109587160757 * kb0) + ((-3.3608926294469414) * kb3)) + ((-0.868219346841726) * kb4)) + (27.59209969944671 * kb5)) + (20.154067550477894 * kb6)))) + (hw8 * kb7));
-      const c8 = ((c + (h * (((((0.6241109587160757 * kc0) + ((-3.3608926294469414) * kc3)) + ((-0.868219346841726) * kc4)) + (27.59209969944671 * kc5)) + (20.154067550477894 * kc6)))) + (hw8 * kc7));
-      const w8 = ((w + (h * (((((0.6241109587160757 * kw0) + ((-3.3608926294469414) * kw3)) + ((-0.868219346841726) * kw4)) + (27.59209969944671 * kw5)) + (20.154067550477894 * kw6)))) + (hw8 * kw7));
+      const hw8 = (h * K25);
+      const a8 = ((a + (h * (((((K20 * ka0) + (K21 * ka3)) + (K22 * ka4)) + (K23 * ka5)) + (K24 * ka6)))) + (hw8 * ka7));
+      const b8 = ((b + (h * (((((K20 * kb0) + (K21 * kb3)) + (K22 * kb4)) + (K23 * kb5)) + (K24 * kb6)))) + (hw8 * kb7));
+      const c8 = ((c + (h * (((((K20 * kc0) + (K21 * kc3)) + (K22 * kc4)) + (K23 * kc5)) + (K24 * kc6)))) + (hw8 * kc7));
+      const w8 = ((w + (h * (((((K20 * kw0) + (K21 * kw3)) + (K22 * kw4)) + (K23 * kw5)) + (K24 * kw6)))) + (hw8 * kw7));
       const mm8 = ((a8 * a8) + (b8 * b8));
       const uu8 = (mm8 + (c8 * c8));
       const m8 = Math.sqrt(mm8);
@@ -352,11 +421,11 @@ export function flyKernel(p: Float64Array, st: Float64Array, rt: Float64Array, o
       const kb8 = ((L8 * a8) + ((D8 * b8) - g2));
       const kc8 = ((D8 * c8) - g3);
       const kw8 = ((decay * u8) * w8);
-      const hw9 = (h * (-0.020331201708508627));
-      const a9 = ((a + (h * ((((((0.47766253643826434 * ka0) + ((-2.4881146199716677) * ka3)) + ((-0.590290826836843) * ka4)) + (21.230051448181193 * ka5)) + (15.279233632882423 * ka6)) + ((-33.28821096898486) * ka7)))) + (hw9 * ka8));
-      const b9 = ((b + (h * ((((((0.47766253643826434 * kb0) + ((-2.4881146199716677) * kb3)) + ((-0.590290826836843) * kb4)) + (21.230051448181193 * kb5)) + (15.279233632882423 * kb6)) + ((-33.28821096898486) * kb7)))) + (hw9 * kb8));
-      const c9 = ((c + (h * ((((((0.47766253643826434 * kc0) + ((-2.4881146199716677) * kc3)) + ((-0.590290826836843) * kc4)) + (21.230051448181193 * kc5)) + (15.279233632882423 * kc6)) + ((-33.28821096898486) * kc7)))) + (hw9 * kc8));
-      const w9 = ((w + (h * ((((((0.47766253643826434 * kw0) + ((-2.4881146199716677) * kw3)) + ((-0.590290826836843) * kw4)) + (21.230051448181193 * kw5)) + (15.279233632882423 * kw6)) + ((-33.28821096898486) * kw7)))) + (hw9 * kw8));
+      const hw9 = (h * K32);
+      const a9 = ((a + (h * ((((((K26 * ka0) + (K27 * ka3)) + (K28 * ka4)) + (K29 * ka5)) + (K30 * ka6)) + (K31 * ka7)))) + (hw9 * ka8));
+      const b9 = ((b + (h * ((((((K26 * kb0) + (K27 * kb3)) + (K28 * kb4)) + (K29 * kb5)) + (K30 * kb6)) + (K31 * kb7)))) + (hw9 * kb8));
+      const c9 = ((c + (h * ((((((K26 * kc0) + (K27 * kc3)) + (K28 * kc4)) + (K29 * kc5)) + (K30 * kc6)) + (K31 * kc7)))) + (hw9 * kc8));
+      const w9 = ((w + (h * ((((((K26 * kw0) + (K27 * kw3)) + (K28 * kw4)) + (K29 * kw5)) + (K30 * kw6)) + (K31 * kw7)))) + (hw9 * kw8));
       const mm9 = ((a9 * a9) + (b9 * b9));
       const uu9 = (mm9 + (c9 * c9));
       const m9 = Math.sqrt(mm9);
@@ -377,11 +446,11 @@ export function flyKernel(p: Float64Array, st: Float64Array, rt: Float64Array, o
       const kb9 = ((L9 * a9) + ((D9 * b9) - g2));
       const kc9 = ((D9 * c9) - g3);
       const kw9 = ((decay * u9) * w9);
-      const hw10 = (h * (-3.0467644718982196));
-      const a10 = ((a + (h * ((((((((-0.9371424300859873) * ka0) + (5.186372428844064 * ka3)) + (1.0914373489967295 * ka4)) + ((-8.149787010746927) * ka5)) + ((-18.52006565999696) * ka6)) + (22.739487099350505 * ka7)) + (2.4936055526796523 * ka8)))) + (hw10 * ka9));
-      const b10 = ((b + (h * ((((((((-0.9371424300859873) * kb0) + (5.186372428844064 * kb3)) + (1.0914373489967295 * kb4)) + ((-8.149787010746927) * kb5)) + ((-18.52006565999696) * kb6)) + (22.739487099350505 * kb7)) + (2.4936055526796523 * kb8)))) + (hw10 * kb9));
-      const c10 = ((c + (h * ((((((((-0.9371424300859873) * kc0) + (5.186372428844064 * kc3)) + (1.0914373489967295 * kc4)) + ((-8.149787010746927) * kc5)) + ((-18.52006565999696) * kc6)) + (22.739487099350505 * kc7)) + (2.4936055526796523 * kc8)))) + (hw10 * kc9));
-      const w10 = ((w + (h * ((((((((-0.9371424300859873) * kw0) + (5.186372428844064 * kw3)) + (1.0914373489967295 * kw4)) + ((-8.149787010746927) * kw5)) + ((-18.52006565999696) * kw6)) + (22.739487099350505 * kw7)) + (2.4936055526796523 * kw8)))) + (hw10 * kw9));
+      const hw10 = (h * K40);
+      const a10 = ((a + (h * (((((((K33 * ka0) + (K34 * ka3)) + (K35 * ka4)) + (K36 * ka5)) + (K37 * ka6)) + (K38 * ka7)) + (K39 * ka8)))) + (hw10 * ka9));
+      const b10 = ((b + (h * (((((((K33 * kb0) + (K34 * kb3)) + (K35 * kb4)) + (K36 * kb5)) + (K37 * kb6)) + (K38 * kb7)) + (K39 * kb8)))) + (hw10 * kb9));
+      const c10 = ((c + (h * (((((((K33 * kc0) + (K34 * kc3)) + (K35 * kc4)) + (K36 * kc5)) + (K37 * kc6)) + (K38 * kc7)) + (K39 * kc8)))) + (hw10 * kc9));
+      const w10 = ((w + (h * (((((((K33 * kw0) + (K34 * kw3)) + (K35 * kw4)) + (K36 * kw5)) + (K37 * kw6)) + (K38 * kw7)) + (K39 * kw8)))) + (hw10 * kw9));
       const mm10 = ((a10 * a10) + (b10 * b10));
       const uu10 = (mm10 + (c10 * c10));
       const m10 = Math.sqrt(mm10);
@@ -402,11 +471,11 @@ export function flyKernel(p: Float64Array, st: Float64Array, rt: Float64Array, o
       const kb10 = ((L10 * a10) + ((D10 * b10) - g2));
       const kc10 = ((D10 * c10) - g3);
       const kw10 = ((decay * u10) * w10);
-      const hw11 = (h * 0.6433927460157636);
-      const a11 = ((a + (h * ((((((((2.273310147516538 * ka0) + ((-10.53449546673725) * ka3)) + ((-2.0008720582248625) * ka4)) + ((-17.9589318631188) * ka5)) + (27.94888452941996 * ka6)) + ((-2.8589982771350235) * ka7)) + ((-8.87285693353063) * ka8)) + (12.360567175794303 * ka9)))) + (hw11 * ka10));
-      const b11 = ((b + (h * ((((((((2.273310147516538 * kb0) + ((-10.53449546673725) * kb3)) + ((-2.0008720582248625) * kb4)) + ((-17.9589318631188) * kb5)) + (27.94888452941996 * kb6)) + ((-2.8589982771350235) * kb7)) + ((-8.87285693353063) * kb8)) + (12.360567175794303 * kb9)))) + (hw11 * kb10));
-      const c11 = ((c + (h * ((((((((2.273310147516538 * kc0) + ((-10.53449546673725) * kc3)) + ((-2.0008720582248625) * kc4)) + ((-17.9589318631188) * kc5)) + (27.94888452941996 * kc6)) + ((-2.8589982771350235) * kc7)) + ((-8.87285693353063) * kc8)) + (12.360567175794303 * kc9)))) + (hw11 * kc10));
-      const w11 = ((w + (h * ((((((((2.273310147516538 * kw0) + ((-10.53449546673725) * kw3)) + ((-2.0008720582248625) * kw4)) + ((-17.9589318631188) * kw5)) + (27.94888452941996 * kw6)) + ((-2.8589982771350235) * kw7)) + ((-8.87285693353063) * kw8)) + (12.360567175794303 * kw9)))) + (hw11 * kw10));
+      const hw11 = (h * K49);
+      const a11 = ((a + (h * ((((((((K41 * ka0) + (K42 * ka3)) + (K43 * ka4)) + (K44 * ka5)) + (K45 * ka6)) + (K46 * ka7)) + (K47 * ka8)) + (K48 * ka9)))) + (hw11 * ka10));
+      const b11 = ((b + (h * ((((((((K41 * kb0) + (K42 * kb3)) + (K43 * kb4)) + (K44 * kb5)) + (K45 * kb6)) + (K46 * kb7)) + (K47 * kb8)) + (K48 * kb9)))) + (hw11 * kb10));
+      const c11 = ((c + (h * ((((((((K41 * kc0) + (K42 * kc3)) + (K43 * kc4)) + (K44 * kc5)) + (K45 * kc6)) + (K46 * kc7)) + (K47 * kc8)) + (K48 * kc9)))) + (hw11 * kc10));
+      const w11 = ((w + (h * ((((((((K41 * kw0) + (K42 * kw3)) + (K43 * kw4)) + (K44 * kw5)) + (K45 * kw6)) + (K46 * kw7)) + (K47 * kw8)) + (K48 * kw9)))) + (hw11 * kw10));
       const mm11 = ((a11 * a11) + (b11 * b11));
       const uu11 = (mm11 + (c11 * c11));
       const m11 = Math.sqrt(mm11);
@@ -427,13 +496,13 @@ export function flyKernel(p: Float64Array, st: Float64Array, rt: Float64Array, o
       const kb11 = ((L11 * a11) + ((D11 * b11) - g2));
       const kc11 = ((D11 * c11) - g3);
       const kw11 = ((decay * u11) * w11);
-      const an = (a + (h * ((((((((0.054293734116568765 * ka0) + (4.450312892752409 * ka5)) + (1.8915178993145003 * ka6)) + ((-5.801203960010585) * ka7)) + (0.3111643669578199 * ka8)) + ((-0.1521609496625161) * ka9)) + (0.20136540080403034 * ka10)) + (0.04471061572777259 * ka11))));
-      const bn = (b + (h * ((((((((0.054293734116568765 * kb0) + (4.450312892752409 * kb5)) + (1.8915178993145003 * kb6)) + ((-5.801203960010585) * kb7)) + (0.3111643669578199 * kb8)) + ((-0.1521609496625161) * kb9)) + (0.20136540080403034 * kb10)) + (0.04471061572777259 * kb11))));
-      const cn = (c + (h * ((((((((0.054293734116568765 * kc0) + (4.450312892752409 * kc5)) + (1.8915178993145003 * kc6)) + ((-5.801203960010585) * kc7)) + (0.3111643669578199 * kc8)) + ((-0.1521609496625161) * kc9)) + (0.20136540080403034 * kc10)) + (0.04471061572777259 * kc11))));
-      const wn = (w + (h * ((((((((0.054293734116568765 * kw0) + (4.450312892752409 * kw5)) + (1.8915178993145003 * kw6)) + ((-5.801203960010585) * kw7)) + (0.3111643669578199 * kw8)) + ((-0.1521609496625161) * kw9)) + (0.20136540080403034 * kw10)) + (0.04471061572777259 * kw11))));
-      const An = (A + (h * ((((((((0.054293734116568765 * a) + (4.450312892752409 * a5)) + (1.8915178993145003 * a6)) + ((-5.801203960010585) * a7)) + (0.3111643669578199 * a8)) + ((-0.1521609496625161) * a9)) + (0.20136540080403034 * a10)) + (0.04471061572777259 * a11))));
-      const Bn = (B + (h * ((((((((0.054293734116568765 * b) + (4.450312892752409 * b5)) + (1.8915178993145003 * b6)) + ((-5.801203960010585) * b7)) + (0.3111643669578199 * b8)) + ((-0.1521609496625161) * b9)) + (0.20136540080403034 * b10)) + (0.04471061572777259 * b11))));
-      const Cn = (C + (h * ((((((((0.054293734116568765 * c) + (4.450312892752409 * c5)) + (1.8915178993145003 * c6)) + ((-5.801203960010585) * c7)) + (0.3111643669578199 * c8)) + ((-0.1521609496625161) * c9)) + (0.20136540080403034 * c10)) + (0.04471061572777259 * c11))));
+      const an = (a + (h * ((((((((K50 * ka0) + (K51 * ka5)) + (K52 * ka6)) + (K53 * ka7)) + (K54 * ka8)) + (K55 * ka9)) + (K56 * ka10)) + (K57 * ka11))));
+      const bn = (b + (h * ((((((((K50 * kb0) + (K51 * kb5)) + (K52 * kb6)) + (K53 * kb7)) + (K54 * kb8)) + (K55 * kb9)) + (K56 * kb10)) + (K57 * kb11))));
+      const cn = (c + (h * ((((((((K50 * kc0) + (K51 * kc5)) + (K52 * kc6)) + (K53 * kc7)) + (K54 * kc8)) + (K55 * kc9)) + (K56 * kc10)) + (K57 * kc11))));
+      const wn = (w + (h * ((((((((K50 * kw0) + (K51 * kw5)) + (K52 * kw6)) + (K53 * kw7)) + (K54 * kw8)) + (K55 * kw9)) + (K56 * kw10)) + (K57 * kw11))));
+      const An = (A + (h * ((((((((K50 * a) + (K51 * a5)) + (K52 * a6)) + (K53 * a7)) + (K54 * a8)) + (K55 * a9)) + (K56 * a10)) + (K57 * a11))));
+      const Bn = (B + (h * ((((((((K50 * b) + (K51 * b5)) + (K52 * b6)) + (K53 * b7)) + (K54 * b8)) + (K55 * b9)) + (K56 * b10)) + (K57 * b11))));
+      const Cn = (C + (h * ((((((((K50 * c) + (K51 * c5)) + (K52 * c6)) + (K53 * c7)) + (K54 * c8)) + (K55 * c9)) + (K56 * c10)) + (K57 * c11))));
       const yn = e2 * Bn + e3y * Cn, vyn = e2 * bn + e3y * cn;
       if (toApex) {
         const full = 2 * (e2 * kb + e3y * kc - vy) / kh - ay, toTop = -vyn / (ay + (full - ay) * (h / kh)), top = yn + 0.5 * vyn * toTop;
@@ -450,13 +519,13 @@ export function flyKernel(p: Float64Array, st: Float64Array, rt: Float64Array, o
         if (miss * miss > 1e-8) { h -= miss; continue; }
         landed = true;
       } else {
-        const fa = (perTolerance * ((((((((0.01312004499419488 * ka0) + ((-1.2251564463762044) * ka5)) + ((-0.4957589496572502) * ka6)) + (1.6643771824549864 * ka7)) + ((-0.35032884874997366) * ka8)) + (0.3341791187130175 * ka9)) + (0.08192320648511571 * ka10)) + ((-0.022355307863886294) * ka11)));
-        const fb = (perTolerance * ((((((((0.01312004499419488 * kb0) + ((-1.2251564463762044) * kb5)) + ((-0.4957589496572502) * kb6)) + (1.6643771824549864 * kb7)) + ((-0.35032884874997366) * kb8)) + (0.3341791187130175 * kb9)) + (0.08192320648511571 * kb10)) + ((-0.022355307863886294) * kb11)));
-        const fc = (perTolerance * ((((((((0.01312004499419488 * kc0) + ((-1.2251564463762044) * kc5)) + ((-0.4957589496572502) * kc6)) + (1.6643771824549864 * kc7)) + ((-0.35032884874997366) * kc8)) + (0.3341791187130175 * kc9)) + (0.08192320648511571 * kc10)) + ((-0.022355307863886294) * kc11)));
+        const fa = (perTolerance * ((((((((K58 * ka0) + (K59 * ka5)) + (K60 * ka6)) + (K61 * ka7)) + (K62 * ka8)) + (K63 * ka9)) + (K64 * ka10)) + (K65 * ka11)));
+        const fb = (perTolerance * ((((((((K58 * kb0) + (K59 * kb5)) + (K60 * kb6)) + (K61 * kb7)) + (K62 * kb8)) + (K63 * kb9)) + (K64 * kb10)) + (K65 * kb11)));
+        const fc = (perTolerance * ((((((((K58 * kc0) + (K59 * kc5)) + (K60 * kc6)) + (K61 * kc7)) + (K62 * kc8)) + (K63 * kc9)) + (K64 * kc10)) + (K65 * kc11)));
         const e5 = (((fa * fa) + (fb * fb)) + (fc * fc));
-        const ta = (perTolerance * (((((((((-0.18980075407240762) * ka0) + (4.450312892752409 * ka5)) + (1.8915178993145003 * ka6)) + ((-5.801203960010585) * ka7)) + ((-0.4226823213237919) * ka8)) + ((-0.1521609496625161) * ka9)) + (0.20136540080403034 * ka10)) + (0.02265179219836082 * ka11)));
-        const tb = (perTolerance * (((((((((-0.18980075407240762) * kb0) + (4.450312892752409 * kb5)) + (1.8915178993145003 * kb6)) + ((-5.801203960010585) * kb7)) + ((-0.4226823213237919) * kb8)) + ((-0.1521609496625161) * kb9)) + (0.20136540080403034 * kb10)) + (0.02265179219836082 * kb11)));
-        const tc = (perTolerance * (((((((((-0.18980075407240762) * kc0) + (4.450312892752409 * kc5)) + (1.8915178993145003 * kc6)) + ((-5.801203960010585) * kc7)) + ((-0.4226823213237919) * kc8)) + ((-0.1521609496625161) * kc9)) + (0.20136540080403034 * kc10)) + (0.02265179219836082 * kc11)));
+        const ta = (perTolerance * ((((((((K66 * ka0) + (K51 * ka5)) + (K52 * ka6)) + (K53 * ka7)) + (K67 * ka8)) + (K55 * ka9)) + (K56 * ka10)) + (K68 * ka11)));
+        const tb = (perTolerance * ((((((((K66 * kb0) + (K51 * kb5)) + (K52 * kb6)) + (K53 * kb7)) + (K67 * kb8)) + (K55 * kb9)) + (K56 * kb10)) + (K68 * kb11)));
+        const tc = (perTolerance * ((((((((K66 * kc0) + (K51 * kc5)) + (K52 * kc6)) + (K53 * kc7)) + (K67 * kc8)) + (K55 * kc9)) + (K56 * kc10)) + (K68 * kc11)));
         const e3 = (((ta * ta) + (tb * tb)) + (tc * tc));
         const error = (h * e5) / (Math.sqrt(((3 * (e5 + (0.01 * e3))) + 1e-300)));
         const wanted = 0.9 / (Math.sqrt(Math.sqrt(Math.sqrt((error + 1e-12)))));
