@@ -31,7 +31,16 @@ export function addressOf(model: ModelModule | undefined): ModelAddress | undefi
 /** The setup with the model of a module in it. @throws `FairflightError` when the module has no such model @internal */
 export async function withModel(setup: SweepSetup, address: ModelAddress | undefined): Promise<SweepSetup> {
   if (address === undefined) return setup;
-  const exports = (await import(address.url)) as Record<string, unknown>;
+  const field = 'options.modelFrom';
+  const exports = await import(address.url).then(
+    (module: unknown) => module as Record<string, unknown>,
+    (error: unknown) => {
+      throw refusal(field, `${address.url} cannot be imported: ${String(error)}`, { value: address.url });
+    },
+  );
+  if (exports[address.name] === undefined) {
+    throw refusal(field, `${address.url} has no export ${address.name}`, { value: address.name });
+  }
   const model = aerodynamicModel(exports[address.name] as AerodynamicModel, `export ${address.name}`);
   return { ...setup, scene: { ...setup.scene, aerodynamics: model } };
 }

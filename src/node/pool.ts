@@ -19,17 +19,19 @@ import {
 } from './task.js';
 
 /** Options of a sweep on worker threads. */
-export interface ParallelOptions extends ChunkOptions {
+export interface ParallelOptions extends Omit<ChunkOptions, 'kernel'> {
   /**
    * Worker threads, 0 to 256; default one a processor. 0 computes in the calling thread and does not need tinypool. It
    * changes no result.
    */
   readonly workers?: number;
+  /** Fly with the WebAssembly kernel where the runtime has it, else in JavaScript; default true. */
+  readonly webAssembly?: boolean;
   /** A coefficient model of the user's own, for the threads to import. */
   readonly modelFrom?: ModelModule;
 }
 
-const OPTIONS = ['chunkSize', 'start', 'signal', 'onProgress', 'workers', 'modelFrom'];
+const OPTIONS = ['chunkSize', 'start', 'signal', 'onProgress', 'workers', 'webAssembly', 'modelFrom'];
 /** Chunks under way or waiting for each worker: one at work and one next. */
 const AHEAD = 2;
 
@@ -87,7 +89,13 @@ export async function startRun(
       value: model.url,
     });
   }
-  const job: Job = { design, setup: workers > 0 && !model ? sendable(setup) : setup, model, format };
+  const job: Job = {
+    design,
+    setup: workers > 0 && !model ? sendable(setup) : setup,
+    model,
+    webAssembly: options.webAssembly ?? true,
+    format,
+  };
   const runner = await runnerOf(job);
   const total = runner.about.rows;
 

@@ -40,6 +40,7 @@ const OPTIONS = [
   'signal',
   'onProgress',
   'workers',
+  'webAssembly',
   'modelFrom',
   'format',
   'resume',

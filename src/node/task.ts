@@ -1,3 +1,4 @@
+import { loadBatchKernel } from '../batch.js';
 import { FairflightError } from '../errors.js';
 import type { Design, SweepAbout, SweepRows, SweepSetup } from '../sweep/index.js';
 import { type SweepPlan, sweepPlan } from '../sweep/plan.js';
@@ -11,6 +12,8 @@ export interface Job {
   readonly design: Design;
   readonly setup: SweepSetup;
   readonly model: ModelAddress | undefined;
+  /** True to fly with the WebAssembly kernel where the runtime has it. */
+  readonly webAssembly: boolean;
   /** Chunks are wanted as bytes of this format; undefined: as columns. */
   readonly format: SweepFormat | undefined;
 }
@@ -61,8 +64,9 @@ export interface Runner {
 }
 
 /** Checks a job and makes it ready. @throws {@link FairflightError} @internal */
-export async function runnerOf({ design, setup, model, format }: Job): Promise<Runner> {
-  const plan: SweepPlan = sweepPlan(design, await withModel(setup, model));
+export async function runnerOf({ design, setup, model, webAssembly, format }: Job): Promise<Runner> {
+  const kernel = webAssembly ? await loadBatchKernel() : undefined;
+  const plan: SweepPlan = sweepPlan(design, await withModel(setup, model), kernel);
   const { about } = plan;
   const encoder: Encoder | undefined =
     format === undefined ? undefined : await FORMATS[format].encoder(about);

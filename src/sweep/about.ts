@@ -38,6 +38,8 @@ export interface SweepAbout {
   readonly design: Readonly<Record<string, unknown>>;
   /** Seed of the design; absent where nothing is random. */
   readonly seed?: number;
+  /** What flew the balls: `JavaScript`, or the name of the batch kernel. The two may differ in the last digits. */
+  readonly engine: string;
   /** Ids of the models. */
   readonly models: { readonly aerodynamics: string; readonly strike?: string; readonly run: string };
   /** Where the coefficient model comes from. */
@@ -53,6 +55,7 @@ export function sweepAbout(
   setup: SweepSetup,
   model: AerodynamicModel,
   struck: boolean,
+  engine: string,
 ): SweepAbout {
   const { authors, year, work } = model.source;
   const { scene = {}, from, fixed } = setup;
@@ -68,6 +71,7 @@ export function sweepAbout(
     statuses: rowStatuses,
     design: points.about,
     ...(points.seed !== undefined && { seed: points.seed }),
+    engine,
     models: {
       aerodynamics: model.id,
       ...(struck && { strike: STRIKE_MODEL }),

@@ -11,6 +11,7 @@ export {
   type ChunkOptions,
   columnOf,
   type SweepChunk,
+  type SweepOptions,
   type SweepProgress,
   type SweepResult,
   type SweepRows,

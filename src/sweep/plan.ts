@@ -1,4 +1,4 @@
-import { aerodynamicModel } from '../aerodynamics/index.js';
+import type { BatchKernel } from '../flight/engine/batch.js';
 import { resolveScene } from '../flight/problem.js';
 import { type SweepAbout, sweepAbout } from './about.js';
 import type { Design } from './design.js';
@@ -32,17 +32,17 @@ export interface SweepPlan {
  * @throws `FairflightError`
  * @internal
  */
-export function sweepPlan(design: Design, setup: SweepSetup = {}): SweepPlan {
+export function sweepPlan(design: Design, setup: SweepSetup = {}, kernel?: BatchKernel): SweepPlan {
   checkSetup(setup);
   const points = designPoints(design);
   const inputs = gatherInputs(points.names, setup);
   const scene = setup.scene ?? {};
-  resolveScene(scene);
+  const { model } = resolveScene(scene);
   const outputs = resolveOutputs(setup.outputs, inputs.struck);
   const scenes = sceneRows(inputs, scene);
   const needs = (stage: string): boolean => outputs.some((name) => OUTPUTS[name].stage === stage);
   const strikes = inputs.struck ? strikeStage(inputs, setup.clubhead, scenes) : launchStage(inputs);
-  const flies = flightStage(scenes, scene, setup.flight);
+  const flies = flightStage(scenes, scene, setup.flight, kernel);
   const runs = runStage(inputs, scenes, scene.turf);
   const stages = [
     strikes,
@@ -54,7 +54,7 @@ export function sweepPlan(design: Design, setup: SweepSetup = {}): SweepPlan {
 
   let work: Work | undefined;
   return {
-    about: sweepAbout(points, outputs, setup, aerodynamicModel(scene.aerodynamics), inputs.struck),
+    about: sweepAbout(points, outputs, setup, model, inputs.struck, kernel?.name ?? 'JavaScript'),
     evaluate: (start, count) => {
       if (work === undefined || work.status.length < count) work = createWork(count);
       work.clear();

@@ -1,4 +1,5 @@
 import { requireOneOf, requireRecord } from '../errors.js';
+import type { BatchKernel } from '../flight/index.js';
 import type { SweepAbout } from './about.js';
 import { refusal, requireWhole } from './checks.js';
 import type { Design } from './design.js';
@@ -41,8 +42,14 @@ export interface AbortLike {
   readonly reason?: unknown;
 }
 
+/** Options of {@link sweep}. */
+export interface SweepOptions {
+  /** The WebAssembly kernel of `fairflight/batch`; without it the JavaScript engine flies. */
+  readonly kernel?: BatchKernel | undefined;
+}
+
 /** Options of {@link sweepChunks}. */
-export interface ChunkOptions {
+export interface ChunkOptions extends SweepOptions {
   /** Rows a chunk, 1 to 2²⁴; default 8192. It changes no result. */
   readonly chunkSize?: number;
   /** First row; default 0. */
@@ -64,14 +71,16 @@ const MOST_IN_MEMORY = 2 ** 28;
  * missing. Row i depends on the design, its seed and i alone.
  * @param design - which inputs to visit
  * @param setup - what stays the same, and which outputs to compute
+ * @param options - the kernel, when there is one
  * @throws `FairflightError` `invalid-input` or `outside-range` for a design or setup that makes no sense; it names
  *   the factor and its allowed range
  * @example
  * sweep({ kind: 'sobol', count: 4096, factors: [{ name: 'launch.spinRate', from: rpm(1500), to: rpm(4000) }] },
  *   { from: { ballSpeed: mph(150), launchAngle: degrees(12), spinRate: rpm(2500) } })
  */
-export function sweep(design: Design, setup: SweepSetup = {}): SweepResult {
-  const plan = sweepPlan(design, setup);
+export function sweep(design: Design, setup: SweepSetup = {}, options: SweepOptions = {}): SweepResult {
+  requireRecord('options', options, ['kernel']);
+  const plan = sweepPlan(design, setup, options.kernel);
   const { rows } = plan.about;
   if (rows > MOST_IN_MEMORY) {
     throw refusal(
@@ -95,9 +104,9 @@ export async function* sweepChunks(
   setup: SweepSetup = {},
   options: ChunkOptions = {},
 ): AsyncGenerator<SweepChunk, void, undefined> {
-  requireRecord('options', options, ['chunkSize', 'start', 'signal', 'onProgress']);
+  requireRecord('options', options, ['kernel', 'chunkSize', 'start', 'signal', 'onProgress']);
   const size = requireChunkSize(options.chunkSize);
-  const plan = sweepPlan(design, setup);
+  const plan = sweepPlan(design, setup, options.kernel);
   const total = plan.about.rows;
   for (let start = requireStart(options.start, total); start < total; ) {
     requireNotAborted(options.signal);

@@ -4,13 +4,14 @@ import { tableFromIPC } from 'apache-arrow';
 import { csvParse } from 'd3-dsv';
 import { asyncBufferFromFile, parquetMetadataAsync, parquetReadObjects } from 'hyparquet';
 import { describe, expect, it } from 'vitest';
+import { loadBatchKernel } from '../../src/batch.js';
 import { inspectSweepFile, type SweepFormat, sweepToFile } from '../../src/node/index.js';
 import { rowStatuses, type SweepResult, sweep } from '../../src/sweep/index.js';
 import { cheap, listOf, rejected, scratchFolder } from './support.js';
 
 const folder = scratchFolder();
 const design = listOf(230);
-const whole = sweep(design, cheap);
+const whole = sweep(design, cheap, { kernel: await loadBatchKernel() });
 const formats: readonly SweepFormat[] = ['csv', 'parquet', 'arrow'];
 const here = { workers: 0, chunkSize: 64 } as const;
 

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { loadBatchKernel } from '../../src/batch.js';
 import { isFairflightError } from '../../src/errors.js';
 import {
   columnOf,
@@ -48,11 +49,31 @@ function bytes(parts: readonly SweepChunk[], column: number): Uint8Array[] {
   return parts.map(({ values }) => new Uint8Array((values[column] as Float64Array).buffer));
 }
 
+const kernel = await loadBatchKernel();
+
+describe('the batch kernel', () => {
+  it('gives the rows of the JavaScript engine, and says that it was at work', () => {
+    for (const design of designs) {
+      const [fast, plain] = [sweep(design, setup, { kernel }), sweep(design, setup)];
+      expect([fast.about.engine, plain.about.engine]).toEqual([kernel?.name, 'JavaScript']);
+      expect(fast.status).toEqual(plain.status);
+      const [carry, expected] = [columnOf(fast, 'carry'), columnOf(plain, 'carry')];
+      // Both are good to the tolerance of 0.1 mm.
+      expect(Math.max(...carry.map((value, i) => Math.abs(value - (expected[i] as number))))).toBeLessThan(
+        2e-4,
+      );
+    }
+  });
+});
+
 describe('chunks', () => {
   it.each([1, 7, 64, 299, 300, 5000])('of %i rows are the whole sweep bit for bit', async (chunkSize) => {
-    for (const design of designs) {
-      const whole = sweep(design, setup);
-      const parts = await collect(sweepChunks(design, setup, { chunkSize }));
+    for (const [design, options] of designs.flatMap((each) => [
+      [each, {}] as const,
+      [each, { kernel }] as const,
+    ])) {
+      const whole = sweep(design, setup, options);
+      const parts = await collect(sweepChunks(design, setup, { ...options, chunkSize }));
       whole.about.columns.forEach((_, column) => {
         const expected = new Uint8Array((whole.values[column] as Float64Array).buffer);
         expect(Buffer.concat(bytes(parts, column)).equals(expected)).toBe(true);

@@ -16,7 +16,7 @@ import {
   sweepFactors,
 } from '../../src/sweep/index.js';
 import { turfs } from '../../src/turf/index.js';
-import { degrees, metres, metresPerSecond, mph, rpm } from '../../src/units/index.js';
+import { celsius, degrees, metres, metresPerSecond, mph, rpm } from '../../src/units/index.js';
 import { caught } from '../caught.js';
 
 /** The figure of a shot at an output's path; every name is a path. */
@@ -206,6 +206,40 @@ describe('a row of a sweep', () => {
     });
     expectSameShot({ ...row, 'air.pressure': 95_000 as never }, { from: launch }, launch, {
       scene: { wind, air: airAt({ pressure: 95_000 as never }) },
+    });
+  });
+});
+
+describe('rows of one batch', () => {
+  it('each have their own air, wind and elevation, also after a calm one', () => {
+    const launch = { ballSpeed: mph(140), launchAngle: degrees(14), spinRate: rpm(2800) };
+    const rows: ListRow[] = [
+      [0, 0, 0, 0],
+      [8, -3, 25, 2000],
+      [-8, 3, -5, 0],
+    ].map(([along = 0, across = 0, warm = 0, up = 0]) => ({
+      'wind.along': metresPerSecond(along),
+      'wind.across': metresPerSecond(across),
+      'air.temperature': celsius(warm),
+      'air.altitude': metres(up),
+      'ground.elevation': metres(-along),
+    }));
+    const profile = { kind: 'log', roughness: metres(0.03) } as const;
+    const calm = { along: metresPerSecond(0), across: metresPerSecond(0), profile };
+    const result = sweep({ kind: 'list', rows }, { from: launch, scene: { wind: calm } });
+    rows.forEach((row, i) => {
+      const scene = {
+        air: airAtAltitude({
+          altitude: row['air.altitude'] as never,
+          temperature: row['air.temperature'] as never,
+        }),
+        wind: { along: row['wind.along'], across: row['wind.across'], profile } as never,
+        ground: { elevation: row['ground.elevation'] as never },
+      };
+      const shot = playShot(launch, { scene });
+      expect(columnOf(result, 'carry')[i]).toBeCloseTo(shot.carry, 3);
+      expect(columnOf(result, 'flight.side')[i]).toBeCloseTo(shot.flight.side, 3);
+      expect(columnOf(result, 'total')[i]).toBeCloseTo(shot.total, 1);
     });
   });
 });

@@ -1,15 +1,22 @@
-import { createFlightEngine } from '../../flight/engine/general.js';
+import { type AerodynamicModel, aerodynamicModel } from '../../aerodynamics/index.js';
+import { isFairflightError } from '../../errors.js';
+import type { BatchKernel } from '../../flight/engine/batch.js';
 import { resolveFlightOptions } from '../../flight/fly.js';
-import type { FlightOptions } from '../../flight/index.js';
-import { flightProblem } from '../../flight/problem.js';
-import type { Launch, Scene } from '../../scene/index.js';
+import {
+  type ConditionColumns,
+  type FlightColumns,
+  type FlightOptions,
+  flyMany,
+} from '../../flight/index.js';
+import { sceneProblem, setLaunch } from '../../flight/problem.js';
+import type { Scene } from '../../scene/index.js';
 import { si } from '../../units/index.js';
-import type { FactorName } from '../factors.js';
+import { type FactorName, isWithin } from '../factors.js';
 import { type Inputs, valueAt } from '../inputs.js';
 import { STATUS_CODE } from '../status.js';
 import type { RowScene, SceneRows } from './scene-rows.js';
-import { isRowFault, type Stage } from './strike-stage.js';
-import type { Work } from './work.js';
+import type { Stage } from './strike-stage.js';
+import type { Work, WorkColumn } from './work.js';
 
 const LAUNCH = [
   'launch.ballSpeed',
@@ -20,11 +27,25 @@ const LAUNCH = [
   'launch.rifleSpin',
 ] as const satisfies readonly FactorName[];
 
-const ENDINGS = {
-  landed: STATUS_CODE.landed,
-  'time-limit': STATUS_CODE.timeLimit,
-  'below-ground': STATUS_CODE.belowGround,
-} as const;
+/** Which column of the flights goes where. */
+const KEPT: readonly (readonly [WorkColumn, Exclude<keyof FlightColumns, 'ended' | 'y'>])[] = [
+  ['carry', 'carry'],
+  ['flight.side', 'side'],
+  ['flight.curve', 'curve'],
+  ['flight.apex', 'apex'],
+  ['flight.apexAt', 'apexAt'],
+  ['flight.hangTime', 'hangTime'],
+  ['flight.descentAngle', 'descentAngle'],
+  ['flight.landing.spinRate', 'landingSpin'],
+  ['landing.x', 'x'],
+  ['landing.z', 'z'],
+  ['landing.vx', 'vx'],
+  ['landing.vy', 'vy'],
+  ['landing.vz', 'vz'],
+];
+
+/** How a flight ended, by the code of flyMany. */
+const ENDINGS = [STATUS_CODE.landed, STATUS_CODE.timeLimit, STATUS_CODE.belowGround] as const;
 
 /** Puts the launch of each row where the strike would have put it. @internal */
 export function launchStage(inputs: Inputs): Stage {
@@ -38,45 +59,95 @@ export function launchStage(inputs: Inputs): Stage {
 }
 
 /** The flight of each row. @throws {@link FairflightError} for bad options or scene @internal */
-export function flightStage(scenes: SceneRows, scene: Scene, options: FlightOptions = {}): Stage {
-  const { tolerance, timeLimit } = resolveFlightOptions(options);
-  const engine = createFlightEngine();
-  const aerodynamics = scene.aerodynamics === undefined ? {} : { aerodynamics: scene.aerodynamics };
+export function flightStage(
+  scenes: SceneRows,
+  scene: Scene,
+  options: FlightOptions = {},
+  kernel?: BatchKernel,
+): Stage {
+  resolveFlightOptions(options);
+  const flights: Flights = { scenes, model: aerodynamicModel(scene.aerodynamics), options, kernel };
   return (columns, work, count) => {
-    for (let i = 0; i < count; i++) {
-      if (work.status[i] !== STATUS_CODE.landed) continue;
-      const row = scenes.at(columns, i);
-      if (row === undefined) {
-        work.status[i] = STATUS_CODE.outsideRange;
-        continue;
-      }
-      const launch = launchOf(work, i);
-      try {
-        const problem = flightProblem(launch, { ...sceneOf(row), ...aerodynamics });
-        const { ending, time, apex, apexAt, state } = engine.fly(problem, tolerance, timeLimit);
-        work.status[i] = ENDINGS[ending];
-        keep(work, i, launch, time, apex, apexAt, state);
-        work.column('axis.x')[i] = problem.nx;
-        work.column('axis.y')[i] = problem.ny;
-        work.column('axis.z')[i] = problem.nz;
-      } catch (error) {
-        if (!isRowFault(error)) throw error;
-        const { code } = error as { code: string };
-        work.status[i] = code === 'not-converged' ? STATUS_CODE.notConverged : STATUS_CODE.outsideRange;
-      }
-    }
+    const rows = flyable(work, columns, count, scenes);
+    if (rows.length === 0) return;
+    if (scenes.batch) flyRows(flights, columns, work, rows);
+    else for (let k = 0; k < rows.length; k++) flyRows(flights, columns, work, rows.subarray(k, k + 1));
+    keepAxes(work, rows);
   };
 }
 
-function launchOf(work: Work, i: number): Launch {
-  const value = (name: (typeof LAUNCH)[number]): number => work.column(name)[i] as number;
+interface Flights {
+  readonly scenes: SceneRows;
+  readonly model: AerodynamicModel;
+  readonly options: FlightOptions;
+  readonly kernel: BatchKernel | undefined;
+}
+
+/** Rows with a launch and a scene that can be flown; the others are told so in their status. */
+function flyable(work: Work, columns: readonly Float64Array[], count: number, scenes: SceneRows): Int32Array {
+  const launch = LAUNCH.map((name) => [name, work.column(name)] as const);
+  const rows = new Int32Array(count);
+  let found = 0;
+  for (let i = 0; i < count; i++) {
+    if (work.status[i] !== STATUS_CODE.landed) continue;
+    const fits = launch.every(([name, column]) => isWithin(name, column[i] as number));
+    if (fits && scenes.at(columns, i) !== undefined) rows[found++] = i;
+    else work.status[i] = STATUS_CODE.outsideRange;
+  }
+  return rows.subarray(0, found);
+}
+
+/** Flies rows whose scenes differ in no more than a batch can take. */
+function flyRows(flights: Flights, columns: readonly Float64Array[], work: Work, rows: Int32Array): void {
+  try {
+    keep(work, rows, flyBatch(flights, columns, work, rows));
+  } catch (error) {
+    // Everything was checked, so that the only fault of a row is an integration that gives up.
+    if (!isFairflightError(error) || error.code !== 'not-converged') throw error;
+    if (rows.length === 1) work.status[rows[0] as number] = STATUS_CODE.notConverged;
+    else for (let k = 0; k < rows.length; k++) flyRows(flights, columns, work, rows.subarray(k, k + 1));
+  }
+}
+
+function flyBatch(
+  { scenes, model, options, kernel }: Flights,
+  columns: readonly Float64Array[],
+  work: Work,
+  rows: Int32Array,
+): FlightColumns {
+  const launch = (name: (typeof LAUNCH)[number]): Float64Array => {
+    const column = work.column(name);
+    return Float64Array.from(rows, (i) => column[i] as number);
+  };
+  const first = scenes.at(columns, rows[0] as number) as RowScene;
+  const conditions = scenes.constant ? {} : conditionsOf(scenes, columns, rows);
+  return flyMany(
+    {
+      ballSpeed: launch('launch.ballSpeed'),
+      launchAngle: launch('launch.launchAngle'),
+      launchDirection: launch('launch.launchDirection'),
+      spinRate: launch('launch.spinRate'),
+      spinAxisTilt: launch('launch.spinAxisTilt'),
+      rifleSpin: launch('launch.rifleSpin'),
+    },
+    { ...sceneOf(first), aerodynamics: model },
+    { ...options, conditions, kernel },
+  );
+}
+
+function conditionsOf(
+  scenes: SceneRows,
+  columns: readonly Float64Array[],
+  rows: Int32Array,
+): ConditionColumns {
+  const of = (read: (scene: RowScene) => number): Float64Array =>
+    Float64Array.from(rows, (i) => read(scenes.at(columns, i) as RowScene));
   return {
-    ballSpeed: si(value('launch.ballSpeed')),
-    launchAngle: si(value('launch.launchAngle')),
-    launchDirection: si(value('launch.launchDirection')),
-    spinRate: si(value('launch.spinRate')),
-    spinAxisTilt: si(value('launch.spinAxisTilt')),
-    rifleSpin: si(value('launch.rifleSpin')),
+    airDensity: of(({ air }) => air.density),
+    airViscosity: of(({ air }) => air.viscosity),
+    windAlong: of(({ windAlong }) => windAlong),
+    windAcross: of(({ windAcross }) => windAcross),
+    elevation: of(({ ground }) => ground.elevation ?? 0),
   };
 }
 
@@ -85,37 +156,45 @@ function sceneOf({ air, windAlong, windAcross, profile, ground, ball }: RowScene
   return { air, wind: profile === undefined ? wind : { ...wind, profile }, ground, ball };
 }
 
-function keep(
-  work: Work,
-  i: number,
-  launch: Launch,
-  time: number,
-  apex: number,
-  apexAt: number,
-  state: Float64Array,
-): void {
-  const [x, , z, vx, vy, vz, spin] = state as unknown as [
-    number,
-    number,
-    number,
-    number,
-    number,
-    number,
-    number,
+function keep(work: Work, rows: Int32Array, flights: FlightColumns): void {
+  for (const [name, key] of KEPT) {
+    const column = work.column(name);
+    const values = flights[key];
+    for (let k = 0; k < rows.length; k++) column[rows[k] as number] = values[k] as number;
+  }
+  const speed = work.column('flight.landing.speed');
+  const { ended, vx, vy, vz } = flights;
+  for (let k = 0; k < rows.length; k++) {
+    const i = rows[k] as number;
+    work.status[i] = ENDINGS[ended[k] as 0 | 1 | 2];
+    speed[i] = Math.hypot(vx[k] as number, vy[k] as number, vz[k] as number);
+  }
+}
+
+/** The axis of the spin stays fixed in space, so the run needs the one of the launch. */
+function keepAxes(work: Work, rows: Int32Array): void {
+  const [speed, angle, direction, spin, tilt, rifle] = LAUNCH.map((name) => work.column(name)) as [
+    Float64Array,
+    Float64Array,
+    Float64Array,
+    Float64Array,
+    Float64Array,
+    Float64Array,
   ];
-  const direction = launch.launchDirection ?? 0;
-  work.column('landing.x')[i] = x;
-  work.column('landing.z')[i] = z;
-  work.column('landing.vx')[i] = vx;
-  work.column('landing.vy')[i] = vy;
-  work.column('landing.vz')[i] = vz;
-  work.column('carry')[i] = Math.hypot(x, z);
-  work.column('flight.side')[i] = z;
-  work.column('flight.curve')[i] = z * Math.cos(direction) - x * Math.sin(direction);
-  work.column('flight.apex')[i] = apex;
-  work.column('flight.apexAt')[i] = apexAt;
-  work.column('flight.hangTime')[i] = time;
-  work.column('flight.descentAngle')[i] = Math.atan2(-vy, Math.hypot(vx, vz));
-  work.column('flight.landing.speed')[i] = Math.hypot(vx, vy, vz);
-  work.column('flight.landing.spinRate')[i] = spin;
+  const axes = [work.column('axis.x'), work.column('axis.y'), work.column('axis.z')] as const;
+  const problem = sceneProblem({});
+  for (const i of rows) {
+    setLaunch(
+      problem,
+      speed[i] as number,
+      angle[i] as number,
+      direction[i] as number,
+      spin[i] as number,
+      tilt[i] as number,
+      rifle[i] as number,
+    );
+    axes[0][i] = problem.nx;
+    axes[1][i] = problem.ny;
+    axes[2][i] = problem.nz;
+  }
 }

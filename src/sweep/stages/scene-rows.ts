@@ -22,6 +22,8 @@ export interface RowScene {
 export interface SceneRows {
   /** True when every row has the same scene. */
   readonly constant: boolean;
+  /** True when at most air, wind speed and elevation change from row to row: what a batch of flights takes as columns. */
+  readonly batch: boolean;
   /** Scene of row i of a chunk; undefined where the row's figures cannot go together. */
   readonly at: (columns: readonly Float64Array[], i: number) => RowScene | undefined;
 }
@@ -49,11 +51,31 @@ export function sceneRows(inputs: Inputs, scene: Scene): SceneRows {
     const air = readers.air.at(columns, i);
     return { air, ...wind, ground: readers.ground.at(columns, i), ball: readers.ball.at(columns, i) };
   };
-  const constant = !Object.values(readers).some((reader) => reader.varies);
-  if (!constant) return { constant, at: make };
+  const varying = (group: string): readonly Input[] =>
+    inputs.group(group).filter((input) => input.column >= 0);
+  const batch =
+    varying('ball').length === 0 &&
+    !varying('wind').some(({ name }) => name.startsWith('wind.profile.')) &&
+    !varying('ground').some(({ name }) => name !== 'ground.elevation');
+  if (Object.values(readers).some((reader) => reader.varies))
+    return { constant: false, batch, at: kept(make) };
   const only = make([], 0);
   if (only === undefined) throw windContradiction();
-  return { constant, at: () => only };
+  return { constant: true, batch, at: () => only };
+}
+
+/** Remembers the scenes of the chunk at hand, which every stage of the walk asks for. */
+function kept(make: SceneRows['at']): SceneRows['at'] {
+  let chunk: readonly Float64Array[] | undefined;
+  let scenes: (RowScene | undefined)[] = [];
+  return (columns, i) => {
+    if (columns !== chunk) {
+      chunk = columns;
+      scenes = [];
+    }
+    scenes[i] ??= make(columns, i);
+    return scenes[i];
+  };
 }
 
 function recordReader<T extends object>(inputs: readonly Input[], base: T): Reader<T> {

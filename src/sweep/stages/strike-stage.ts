@@ -1,7 +1,6 @@
 import type { Ball } from '../../ball/index.js';
 import { checkClubhead } from '../../clubhead/check.js';
 import { type Clubhead, clubheads } from '../../clubhead/index.js';
-import { isFairflightError } from '../../errors.js';
 import { impactConstants, OUT, OUT_LENGTH, STATUS, strikeKernel } from '../../strike/kernel.js';
 import { refusal } from '../checks.js';
 import type { FactorName } from '../factors.js';
@@ -42,10 +41,14 @@ const KEPT: readonly (readonly [OutputName, number])[] = [
 
 /**
  * The strike of each row.
- * @throws {@link FairflightError} for a clubhead that no strike can be computed for
+ * @throws `FairflightError` for a clubhead that no strike can be computed for
  * @internal
  */
-export function strikeStage(inputs: Inputs, clubhead: Clubhead = clubheads.driver, scenes: SceneRows): Stage {
+export function strikeStage(
+  inputs: Inputs,
+  clubhead: Clubhead | undefined = clubheads.driver,
+  scenes: SceneRows,
+): Stage {
   checkClubhead(clubhead, 'setup.clubhead');
   const delivery: readonly Input[] = DELIVERY.map(
     (name) => inputs.find(name) ?? { name, column: -1, constant: 0 },
@@ -120,9 +123,4 @@ function requireLaw(head: readonly Input[], clubhead: Clubhead): void {
       hint: 'give setup.clubhead with the other kind of law',
     });
   }
-}
-
-/** True when an error says that figures of a row cannot be computed, not that the caller's code is wrong. @internal */
-export function isRowFault(error: unknown): boolean {
-  return isFairflightError(error) && error.code !== 'invalid-input';
 }

@@ -1,0 +1,161 @@
+/**
+ * What does the carry of a drive hang on? A million flights over club speed, attack angle, loft and air go into a
+ * Parquet file, and the Sobol indices of carry come out of it.
+ *
+ * `npm run sweep` flies them; `npm run sweep -- --count 20000` fewer. Stopped with Ctrl-C, or by a power cut, the same
+ * command goes on where it was. `--help` lists the options.
+ */
+
+import { mkdirSync } from 'node:fs';
+import { availableParallelism } from 'node:os';
+import { join, relative } from 'node:path';
+import { isFairflightError } from 'fairflight';
+import { sweepToFile } from 'fairflight/node';
+import { type IndexDesign, sobolIndicesOf } from 'fairflight/sweep';
+import { type Command, EXIT, type Given, runCommand, UsageError, writeFiles } from './lib/command.js';
+import { displays } from './lib/display.js';
+import { progress } from './lib/progress.js';
+import { fixed, grouped } from './lib/text.js';
+import { mainEffect, readColumns } from './sweep/effects.js';
+import { type Findings, studyPage, terminalReport } from './sweep/report.js';
+import { FACTORS, FLIGHTS_PER_BASE, study } from './sweep/study.js';
+
+const MILLION = 2 ** 20;
+
+const OPTIONS = {
+  out: {
+    type: 'string',
+    value: 'DIR',
+    help: 'folder for the sweep, the page and the JSON (default out/sweep)',
+  },
+  json: { type: 'boolean', help: 'print JSON instead of the table' },
+  count: {
+    type: 'string',
+    value: 'N',
+    help: `flights, made whole groups of ${FLIGHTS_PER_BASE} (default ${MILLION}; a power of two is best)`,
+  },
+  seed: { type: 'string', value: 'N', help: 'seed of the scramble (default 1)' },
+  workers: { type: 'string', value: 'N', help: 'worker threads (default one a processor)' },
+  units: { type: 'string', value: 'NAME', help: 'imperial (yd) or metric (m); default imperial' },
+  overwrite: { type: 'boolean', help: 'begin again over a file that is in the way' },
+} as const;
+type OptionName = keyof typeof OPTIONS;
+
+const command: Command<OptionName> = {
+  name: 'sweep',
+  summary: 'a million drives into a Parquet file, and what their carry hangs on',
+  usage: '[options]',
+  options: OPTIONS,
+  more: 'An unfinished sweep of the same count and seed is gone on with; a finished one is read again.',
+};
+
+await runCommand(command, async (given) => {
+  if (given.files.length > 0) throw new UsageError(`no file is read; got ${given.files.join(', ')}`);
+  const units = given.text('units') ?? 'imperial';
+  if (units !== 'imperial' && units !== 'metric') throw new UsageError('--units must be imperial or metric');
+  const display = displays[units];
+  const count = whole(given, 'count', MILLION, 4 * FLIGHTS_PER_BASE, 1e9);
+  const seed = whole(given, 'seed', 1, 0, Number.MAX_SAFE_INTEGER);
+  const workers = whole(given, 'workers', availableParallelism(), 0, 256);
+  const design = study(Math.round(count / FLIGHTS_PER_BASE), seed);
+  const folder = given.text('out') ?? join('out', 'sweep');
+  const name = `drives-${design.base * FLIGHTS_PER_BASE}-seed-${seed}.parquet`;
+  const path = join(folder, name);
+
+  const flown = await fly(path, design, workers, given.flag('overwrite'));
+  if (flown === undefined) {
+    process.stderr.write('sweep: stopped; the same command goes on where it was\n');
+    return EXIT.partial;
+  }
+  const findings = await findingsOf(path, design, seed, flown.about);
+  const json = `${JSON.stringify({ file: name, ...findings, factors: FACTORS }, null, 2)}\n`;
+  const paths = writeFiles(folder, {
+    'sweep-launch.html': studyPage(findings, name, display),
+    'sweep-launch.json': json,
+  });
+  if (given.flag('json')) process.stdout.write(json);
+  else {
+    const written = [path, ...paths].map((each) => relative('.', each) || each);
+    process.stdout.write(
+      `${terminalReport(findings, display)}\n${flown.note}\nWritten: ${written.join(', ')}\n`,
+    );
+  }
+  return EXIT.done;
+});
+
+/** Flies what is not in the file yet; undefined when the user stopped it. */
+async function fly(
+  path: string,
+  design: IndexDesign,
+  workers: number,
+  overwrite: boolean,
+): Promise<{ readonly about: Findings['about']; readonly note: string } | undefined> {
+  mkdirSync(join(path, '..'), { recursive: true });
+  const stop = new AbortController();
+  const onInterrupt = (): void => stop.abort('interrupted');
+  process.once('SIGINT', onInterrupt);
+  const bar = progress(design.base * FLIGHTS_PER_BASE, 'flying');
+  const start = performance.now();
+  try {
+    const { about, resumedAt, rows, bytes } = await sweepToFile(
+      path,
+      design,
+      {},
+      {
+        workers,
+        signal: stop.signal,
+        onProgress: ({ done }) => bar.tick(done),
+        ...(overwrite ? { overwrite } : { resume: true }),
+      },
+    );
+    const seconds = (performance.now() - start) / 1000;
+    const before = resumedAt === 0 ? '' : ` (${grouped(resumedAt)} were there)`;
+    const size = `${fixed(bytes / 1e6, 1)} MB`;
+    return {
+      about,
+      note: `${grouped(rows - resumedAt)} flights${before} in ${fixed(seconds, 1)} s; ${size}.`,
+    };
+  } catch (error) {
+    if (isFairflightError(error) && error.code === 'aborted') return undefined;
+    throw error;
+  } finally {
+    bar.stop();
+    process.off('SIGINT', onInterrupt);
+  }
+}
+
+/** Reads the sweep back from its file: what is reported is what is in it. */
+async function findingsOf(
+  path: string,
+  design: IndexDesign,
+  seed: number,
+  about: Findings['about'],
+): Promise<Findings> {
+  const names = [...design.factors.map(({ name }) => name), 'carry'];
+  const columns = await readColumns(path, names, about.rows);
+  const column = (name: string): Float64Array => columns.get(name) ?? new Float64Array(0);
+  const carry = column('carry');
+  return {
+    about,
+    seed,
+    indices: sobolIndicesOf(design, carry),
+    effects: design.factors.map(({ name, from, to }) => mainEffect(column(name), carry, from, to)),
+    without: carry.reduce((sum, value) => sum + (Number.isFinite(value) ? 0 : 1), 0),
+  };
+}
+
+function whole(
+  given: Given<OptionName>,
+  option: OptionName,
+  byDefault: number,
+  least: number,
+  most: number,
+): number {
+  const text = given.text(option);
+  if (text === undefined) return byDefault;
+  const value = Number(text);
+  if (Number.isInteger(value) && value >= least && value <= most) return value;
+  throw new UsageError(
+    `--${option} must be a whole number from ${least} to ${most}, got ${JSON.stringify(text)}`,
+  );
+}

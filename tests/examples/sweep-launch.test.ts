@@ -1,0 +1,72 @@
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { afterAll, describe, expect, it } from 'vitest';
+
+const root = fileURLToPath(new URL('../..', import.meta.url));
+const scratch = mkdtempSync(join(tmpdir(), 'sweep-'));
+afterAll(() => rmSync(scratch, { recursive: true }));
+
+/** Runs the sweep as a user does. */
+function run(...args: readonly string[]): { status: number | null; stdout: string; stderr: string } {
+  const command = ['--import', 'tsx', 'examples/sweep-launch.ts', '--out', scratch, ...args];
+  const { status, stdout, stderr } = spawnSync(process.execPath, command, { cwd: root, encoding: 'utf8' });
+  return { status, stdout, stderr };
+}
+
+interface Json {
+  readonly indices: {
+    readonly factors: readonly {
+      readonly name: string;
+      readonly firstOrder: number;
+      readonly total: number;
+    }[];
+    readonly mean: number;
+  };
+  readonly about: { readonly rows: number };
+}
+
+describe('the sweep of drives', () => {
+  it('flies, writes, reads back and says what carry hangs on', () => {
+    const { status, stdout, stderr } = run('--count', '4096');
+    expect([status, stderr]).toEqual([0, '']);
+    expect(stdout).toMatch(/4\s096 flights in/);
+    expect(readdirSync(scratch).sort()).toEqual([
+      'drives-4096-seed-1.parquet',
+      'sweep-launch.html',
+      'sweep-launch.json',
+    ]);
+    const { indices, about } = JSON.parse(readFileSync(join(scratch, 'sweep-launch.json'), 'utf8')) as Json;
+    expect(about.rows).toBe(4096);
+    const total = Object.fromEntries(indices.factors.map((each) => [each.name, each.total]));
+    // Speed is what carry hangs on over so wide a range of it (common practice, no source).
+    expect(indices.factors.every((each) => each.total <= (total['delivery.clubSpeed'] ?? 0))).toBe(true);
+    // Every total index holds the first-order one, and all first-order ones together are at most the whole.
+    for (const each of indices.factors) expect(each.total).toBeGreaterThan(each.firstOrder - 0.05);
+    expect(indices.factors.reduce((sum, { firstOrder }) => sum + firstOrder, 0)).toBeLessThan(1.1);
+    const html = readFileSync(join(scratch, 'sweep-launch.html'), 'utf8');
+    expect(html).not.toMatch(/https?:|src=|NaN|undefined/);
+  });
+
+  it('does not fly again what is there', () => {
+    const { status, stdout } = run('--count', '4096', '--units', 'metric');
+    expect(status).toBe(0);
+    expect(stdout).toMatch(/0 flights \(4\s096 were there\)/);
+    expect(JSON.parse(run('--count', '4096', '--json').stdout)).toHaveProperty('indices.mean');
+  });
+
+  it.each([
+    ['--count', '3'],
+    ['--count', 'many'],
+    ['--seed', '0.5'],
+    ['--units', 'furlongs'],
+    ['--speed', '9'],
+    ['shots.csv'],
+  ])('refuses %s %s in one line', (...args) => {
+    const { status, stdout, stderr } = run(...args);
+    expect([status, stdout]).toEqual([2, '']);
+    expect(stderr.trim().split('\n')).toHaveLength(1);
+  });
+});
