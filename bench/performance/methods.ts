@@ -1,3 +1,4 @@
+import { type BatchKernel, loadBatchKernel } from '../../src/batch.js';
 import { createCompiledEngine } from '../../src/flight/engine/compiled.js';
 import { createFlightEngine } from '../../src/flight/engine/general.js';
 import { flightProblem } from '../../src/flight/problem.js';
@@ -25,7 +26,7 @@ export interface Method {
   readonly name: string;
   /** Coefficient model flown. Errors are taken against the file for the test law, against odex at 1e-13 for others. */
   readonly model: AerodynamicModel;
-  readonly prepare: (flights: readonly ReferenceFlight[], tolerance: number) => Prepared;
+  readonly prepare: (flights: readonly ReferenceFlight[], tolerance: number) => Prepared | Promise<Prepared>;
 }
 
 /** Tolerances every method of ours is run at [m]. */
@@ -85,7 +86,7 @@ const compiledKernel = oneByOne((tolerance) => {
 });
 
 /** All flights in one call, columns in and out. */
-function batch(flights: readonly ReferenceFlight[], tolerance: number): Prepared {
+function batch(flights: readonly ReferenceFlight[], tolerance: number, kernel?: BatchKernel): Prepared {
   const column = (of: (flight: ReferenceFlight) => number): Float64Array => Float64Array.from(flights, of);
   const launches = {
     ballSpeed: column(({ launch }) => launch.ballSpeed),
@@ -98,7 +99,7 @@ function batch(flights: readonly ReferenceFlight[], tolerance: number): Prepared
     windAlong: column(({ scene }) => scene.wind?.along ?? 0),
     windAcross: column(({ scene }) => scene.wind?.across ?? 0),
   };
-  const options = { tolerance: metres(tolerance), conditions };
+  const options = { tolerance: metres(tolerance), conditions, kernel };
   // One scene serves all; the wind of each flight is a column.
   const scene = flights[0]?.scene ?? {};
   let out: ReturnType<typeof flyMany>;
@@ -121,7 +122,16 @@ function batch(flights: readonly ReferenceFlight[], tolerance: number): Prepared
 /** Every row of ours. Each runs in a process of its own, as the JavaScript peers do. */
 export const methods: readonly Method[] = [
   { name: 'fly', model: testLaw, prepare: publicCall },
-  { name: 'flyMany', model: testLaw, prepare: batch },
+  {
+    name: 'flyMany (WebAssembly)',
+    model: testLaw,
+    prepare: async (flights, tolerance) => {
+      const kernel = await loadBatchKernel();
+      if (kernel === undefined) throw new Error('this Node.js has no WebAssembly SIMD');
+      return batch(flights, tolerance, kernel);
+    },
+  },
+  { name: 'flyMany', model: testLaw, prepare: (flights, tolerance) => batch(flights, tolerance) },
   { name: 'compiled kernel', model: testLaw, prepare: compiledKernel },
   { name: 'general engine', model: testLaw, prepare: generalEngine },
   {

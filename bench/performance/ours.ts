@@ -1,5 +1,5 @@
 /** Times one of our methods at every tolerance. usage: node ours.js REFERENCE.csv ROUNDS METHOD */
-import { methods, tolerances, withAnswers } from './methods.js';
+import { methods, type Prepared, tolerances, withAnswers } from './methods.js';
 import { median, ROW_HEADING } from './results.js';
 import { type Answer, readReferenceFlights } from './work-item.js';
 
@@ -9,11 +9,10 @@ if (method === undefined)
   throw new Error(`no method ${name}; there are ${methods.map((m) => m.name).join(', ')}`);
 
 const flights = withAnswers(readReferenceFlights(path, method.model), method.model);
-const runs = tolerances.map((tolerance) => ({
-  tolerance,
-  prepared: method.prepare(flights, tolerance),
-  times: [] as number[],
-}));
+const runs: { tolerance: number; prepared: Prepared; times: number[] }[] = [];
+for (const tolerance of tolerances) {
+  runs.push({ tolerance, prepared: await method.prepare(flights, tolerance), times: [] });
+}
 for (let round = -2; round < Number(rounds); round++) {
   for (const { prepared, times } of runs) {
     // Processor time, garbage collection included: other programs on the machine do not count.

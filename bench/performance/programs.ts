@@ -8,7 +8,8 @@ import { buildSync } from 'esbuild';
 const run = promisify(execFile);
 const here = fileURLToPath(new URL('.', import.meta.url));
 const peers = fileURLToPath(new URL('../peers/', import.meta.url));
-const built = fileURLToPath(new URL('../../out/bench/', import.meta.url));
+const root = fileURLToPath(new URL('../../', import.meta.url));
+const built = join(root, 'out/bench');
 
 /** The reference flights, as the programs are told of them. */
 export const reference: string = join(peers, 'flights-reference.csv');
@@ -46,6 +47,8 @@ export async function output({ label, command, args }: Program): Promise<string>
 
 /** Bundles our own programs the way the package is built, so that no loader stands between them and the engine. */
 export function buildOurs(): (name: 'ours' | 'flights' | 'tasks', ...args: readonly string[]) => Program {
+  // The WebAssembly kernel is not in version control.
+  execFileSync('npm', ['run', '--silent', 'build:wasm'], { cwd: root, stdio: ['ignore', 2, 2] });
   const entry = (path: string): string => join(here, path);
   buildSync({
     entryPoints: {

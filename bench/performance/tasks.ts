@@ -5,16 +5,21 @@ import {
   carryMap,
   type Delivery,
   degrees,
+  disperse,
   fly,
   locateStrike,
+  type MeasuredShot,
   mph,
   playShot,
   rpm,
   runOut,
+  sensitivities,
   speedForCarry,
   strike,
+  summariseSession,
   yards,
 } from '../../src/index.js';
+import { calibrate } from '../../src/session/calibrate.js';
 import { median } from './results.js';
 
 /** What one task took. */
@@ -44,6 +49,21 @@ const launch = { ballSpeed: mph(140), launchAngle: degrees(13), spinRate: rpm(27
 const { landing } = fly(launch);
 const measured = { ...delivery, ...strike(delivery).launch };
 
+/** Invented shots of an invented player, 3 mph and a few degrees either way. */
+const shots: readonly MeasuredShot[] = Array.from({ length: 100 }, (_, i) => {
+  const wave = (period: number): number => Math.sin((2 * Math.PI * i) / period);
+  const swing: Delivery = {
+    clubSpeed: mph(95 + 3 * wave(17)),
+    attackAngle: degrees(-1 + wave(7)),
+    clubPath: degrees(2 * wave(11)),
+    faceAngle: degrees(2 * wave(13)),
+    dynamicLoft: degrees(15 + wave(5)),
+  };
+  const { launch, flight } = playShot(swing);
+  const { carry, apex, descentAngle, side, hangTime } = flight;
+  return { ...swing, ...launch, carry, apex, descentAngle, side, hangTime };
+});
+
 const tasks: readonly Task[] = [
   { name: 'strike', run: () => strike(delivery) },
   { name: 'fly, default scene', run: () => fly(launch) },
@@ -69,6 +89,17 @@ const tasks: readonly Task[] = [
       }),
   },
   { name: 'locateStrike', aim: 'under 2 ms', run: () => locateStrike(measured) },
+  {
+    name: 'calibrate, 100 shots',
+    aim: 'under 2 s',
+    run: () => calibrate(shots, ['restitution', 'tangentialRestitution', 'dragScale', 'liftScale']),
+  },
+  { name: 'summariseSession, 100 shots', run: () => summariseSession(shots) },
+  { name: 'sensitivities of a delivery', run: () => sensitivities(delivery) },
+  {
+    name: 'disperse a delivery',
+    run: () => disperse(delivery, { kind: 'normal', sd: { clubSpeed: mph(1.5), faceAngle: degrees(2) } }),
+  },
 ];
 
 /** Processor time of some calls [s]. */

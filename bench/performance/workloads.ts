@@ -7,7 +7,7 @@ import { readReferenceFlights, testAir, testLaw } from './work-item.js';
 /** A way to compute any number of shots, for the table of time and memory against their number. */
 export interface Workload {
   readonly name: string;
-  /** Reads and prepares what is needed; `run` flies `count` shots. */
+  /** Reads what is needed; the function it returns flies `count` shots. */
   readonly prepare: (reference: string, count: number) => () => Promise<void>;
 }
 
@@ -27,8 +27,8 @@ function repeated(methodName: string): Workload['prepare'] {
     const method = methods.find(({ name }) => name === methodName);
     if (method === undefined) throw new Error(`no method ${methodName}`);
     const flights = readReferenceFlights(reference, method.model);
-    const { run } = method.prepare(flights.slice(0, count), flightDefaults.tolerance);
     return async () => {
+      const { run } = await method.prepare(flights.slice(0, count), flightDefaults.tolerance);
       for (let done = 0; done < count; done += flights.length) run();
     };
   };
@@ -59,6 +59,7 @@ const deliveries: SobolDesign['factors'] = [
 export const workloads: readonly Workload[] = [
   { name: 'fly, the reference flights', prepare: repeated('fly') },
   { name: 'flyMany, the reference flights', prepare: repeated('flyMany') },
+  { name: 'flyMany (WebAssembly), the same', prepare: repeated('flyMany (WebAssembly)') },
   {
     name: 'sweepChunks, launches to carry',
     prepare: streamed(
