@@ -42,7 +42,7 @@ export function sweepPlan(design: Design, setup: SweepSetup = {}, kernel?: Batch
   const scenes = sceneRows(inputs, scene);
   const needs = (stage: string): boolean => outputs.some((name) => OUTPUTS[name].stage === stage);
   const strikes = inputs.struck ? strikeStage(inputs, setup.clubhead, scenes) : launchStage(inputs);
-  const flies = flightStage(scenes, scene, setup.flight, kernel);
+  const flies = flightStage(scenes, scene, setup.flight, kernel, needs('run'));
   const runs = runStage(inputs, scenes, scene.turf);
   const stages = [
     strikes,

@@ -78,7 +78,13 @@ function columnsOf({
   // Indexes of pages would have to be kept until the end of the file; a row group is small enough to do without.
   const plain = { offsetIndex: false } as const;
   return [
-    ...about.columns.map(({ name }, j) => ({ name, data: values[j] as Float64Array, ...plain })),
+    // Computed numbers hardly repeat: looking for a dictionary would cost more than the flight and save nothing.
+    ...about.columns.map(({ name }, j) => ({
+      name,
+      data: values[j] as Float64Array,
+      encoding: 'PLAIN' as const,
+      ...plain,
+    })),
     {
       name: STATUS_COLUMN,
       data: Array.from({ length: count }, (_, i) => rowStatuses[status[i] as number]),

@@ -58,12 +58,13 @@ export function launchStage(inputs: Inputs): Stage {
   };
 }
 
-/** The flight of each row. @throws {@link FairflightError} for bad options or scene @internal */
+/** The flight of each row, and the axis of its spin when a run is to follow. @throws {@link FairflightError} for bad options or scene @internal */
 export function flightStage(
   scenes: SceneRows,
   scene: Scene,
   options: FlightOptions = {},
   kernel?: BatchKernel,
+  axesToo = true,
 ): Stage {
   resolveFlightOptions(options);
   const flights: Flights = { scenes, model: aerodynamicModel(scene.aerodynamics), options, kernel };
@@ -72,7 +73,7 @@ export function flightStage(
     if (rows.length === 0) return;
     if (scenes.batch) flyRows(flights, columns, work, rows);
     else for (let k = 0; k < rows.length; k++) flyRows(flights, columns, work, rows.subarray(k, k + 1));
-    keepAxes(work, rows);
+    if (axesToo) keepAxes(work, rows);
   };
 }
 
