@@ -4,6 +4,7 @@ export * from './model.js';
 export * from './penner-bearman-harvey.js';
 export * from './registry.js';
 export * from './reverse-magnus.js';
+export * from './scaled.js';
 export * from './smits-smith-1994.js';
 export * from './spin-decay.js';
 export * from './tabulated.js';

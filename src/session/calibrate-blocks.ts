@@ -12,6 +12,7 @@ import { type FitParameter, fitMixture, type MixtureFit } from './mixture-fit.js
 
 /** One stage of a calibration: its parameters are fitted together, apart from those of the other stage. @internal */
 export interface Block {
+  readonly stage: Stage;
   readonly parameters: readonly FitParameter[];
   readonly fit: MixtureFit;
   readonly residuals: readonly CalibrationResidual[];
@@ -21,6 +22,9 @@ export interface Block {
 
 type Stage = 'strike' | 'flight';
 type Flown = readonly [number, number, number];
+/** One number a quantity; undefined where it was not measured. */
+type Predicted = readonly (number | undefined)[];
+const STRIKE_READINGS = ['ballSpeed', 'launchAngle', 'spinRate'] as const;
 const FOLDS = 5;
 const FEWEST = 5;
 
@@ -67,13 +71,14 @@ export function strikeBlock(
     parameters,
     fit,
     leftOut,
+    stage: 'strike',
     misreads: misreadsOf(fit, used, 'strike'),
     residuals: residualsOf(
-      ['ballSpeed', 'launchAngle', 'spinRate'],
+      STRIKE_READINGS,
       chosen,
       fit,
-      (index, quantity) => models[index]?.predicted(...pair(start), quantity),
-      (index, x, quantity) => models[index]?.predicted(...pair(x), quantity),
+      (index) => models[index]?.predicted(...pair(start), STRIKE_READINGS),
+      (index, x) => models[index]?.predicted(...pair(x), STRIKE_READINGS),
     ),
   };
 }
@@ -121,18 +126,18 @@ export function flightBlock(
   }, parameters);
   const start = flown(parameters.map((parameter) => parameter.start));
   const folds = Array.from({ length: FOLDS }, (_, fold) => flown(fit.without((i) => i % FOLDS === fold)));
-  const place = (quantity: (typeof FLIGHT_READINGS)[number]): number => FLIGHT_READINGS.indexOf(quantity);
   return {
     parameters,
     fit,
     leftOut,
+    stage: 'flight',
     misreads: misreadsOf(fit, used, 'flight'),
     residuals: residualsOf(
       FLIGHT_READINGS,
       chosen,
       fit,
-      (index, quantity) => start[index]?.[place(quantity)],
-      (index, _, quantity) => folds[index % FOLDS]?.[index]?.[place(quantity)],
+      (index) => start[index],
+      (index) => folds[index % FOLDS]?.[index],
     ),
   };
 }
@@ -168,15 +173,16 @@ function residualsOf<Q extends CalibrationResidual['quantity']>(
   quantities: readonly Q[],
   shots: readonly MeasuredShot[],
   fit: MixtureFit,
-  before: (index: number, quantity: Q) => number | undefined,
-  after: (index: number, x: readonly number[], quantity: Q) => number | undefined,
+  before: (index: number) => Predicted | undefined,
+  after: (index: number, x: readonly number[]) => Predicted | undefined,
 ): CalibrationResidual[] {
   const folds = Array.from({ length: FOLDS }, (_, fold) => fit.without((i) => i % FOLDS === fold));
-  return quantities.flatMap((quantity) => {
+  const pairs = shots.map((_, i) => ({ old: before(i), now: after(i, folds[i % FOLDS] ?? fit.x) }));
+  return quantities.flatMap((quantity, k) => {
     const rows = shots.flatMap((shot, i) => {
       const measured = shot[quantity];
-      const x = folds[i % FOLDS] ?? fit.x;
-      const [old, now] = [before(i, quantity), after(i, x, quantity)];
+      const old = pairs[i]?.old?.[k];
+      const now = pairs[i]?.now?.[k];
       if (measured === undefined || old === undefined || now === undefined) return [];
       return [{ old: measured - old, now: measured - now }];
     });

@@ -15,8 +15,14 @@ export function limitsOf(
   values: readonly CalibratedValue[],
   correlation: readonly (readonly number[])[],
   head: Clubhead,
+  stages: readonly { readonly name: 'strike' | 'flight'; readonly used: number; readonly misread: number }[],
 ): readonly string[] {
-  const sentences: string[] = [];
+  const sentences = stages
+    .filter(({ used, misread }) => misread > 0.4 * used)
+    .map(
+      ({ name, used, misread }) =>
+        `${misread} of ${used} shots do not fit any ${name} these models can give and had no say: check units, club and scene before anything else.`,
+    );
   for (const { target, value } of values) {
     if (target === 'restitution') {
       sentences.push(

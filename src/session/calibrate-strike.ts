@@ -11,7 +11,7 @@ import {
   STATUS,
   strikeKernel,
 } from '../strike/kernel.js';
-import { type LocateProblem, locateProblem } from '../strike/locate-model.js';
+import { type LocateProblem, locateProblem, UNKNOWNS } from '../strike/locate-model.js';
 import type { MeasuredShot } from './measured-shot.js';
 import type { ShotLikelihood } from './mixture-fit.js';
 
@@ -38,8 +38,12 @@ const OUTPUT: Readonly<Record<BallReading, number>> = {
 export interface StrikeShot {
   /** The likelihood near a point, with the launch from each point of the face linear in both restitutions. */
   readonly near: (restitution: number, grip: number) => (restitution: number, grip: number) => ShotLikelihood;
-  /** One reading as predicted from all others of the same shot; undefined where it was not measured. */
-  readonly predicted: (restitution: number, grip: number, reading: BallReading) => number | undefined;
+  /** Readings, each as predicted from all others of the same shot; undefined where one was not measured. */
+  readonly predicted: (
+    restitution: number,
+    grip: number,
+    asked: readonly BallReading[],
+  ) => readonly (number | undefined)[];
 }
 
 /** What all shots of a calibration have in common. @internal */
@@ -87,7 +91,7 @@ export function strikeShot(shot: MeasuredShot, setting: Setting): StrikeShot {
     return r;
   };
   const { nodes, mode } = nodesOf(shot, setting);
-  const spread = covarianceAt(problem, mode);
+  const spread = covarianceAt(problem, mode, constants.grip);
   const inverse = inverseOfSymmetric(spread) ?? spread;
   const usual = residuals(head.restitution.atReference, constants.grip, { ...mode, logWeight: 0 });
   const logMisread =
@@ -106,6 +110,11 @@ export function strikeShot(shot: MeasuredShot, setting: Setting): StrikeShot {
       });
       const r = new Float64Array(m);
       return (e, t) => {
+        // The delivery's errors enter the spin times 1 + e_t, so the covariance follows e_t; held fixed it would pull
+        // e_t down, as errors of x flatten a regression line. No determinant: the true deliveries are unknowns, not
+        // draws (functional errors in variables, Fuller 1987, Measurement Error Models, sec. 1.3).
+        const spreadHere = covarianceAt(problem, mode, t);
+        const inverse = inverseOfSymmetric(spreadHere) ?? spreadHere;
         const squares = lines.map(({ at, byRestitution, byGrip }) => {
           for (let k = 0; k < m; k++) {
             r[k] =
@@ -123,21 +132,21 @@ export function strikeShot(shot: MeasuredShot, setting: Setting): StrikeShot {
         };
       };
     },
-    predicted: (e, t, reading) => {
-      const k = readings.findIndex((entry) => entry.reading === reading);
-      if (k < 0) return undefined;
-      return predictedBy(
-        k,
-        spread,
-        wholeFace(offsets),
-        (node) => residuals(e, t, node),
-        readings[k] as Reading,
-      );
+    predicted: (e, t, asked) => {
+      const face = wholeFace(offsets).flatMap((node) => {
+        const r = residuals(e, t, node);
+        return r === undefined ? [] : [{ r, logWeight: node.logWeight }];
+      });
+      return asked.map((reading) => {
+        const k = readings.findIndex((entry) => entry.reading === reading);
+        return k < 0 ? undefined : predictedBy(k, spread, face, readings[k] as Reading);
+      });
     },
   };
 }
 
 type Reading = LocateProblem['readings'][number];
+const GRIP = UNKNOWNS.indexOf('grip');
 
 /** Fewest located strikes from which a player's pattern is learnt. */
 const PATTERN = 10;
@@ -188,10 +197,12 @@ export function learntOffsets(shots: readonly MeasuredShot[], setting: Setting):
 }
 
 /** Covariance of the readings in units of their errors, given where the ball met the face: 1 + J Jᵀ over the delivery. */
-function covarianceAt(problem: LocateProblem, { toe, high }: Place): number[][] {
-  const q = problem.priors.map((_, i) =>
-    i === 0 ? problem.standardised(0, toe) : i === 1 ? problem.standardised(1, high) : 0,
-  );
+function covarianceAt(problem: LocateProblem, { toe, high }: Place, grip: number): number[][] {
+  const at: Readonly<Record<number, number>> = { 0: toe, 1: high, [GRIP]: grip };
+  const q = problem.priors.map((_, i) => {
+    const value = at[i];
+    return value === undefined ? 0 : problem.standardised(i, value);
+  });
   const jacobian = problem
     .jacobianAt(q)
     .slice(0, problem.readings.length)
@@ -205,8 +216,7 @@ function covarianceAt(problem: LocateProblem, { toe, high }: Place): number[][] 
 function predictedBy(
   k: number,
   spread: Matrix,
-  nodes: readonly Node[],
-  residuals: (node: Node) => Float64Array | undefined,
+  face: readonly { readonly r: Float64Array; readonly logWeight: number }[],
   { value, sd }: Reading,
 ): number | undefined {
   const others = spread.map((_, i) => i).filter((i) => i !== k);
@@ -214,13 +224,11 @@ function predictedBy(
   const slopes = others.map((_, i) =>
     others.reduce((sum, j, c) => sum + (inverse[i]?.[c] ?? 0) * (spread[k]?.[j] ?? 0), 0),
   );
-  const parts = nodes.flatMap((node) => {
-    const r = residuals(node);
-    if (r === undefined) return [];
+  const parts = face.map(({ r, logWeight }) => {
     const rest = Float64Array.from(others, (i) => r[i] as number);
     const residual =
       (r[k] as number) - slopes.reduce((sum, slope, i) => sum + slope * (rest[i] as number), 0);
-    return [{ log: node.logWeight - 0.5 * square(rest, inverse), residual }];
+    return { log: logWeight - 0.5 * square(rest, inverse), residual };
   });
   const top = Math.max(...parts.map(({ log }) => log));
   let weight = 0;

@@ -148,7 +148,16 @@ export function calibrate(
     residuals: blocks.flatMap((block) => block.residuals),
     misreads: blocks.flatMap((block) => block.misreads),
     leftOut: blocks.flatMap((block) => block.leftOut),
-    limits: limitsOf(values, correlation, clubhead),
+    limits: limitsOf(
+      values,
+      correlation,
+      clubhead,
+      blocks.map(({ stage, fit, misreads }) => ({
+        name: stage,
+        used: fit.misread.length,
+        misread: misreads.length,
+      })),
+    ),
   };
 }
 

@@ -5,6 +5,9 @@ export {
   type DistanceChange,
   type SplitChange,
 } from './attribution.js';
+export { calibrate } from './calibrate.js';
+export { defaultFlightReadingErrors, type FlightReadingErrors } from './calibrate-flight.js';
+export type * from './calibration.js';
 export type { SessionRow } from './log-sessions.js';
 export type * from './measured-shot.js';
 export type { ChangeFactor } from './mixtures.js';

@@ -1,0 +1,239 @@
+import { beforeAll, describe, expect, it } from 'vitest';
+import { scaledModel } from '../../src/aerodynamics/scaled.js';
+import {
+  type Calibration,
+  type CalibrationTarget,
+  calibrate,
+  clubheads,
+  defaultReadingErrors,
+  degrees,
+  type FairflightError,
+  fittedModern,
+  fly,
+  isFairflightError,
+  type MeasuredShot,
+  mph,
+  si,
+  strike,
+} from '../../src/index.js';
+import { stream } from '../../src/numerics/index.js';
+
+const TRUTH = { restitution: 0.82, tangentialRestitution: -0.12, dragScale: 1.06, liftScale: 0.93 } as const;
+const ALL: readonly CalibrationTarget[] = ['restitution', 'tangentialRestitution', 'dragScale', 'liftScale'];
+const driver = clubheads.driver;
+const trueHead = {
+  ...driver,
+  restitution: { ...driver.restitution, atReference: TRUTH.restitution, atEdge: 0.78 - 0.018 },
+  tangentialRestitution: { kind: 'constant', value: TRUTH.tangentialRestitution },
+} as const;
+const trueBall = scaledModel(fittedModern, { drag: TRUTH.dragScale, lift: TRUTH.liftScale });
+
+/** A player who strikes 12 and 8 mm about the centre, measured with the default errors; the first shots are misread. */
+function session(seed: number, count: number, misreads: number): MeasuredShot[] {
+  const e = defaultReadingErrors;
+  return Array.from({ length: count }, (_, i): MeasuredShot => {
+    const { normal, uniform } = stream(seed, i);
+    const within = (limit: number, value: number): never =>
+      si<never>(Math.max(-limit, Math.min(limit, value)));
+    const delivery = {
+      clubSpeed: mph(95 + 5 * normal()),
+      attackAngle: degrees(2 * normal()),
+      clubPath: degrees(2 * normal()),
+      faceAngle: degrees(2 * normal()),
+      dynamicLoft: degrees(14 + 1.5 * normal()),
+      strikeOffset: { toe: within(0.05, 0.012 * normal()), high: within(0.035, 0.008 * normal()) },
+    };
+    const { launch } = strike(delivery, trueHead);
+    const flight = fly(launch, { aerodynamics: trueBall });
+    const times = (value: number, share: number): never => si<never>(value * (1 + share * normal()));
+    const plus = (value: number | undefined, sd: number): never => si<never>((value ?? 0) + sd * normal());
+    const shot = {
+      clubSpeed: times(delivery.clubSpeed, e.clubSpeed),
+      attackAngle: plus(delivery.attackAngle, e.attackAngle),
+      clubPath: plus(delivery.clubPath, e.clubPath),
+      faceAngle: plus(delivery.faceAngle, e.faceAngle),
+      dynamicLoft: plus(delivery.dynamicLoft, e.dynamicLoft),
+      ballSpeed: times(launch.ballSpeed, e.ballSpeed),
+      launchAngle: plus(launch.launchAngle, e.launchAngle),
+      launchDirection: plus(launch.launchDirection, e.launchDirection),
+      spinRate: times(launch.spinRate, e.spinRate),
+      spinAxisTilt: plus(launch.spinAxisTilt, e.spinAxisTilt),
+      carry: times(flight.carry, 0.015),
+      apex: times(flight.apex, 0.03),
+      descentAngle: plus(flight.descentAngle, degrees(1)),
+    } as const;
+    if (i >= misreads) return shot;
+    const wrong = [
+      { ballSpeed: si<never>(shot.ballSpeed * 0.7) },
+      { spinRate: si<never>(shot.spinRate * 2.2) },
+      { carry: si<never>(shot.carry * 0.6) },
+      { clubSpeed: si<never>(shot.clubSpeed * 1.25) },
+    ];
+    return { ...shot, ...wrong[Math.floor(uniform() * wrong.length)] };
+  });
+}
+
+const standardised = ({ values }: Calibration): number[] =>
+  values.map(({ target, value, standardError }) => (value - TRUTH[target]) / standardError);
+
+describe('recovers known numbers from noisy sessions', () => {
+  let found: readonly Calibration[] = [];
+  beforeAll(() => {
+    found = [1, 2, 3, 4, 5].map((seed) => calibrate(session(300 + seed, 50, 5), ALL));
+  }, 60_000);
+
+  it('with 10 % gross misreads, to within its own standard errors', () => {
+    const z = found.flatMap(standardised);
+    for (const value of z) expect(Math.abs(value)).toBeLessThan(3.5);
+    const rms = Math.sqrt(z.reduce((sum, value) => sum + value * value, 0) / z.length);
+    // 20 standardised errors: chi-square of 20 has its 0.1 and 99.9 % points at 5.9 and 45.3.
+    expect(rms).toBeGreaterThan(Math.sqrt(5.9 / 20));
+    expect(rms).toBeLessThan(Math.sqrt(45.3 / 20));
+  });
+
+  it('standard errors are small enough to be of use', () => {
+    const limits = [0.006, 0.025, 0.008, 0.012];
+    for (const { values } of found) {
+      values.forEach(({ standardError, mostlyPrior, atBound }, i) => {
+        expect(standardError).toBeLessThan(limits[i] ?? 0);
+        expect(mostlyPrior).toBe(false);
+        expect(atBound).toBe(false);
+      });
+    }
+  });
+
+  it('names the misread shots and few others', () => {
+    for (const { misreads } of found) {
+      const shots = [...new Set(misreads.map(({ shot }) => shot))];
+      expect(shots.filter((shot) => shot < 5).length).toBeGreaterThanOrEqual(4);
+      expect(shots.filter((shot) => shot >= 5).length).toBeLessThanOrEqual(3);
+    }
+  });
+
+  it('predicts shots it did not see better than before', () => {
+    for (const { residuals } of found) {
+      const carry = residuals.find(({ quantity }) => quantity === 'carry');
+      expect(Math.abs(carry?.biasAfter ?? 99)).toBeLessThan(Math.abs(carry?.biasBefore ?? 0) / 4);
+      expect(carry?.typicalAfter).toBeLessThan((carry?.typicalBefore ?? 0) / 2);
+      const spin = residuals.find(({ quantity }) => quantity === 'spinRate');
+      expect(Math.abs(spin?.biasAfter ?? 99)).toBeLessThan(Math.abs(spin?.biasBefore ?? 0));
+    }
+  });
+
+  it('gives head and ball back ready to use', () => {
+    const { clubhead, aerodynamics, values } = found[0] as Calibration;
+    expect(clubhead.restitution.atReference).toBe(values[0]?.value);
+    expect(clubhead.tangentialRestitution).toEqual({ kind: 'constant', value: values[1]?.value });
+    expect(aerodynamics.dragCoefficient(150_000, 0.1)).toBeCloseTo(
+      (values[2]?.value ?? 0) * fittedModern.dragCoefficient(150_000, 0.1),
+      12,
+    );
+    expect(aerodynamics.liftCoefficient(150_000, 0.1)).toBeCloseTo(
+      (values[3]?.value ?? 0) * fittedModern.liftCoefficient(150_000, 0.1),
+      12,
+    );
+  });
+
+  it('a left-handed session gives the same', () => {
+    const right = session(301, 20, 2);
+    const left = right.map((shot) => {
+      const { clubPath = 0, faceAngle = 0, launchDirection = 0, spinAxisTilt = 0 } = shot;
+      return {
+        ...shot,
+        clubPath: si<never>(-clubPath),
+        faceAngle: si<never>(-faceAngle),
+        launchDirection: si<never>(-launchDirection),
+        spinAxisTilt: si<never>(-spinAxisTilt),
+      };
+    });
+    const a = calibrate(right, ['restitution', 'tangentialRestitution']);
+    const b = calibrate(left, ['restitution', 'tangentialRestitution'], { hand: 'left' });
+    a.values.forEach(({ value }, i) => {
+      expect(b.values[i]?.value).toBeCloseTo(value, 5);
+    });
+  });
+});
+
+describe('says what the data cannot tell', () => {
+  const flights = session(400, 25, 0);
+
+  it('confounders of each target', () => {
+    const { limits } = calibrate(flights, ALL);
+    expect(limits.join(' ')).toMatch(/club speed that always reads off/);
+    expect(limits.join(' ')).toMatch(/strike height/);
+    expect(limits.join(' ')).toMatch(/air density/);
+    expect(limits.join(' ')).toMatch(/spin that always reads off/);
+  });
+
+  it('drag and lift from carry alone of like drives', () => {
+    const alike = flights.map(({ apex: _a, descentAngle: _d, ...shot }) => shot);
+    const { correlation, limits } = calibrate(alike, ['dragScale', 'liftScale']);
+    expect(correlation[0]?.[1]).toBeGreaterThan(0.8);
+    expect(limits.join(' ')).toMatch(/hardly tell drag scale from lift scale/);
+    const full = calibrate(flights, ['dragScale', 'liftScale']);
+    expect(full.correlation[0]?.[1]).toBeLessThan(correlation[0]?.[1] ?? 0);
+  });
+
+  it('a value that is mostly the prior, and one on its bound', () => {
+    const tight = { liftScale: { mean: 1, standardDeviation: 0.001 } };
+    const { values, limits } = calibrate(flights, ['liftScale'], { priors: tight });
+    expect(values[0]?.mostlyPrior).toBe(true);
+    expect(limits.join(' ')).toMatch(/little about the lift scale/);
+    const short = flights.map(({ apex: _a, descentAngle: _d, carry = 0, ...shot }) => ({
+      ...shot,
+      carry: si<never>(carry * 0.72),
+    }));
+    const loose = { dragScale: { mean: 1, standardDeviation: 2 } };
+    const wrong = calibrate(short, ['dragScale'], { priors: loose });
+    expect(wrong.values[0]?.atBound).toBe(true);
+    expect(wrong.limits.join(' ')).toMatch(/on its bound/);
+  });
+
+  it('carry in another unit is told, not fitted', () => {
+    const feet = flights.map((shot) => ({ ...shot, carry: si<never>((shot.carry ?? 0) * 0.3048) }));
+    const { misreads, limits, values } = calibrate(feet, ['dragScale']);
+    expect(misreads).toHaveLength(25);
+    expect(limits[0]).toMatch(/25 of 25 shots do not fit any flight/);
+    expect(values[0]?.mostlyPrior).toBe(true);
+  });
+
+  it('shots it could not use, and why', () => {
+    const { spinRate: _, ...noSpin } = flights[3] as MeasuredShot;
+    const mixed = [...flights.slice(0, 3), noSpin, ...flights.slice(4)];
+    const { leftOut } = calibrate(mixed, ['dragScale']);
+    expect(leftOut).toEqual([{ shot: 3, stage: 'flight', reason: 'no spinRate' }]);
+  });
+});
+
+describe('bad input', () => {
+  const shots = session(500, 6, 0);
+  const fails = (run: () => unknown): FairflightError => {
+    try {
+      run();
+    } catch (error) {
+      if (isFairflightError(error)) return error;
+    }
+    throw new Error('no typed error');
+  };
+
+  it('typed errors', () => {
+    expect(fails(() => calibrate(shots.slice(0, 4), ['dragScale'])).message).toMatch(/at least 5 usable/);
+    expect(fails(() => calibrate(shots, [])).field).toBe('what');
+    expect(fails(() => calibrate(shots, ['dragScale', 'dragScale'])).field).toBe('what');
+    expect(fails(() => calibrate(shots, ['loft' as never])).field).toBe('what[0]');
+    expect(fails(() => calibrate({} as never, ['dragScale'])).field).toBe('shots');
+    expect(fails(() => calibrate(shots, ['dragScale'], { club: 1 } as never)).field).toBe('options.club');
+    expect(fails(() => calibrate(shots, ['dragScale'], { flightErrors: { carry: 3 } })).field).toBe(
+      'options.flightErrors.carry',
+    );
+    const prior = { dragScale: { mean: 9, standardDeviation: 1 } };
+    expect(fails(() => calibrate(shots, ['dragScale'], { priors: prior })).field).toBe(
+      'options.priors.dragScale.mean',
+    );
+    const fast = [...shots, { ballSpeed: si<never>(150) }];
+    expect(fails(() => calibrate(fast, ['dragScale'])).field).toBe('shots[6].ballSpeed');
+    const far = [...shots, { carry: si<never>(-3) }];
+    expect(fails(() => calibrate(far, ['dragScale'])).field).toBe('shots[6].carry');
+    expect(fails(() => scaledModel(fittedModern, { drag: 0 })).field).toBe('scale.drag');
+  });
+});
