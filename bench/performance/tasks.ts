@@ -110,17 +110,25 @@ function timeOf(run: () => unknown, calls: number): number {
   return (user + system) / 1e6;
 }
 
-const SAMPLE_SECONDS = 0.05;
-const SECONDS_EACH = 1.5;
+/** Processor time for warming up, for one sample and for all samples of a task [s]. */
+const WARM_UP = 0.5;
+const SAMPLE = 0.05;
+const SAMPLES = 1;
 
 for (const { name, aim = '', run } of tasks) {
-  run();
-  // As many calls a sample as the clock needs, counted once the call is warm.
   let calls = 1;
-  while (timeOf(run, calls) < SAMPLE_SECONDS) calls *= 2;
+  for (let spent = 0; spent < WARM_UP; ) {
+    const took = timeOf(run, calls);
+    spent += took;
+    // As many calls a sample as the clock needs.
+    calls = Math.max(1, Math.ceil((calls * SAMPLE) / Math.max(took, SAMPLE / 10)));
+  }
   const samples: number[] = [];
-  const end = performance.now() + 1000 * SECONDS_EACH;
-  while (samples.length < 3 || performance.now() < end) samples.push(timeOf(run, calls) / calls);
+  for (let spent = 0; spent < SAMPLES || samples.length < 3; ) {
+    const took = timeOf(run, calls);
+    spent += took;
+    samples.push(took / calls);
+  }
   const time: TaskTime = { name, aim, seconds: median(samples), repeats: samples.length * calls };
   console.log(JSON.stringify(time));
 }
