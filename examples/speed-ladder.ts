@@ -7,28 +7,19 @@
 
 import { basename, join, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { type Clubhead, clubheads, type SessionOptions } from 'fairflight';
-import { readShots, type ShotTable } from 'fairflight/schema';
-import { type Angle, type Speed, si } from 'fairflight/units';
-import { readingSummary, rejectionLine } from './ladder/input.js';
+import type { SessionOptions } from 'fairflight';
+import { type Speed, si } from 'fairflight/units';
 import { ladderOf, WORK } from './ladder/ladder.js';
 import { ladderPage } from './ladder/page.js';
 import { ladderRecord } from './ladder/record.js';
 import { terminalReport } from './ladder/terminal.js';
-import {
-  type Command,
-  EXIT,
-  type Given,
-  readText,
-  runCommand,
-  UsageError,
-  writeFiles,
-} from './lib/command.js';
+import { type Command, type Given, oneOf, runCommand, UsageError, writeFiles } from './lib/command.js';
 import { displays } from './lib/display.js';
+import { driverFor } from './lib/driver.js';
 import { progress } from './lib/progress.js';
-import { typedAngle, typedSpeed } from './lib/quantities.js';
+import { typedSpeed } from './lib/quantities.js';
+import { codeAfterReading, oneClub, readShotFile } from './lib/reading.js';
 import { handFrom, SCENE_OPTIONS, sceneFrom } from './lib/scene-options.js';
-import { counted } from './lib/text.js';
 
 const DEMO = fileURLToPath(new URL('data/speed-ladder-demo.csv', import.meta.url));
 
@@ -89,14 +80,9 @@ await runCommand(command, (given) => {
   const file = given.files[0] ?? DEMO;
   const display = displays[oneOf('units', given.text('units') ?? 'imperial', ['imperial', 'metric'])];
   const scene = sceneFrom(given);
-  const read = readShots(readText(file));
-  if (read.shots.length === 0) {
-    const lines = read.rejected.map((each) => `\n  ${rejectionLine(each)}`).join('');
-    throw new UsageError(`no usable shot in ${file}: ${readingSummary(read)}${lines}`);
-  }
-  const table = oneClub(read, given.text('club'));
+  const table = oneClub(readShotFile(file), given.text('club'));
   const setup = {
-    clubhead: clubheadFor(table, given.text('loft')),
+    clubhead: driverFor(table, given.text('loft')),
     scene,
     hand: handFrom(given.text('hand')),
     maximise: oneOf('maximise', given.text('maximise') ?? 'total', ['total', 'carry']),
@@ -124,33 +110,8 @@ await runCommand(command, (given) => {
   if (!given.flag('json')) {
     process.stdout.write(`\nWritten: ${paths.map((path) => relative('.', path) || path).join(', ')}\n`);
   }
-  if (table.rejected.length === 0) return EXIT.done;
-  process.stderr.write(`ladder: ${readingSummary(table)}\n`);
-  return EXIT.partial;
+  return codeAfterReading('ladder', table);
 });
-
-/** The shots of one club. A ladder compares speeds of one club, so several are never mixed. */
-function oneClub(table: ShotTable, asked: string | undefined): ShotTable {
-  const clubs = [...new Set(table.shots.map(({ club }) => club ?? 'no club named'))];
-  if (asked === undefined && clubs.length === 1) return table;
-  const known = clubs.map((club) => JSON.stringify(club)).join(', ');
-  if (asked === undefined)
-    throw new UsageError(`the file holds several clubs (${known}); choose one with --club`);
-  const shots = table.shots.filter(({ club }) => club?.toLowerCase() === asked.toLowerCase());
-  if (shots.length === 0)
-    throw new UsageError(`--club: no shot with ${JSON.stringify(asked)}; the file has ${known}`);
-  const others = table.shots.length - shots.length;
-  const note = `${counted(others, 'shot')} with other clubs not used (--club ${asked})`;
-  return others === 0 ? table : { ...table, shots, notes: [...table.notes, note] };
-}
-
-/** The generic driver with the loft typed, else the one most shots of the file name, else its own. */
-function clubheadFor(table: ShotTable, typed: string | undefined): Clubhead {
-  const lofts = table.shots.flatMap(({ nominalLoft }) => nominalLoft ?? []).sort((a, b) => a - b);
-  const usual = lofts[Math.floor(lofts.length / 2)];
-  const loft: Angle | undefined = typed === undefined ? usual : typedAngle('loft', typed);
-  return loft === undefined ? clubheads.driver : { ...clubheads.driver, staticLoft: loft };
-}
 
 function bandsFrom(given: Given<OptionName>): SessionOptions['bands'] {
   const text = given.text('bands');
@@ -169,10 +130,4 @@ function mapBandFrom(given: Given<OptionName>): number | undefined {
   const band = Number(text);
   if (Number.isInteger(band) && band >= 1) return band;
   throw new UsageError(`--map-band needs a whole number from 1, got ${JSON.stringify(text)}`);
-}
-
-function oneOf<Name extends string>(option: string, text: string, names: readonly Name[]): Name {
-  const found = names.find((name) => name === text);
-  if (found !== undefined) return found;
-  throw new UsageError(`--${option} must be ${names.join(' or ')}, got ${JSON.stringify(text)}`);
 }

@@ -1,11 +1,12 @@
 import type { Maximised } from 'fairflight';
 import type { ShotTable } from 'fairflight/schema';
 import type { Display } from '../lib/display.js';
-import { figure, htmlPage, htmlTable } from '../lib/page.js';
+import { comments, figure, htmlPage, htmlTable, kept, list, paragraphs, section } from '../lib/page.js';
 import { orderedColours } from '../lib/palette.js';
+import { readingSummary, rejectionLine } from '../lib/reading.js';
+import { sceneWords } from '../lib/scene-options.js';
 import { escaped, fixed, grouped, signed } from '../lib/text.js';
 import { carryChart } from './carry-chart.js';
-import { readingSummary, rejectionLine } from './input.js';
 import type { Ladder } from './ladder.js';
 import { launchSpinMap } from './launch-spin-map.js';
 import { ODD_RULE, oddLine } from './odd-shots.js';
@@ -24,7 +25,6 @@ import {
   perSpeed,
   perSpeedUnit,
   scatterSentence,
-  sceneWords,
   shotsSentence,
   shotsWords,
   stepName,
@@ -36,12 +36,10 @@ export function ladderPage(ladder: Ladder, table: ShotTable, file: string, displ
   const colours = orderedColours(rungs.length);
   const loft = `${fixed(display.angle.of(setup.clubhead.staticLoft), 1)}° nominal`;
   const about = `${file}: ${readingSummary(table)}. ${sceneWords(setup.scene)}; ${setup.clubhead.name}, ${loft}; ${setup.hand}-handed player.`;
-  const comments = table.comments.map((comment) => `<p>${escaped(comment)}</p>`).join('');
-  const banner = comments === '' ? '' : `<div class="banner">${comments}</div>`;
   const swatch = (i: number): string => colours[i] ?? '';
   return htmlPage({
     title: 'Speed ladder: one driver, several speeds',
-    lead: `<p class="lead">${escaped(about)}</p>${banner}`,
+    lead: `<p class="lead">${escaped(about)}</p>${comments(table)}`,
     sections: [
       answers(ladder, display),
       kept(
@@ -107,29 +105,8 @@ function loftNote(maximise: Maximised): string {
   return `The loft that gives the greatest ${by}, for each speed and attack angle with this head. Nominal loft is advised as a change from the present one, since a player goes on delivering the head as now. Inside the windows (small print) no more than 1 % of the distance is lost.`;
 }
 
-/** A section that stays on one sheet of paper. */
-function kept(title: string, intro: string, body: string): string {
-  return section(title, intro, body, ' class="keep"');
-}
-
-function section(title: string, intro: string, body: string, attributes = ''): string {
-  const lead = intro === '' ? '' : `<p>${intro}</p>`;
-  return `<section${attributes}><h2>${title}</h2>${lead}${body}</section>`;
-}
-
-function paragraphs(texts: readonly string[]): string {
-  return texts
-    .filter((each) => each !== '')
-    .map((each) => `<p>${escaped(each)}</p>`)
-    .join('');
-}
-
 /** Colour of a band. */
 type Swatch = (band: number) => string;
-
-function list(items: readonly string[]): string {
-  return `<ul>${items.map((item) => `<li>${escaped(item)}</li>`).join('')}</ul>`;
-}
 
 function answers(ladder: Ladder, display: Display): string {
   const { rungs, steps } = ladder;

@@ -1,9 +1,10 @@
 import type { ShotTable } from 'fairflight/schema';
 import type { Display } from '../lib/display.js';
+import { sceneWords } from '../lib/scene-options.js';
 import type { Ladder } from './ladder.js';
 import { COLUMNS, shownBy } from './quantities.js';
 import type { Rung } from './rungs.js';
-import { CAUTIONS, LIMITS, perSpeed, perSpeedUnit, sceneWords } from './words.js';
+import { CAUTIONS, LIMITS, perSpeed, perSpeedUnit } from './words.js';
 
 /** The ladder as JSON: every number under a key that says its unit. */
 export function ladderRecord(ladder: Ladder, table: ShotTable, file: string, display: Display): unknown {

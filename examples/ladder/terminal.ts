@@ -1,8 +1,9 @@
 import type { ShotTable } from 'fairflight/schema';
 import type { Display } from '../lib/display.js';
+import { readingSummary, rejectionLine } from '../lib/reading.js';
+import { sceneWords } from '../lib/scene-options.js';
 import { terminalTable } from '../lib/table.js';
 import { fixed, grouped, signed, wrapped } from '../lib/text.js';
-import { readingSummary, rejectionLine } from './input.js';
 import type { Ladder } from './ladder.js';
 import { ODD_RULE, oddLine } from './odd-shots.js';
 import { COLUMNS, type Quantity, shownBy } from './quantities.js';
@@ -17,7 +18,6 @@ import {
   perSpeed,
   perSpeedUnit,
   scatterSentence,
-  sceneWords,
   shotsSentence,
   shotsWords,
   stepName,

@@ -1,4 +1,3 @@
-import type { Scene } from 'fairflight';
 import type { Display } from '../lib/display.js';
 import { counted, fixed, signed } from '../lib/text.js';
 import type { Ladder } from './ladder.js';
@@ -131,17 +130,6 @@ export function shotsSentence({ summary: { shotsToShow } }: Ladder, { speed }: D
   );
   if (parts.length === 0) return '';
   return `To show a gain of club speed at this scatter, four times out of five: ${listed(parts)} shots before and as many after.`;
-}
-
-/** The scene in words. */
-export function sceneWords(scene: Scene): string {
-  const air = scene.air === undefined ? '20 °C at sea level' : `air of ${fixed(scene.air.density, 3)} kg/m³`;
-  const wind =
-    scene.wind === undefined
-      ? 'no wind'
-      : `wind ${signed(scene.wind.along, 1)} m/s along (+ helps), ${signed(scene.wind.across, 1)} m/s across (+ to the right)`;
-  const turf = typeof scene.turf === 'string' ? scene.turf : 'normal';
-  return `${air}, ${wind}, ${turf} turf`;
 }
 
 /** "8 shots" or "8 of 10 shots". */

@@ -147,6 +147,13 @@ export function readText(path: string): string {
   }
 }
 
+/** One of a few names. @throws UsageError for any other text */
+export function oneOf<Name extends string>(option: string, text: string, names: readonly Name[]): Name {
+  const found = names.find((name) => name === text);
+  if (found !== undefined) return found;
+  throw new UsageError(`--${option} must be ${names.join(' or ')}, got ${JSON.stringify(text)}`);
+}
+
 /** Writes files into a folder, which is made when missing, and returns their paths. */
 export function writeFiles(folder: string, files: Readonly<Record<string, string>>): readonly string[] {
   try {

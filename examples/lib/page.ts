@@ -90,3 +90,32 @@ export function htmlTable(columns: readonly TableColumn[], rows: readonly (reado
 export function figure(chart: string, caption = ''): string {
   return `<figure>${chart}${caption === '' ? '' : `<figcaption class="note">${caption}</figcaption>`}</figure>`;
 }
+
+/** A section that stays on one sheet of paper. */
+export function kept(title: string, intro: string, body: string): string {
+  return section(title, intro, body, ' class="keep"');
+}
+
+/** A section under its own heading. */
+export function section(title: string, intro: string, body: string, attributes = ''): string {
+  const lead = intro === '' ? '' : `<p>${intro}</p>`;
+  return `<section${attributes}><h2>${title}</h2>${lead}${body}</section>`;
+}
+
+/** Sentences, each a paragraph; empty ones are left out. */
+export function paragraphs(texts: readonly string[]): string {
+  return texts
+    .filter((each) => each !== '')
+    .map((each) => `<p>${escaped(each)}</p>`)
+    .join('');
+}
+
+/** Sentences as a list. */
+export function list(items: readonly string[]): string {
+  return `<ul>${items.map((item) => `<li>${escaped(item)}</li>`).join('')}</ul>`;
+}
+
+/** The comments of a file, such as that its data are invented, where nobody overlooks them. */
+export function comments(table: { readonly comments: readonly string[] }): string {
+  return table.comments.length === 0 ? '' : `<div class="banner">${paragraphs(table.comments)}</div>`;
+}

@@ -3,6 +3,7 @@ import { parseScene } from 'fairflight/schema';
 import type { Given, Option } from './command.js';
 import { UsageError } from './command.js';
 import { typed } from './quantities.js';
+import { fixed, signed } from './text.js';
 
 /** Names of {@link SCENE_OPTIONS}. */
 export type SceneOption = 'altitude' | 'temperature' | 'headwind' | 'crosswind' | 'turf' | 'aerodynamics';
@@ -72,4 +73,15 @@ export function handFrom(text: string | undefined): 'right' | 'left' {
   if (text === undefined || text === 'right') return 'right';
   if (text === 'left') return 'left';
   throw new UsageError(`--hand must be right or left, got ${JSON.stringify(text)}`);
+}
+
+/** The scene in words. */
+export function sceneWords(scene: Scene): string {
+  const air = scene.air === undefined ? '20 °C at sea level' : `air of ${fixed(scene.air.density, 3)} kg/m³`;
+  const wind =
+    scene.wind === undefined
+      ? 'no wind'
+      : `wind ${signed(scene.wind.along, 1)} m/s along (+ helps), ${signed(scene.wind.across, 1)} m/s across (+ to the right)`;
+  const turf = typeof scene.turf === 'string' ? scene.turf : 'normal';
+  return `${air}, ${wind}, ${turf} turf`;
 }
