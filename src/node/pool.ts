@@ -81,7 +81,6 @@ export async function startRun(
   options: ParallelOptions,
   format: SweepFormat | undefined,
 ): Promise<Run<TaskResult>> {
-  const size = requireChunkSize(options.chunkSize ?? DEFAULT_CHUNK);
   const workers = requireWhole('options.workers', options.workers ?? availableParallelism(), 0, 256);
   const model = addressOf(options.modelFrom);
   if (model !== undefined && setup.scene?.aerodynamics !== undefined) {
@@ -98,6 +97,9 @@ export async function startRun(
   };
   const runner = await runnerOf(job);
   const total = runner.about.rows;
+  const size = requireChunkSize(
+    options.chunkSize ?? (format === undefined ? DEFAULT_CHUNK : fileChunk(total)),
+  );
 
   function* tasks(start: number): Generator<Task> {
     for (let at = start; at < total; at += size) yield { start: at, count: Math.min(size, total - at) };
@@ -146,4 +148,13 @@ async function openPool(job: Job, workers: number): Promise<Pool> {
     run: async (task) => resultOf((await pool.run(task)) as TaskReply),
     close: () => pool.destroy(),
   };
+}
+
+/**
+ * Rows a chunk of a file: more for more rows, so that the list of chunks that the end of the file needs stays short,
+ * but never so many that a few of them fill the memory. A matter of the rows alone, so that the same sweep gives the
+ * same file on any machine.
+ */
+function fileChunk(rows: number): number {
+  return Math.min(2 ** 17, Math.max(DEFAULT_CHUNK, Math.ceil(rows / 64)));
 }

@@ -10,7 +10,12 @@ import { type ParallelOptions, type Run, startRun } from './pool.js';
 import type { EncodedResult } from './task.js';
 
 /** Options of {@link sweepToFile}. */
-export interface FileOptions extends Omit<ParallelOptions, 'start'> {
+export interface FileOptions extends Omit<ParallelOptions, 'start' | 'chunkSize'> {
+  /**
+   * Rows a chunk: a row group of Parquet, a record batch of Arrow; 1 to 2²⁴. Default a 64th of the rows, at least 8192
+   * and at most 131,072. It changes no value.
+   */
+  readonly chunkSize?: number;
   /** Format; default what the ending of the path stands for: `.csv`, `.parquet`, `.arrow` or `.feather`. */
   readonly format?: SweepFormat;
   /** Go on with an unfinished file of the same sweep, if there is one; default false. */
@@ -54,7 +59,8 @@ const OPTIONS = [
  *
  * While it is being written the file is called `path.partial`, with `path.journal` beside it, and takes its name when it
  * is whole: under that name there is never half a file. After a crash or an abort, the same call with `resume: true`
- * checks what is there, cuts off what is not whole, and goes on; the result is the same as in one go.
+ * checks what is there, cuts off what is not whole, and goes on; the result is the same as in one go. Memory holds a
+ * few chunks, and some ten kilobytes a chunk for the end of the file.
  * @throws `FairflightError` as `sweep`; `invalid-input` when something is in the way at the path, or the unfinished
  *   file is that of another sweep; `unsupported` when an optional package is missing; `aborted`
  */
