@@ -269,6 +269,13 @@ describe('reverse Magnus', () => {
       12,
     );
     expect(model.liftCoefficient(75_000, 0.15)).toBe(fittedModern.liftCoefficient(75_000, 0.15));
+    // At Re 50,000 nothing up to S 0.20, half at 0.225, all from 0.25: the step is symmetric.
+    expect(model.liftCoefficient(50_000, 0.2)).toBe(0);
+    expect(model.liftCoefficient(50_000, 0.203)).toBeGreaterThan(0);
+    expect(model.liftCoefficient(50_000, 0.225)).toBeCloseTo(
+      fittedModern.liftCoefficient(50_000, 0.225) / 2,
+      12,
+    );
     expect(model.liftCoefficient(65_000, 0.24)).toBeGreaterThan(
       0.9 * fittedModern.liftCoefficient(65_000, 0.24),
     );
