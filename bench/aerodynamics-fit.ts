@@ -36,14 +36,14 @@ export const spread: Readonly<Record<'carry' | 'apex' | 'descent' | 'drag' | 'li
 export const doubtfulRow = 'women-3-wood';
 
 /** The constants fitted. No row says anything about centre and step of the drag crisis. */
-export const fittedNames = [
+export const fittedNames: readonly (keyof FittedModernConstants)[] = [
   'liftLimit',
   'liftScale',
   'dragFloor',
   'dragRise',
   'dragScale',
   'crisisWidth',
-] as const satisfies readonly (keyof FittedModernConstants)[];
+];
 
 /** Model minus row, at one test-range point. */
 export interface PointResidual {

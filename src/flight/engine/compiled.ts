@@ -149,7 +149,8 @@ export function worldEnd(
   const [A, B, C, t] = [out[offset + 9]!, out[offset + 10]!, out[offset + 11]!, out[offset + 12]!];
   const x = axes.e1x * A + axes.e2x * B + nx * C + windAlong * t;
   const z = axes.e1z * A + axes.e2z * B + nz * C + windAcross * t;
-  flight.time = out[offset + 7]!;
+  // A drop of less than a rounding error must not end before it began.
+  flight.time = Math.max(0, out[offset + 7]!);
   flight.apex = out[offset + 8]!;
   flight.apexAt = Math.sqrt(x * x + z * z);
   toWorld(problem, axes, cells, out, offset, flight.time, flight.state);

@@ -48,11 +48,11 @@ export const tailwind = (speed: number): Scene => uniform(mph(speed), mph(0));
 export const crosswind = (speed: number): Scene => uniform(mph(0), mph(speed));
 
 /** Tour averages, from memory: see data/tour-averages.json. */
-export const tour = {
+export const tour: Readonly<Record<'driver' | 'sixIron' | 'sevenIron' | 'womenDriver', Launch>> = {
   driver: launchOf(167, 10.9, 2686),
   sixIron: launchOf(127, 14.1, 6231),
   sevenIron: launchOf(120, 16.3, 7097),
   womenDriver: launchOf(140, 13.2, 2611),
-} as const;
+};
 /** The shot of the anonymous engineer's model. */
 export const engineer: Launch = launchOf(155, 18, 3500);
