@@ -1,0 +1,147 @@
+/**
+ * The face map: what one delivery gives at every point of the face, with a player's strikes on it. Strikes are worked
+ * out from ball and club readings, or taken from columns toe (mm) and high (mm).
+ *
+ * `npm run face` works on invented data; `npm run face -- my-shots.csv` on your own. `--help` lists the options.
+ */
+
+import { basename, join, relative } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { clubheads } from 'fairflight';
+import { type About, facePage, terminalReport } from './face/report.js';
+import { readStrikes, strikesIn } from './face/strikes.js';
+import { type GivenDelivery, type Placed, placed, studyOf } from './face/study.js';
+import {
+  type Command,
+  EXIT,
+  type Given,
+  readText,
+  runCommand,
+  UsageError,
+  writeFiles,
+} from './lib/command.js';
+import { displays } from './lib/display.js';
+import { driverFor } from './lib/driver.js';
+import { typedAngle, typedSpeed } from './lib/quantities.js';
+import { oneClub, readingSummary, readShotFile, rejectionLine } from './lib/reading.js';
+import { handFrom, SCENE_OPTIONS, sceneFrom } from './lib/scene-options.js';
+import { counted } from './lib/text.js';
+
+const DEMO = fileURLToPath(new URL('data/face-map-demo.csv', import.meta.url));
+
+const OPTIONS = {
+  out: { type: 'string', value: 'DIR', help: 'folder for the page and the JSON (default out/face)' },
+  json: { type: 'boolean', help: 'print JSON instead of the report' },
+  units: { type: 'string', value: 'NAME', help: 'imperial (mph, yd) or metric (km/h, m); default imperial' },
+  hand: { type: 'string', value: 'NAME', help: 'right or left (default right)' },
+  club: { type: 'string', value: 'NAME', help: 'which club, when the file holds several' },
+  strikes: {
+    type: 'string',
+    value: 'FILE',
+    help: 'CSV of strikes measured on the face: toe (mm), high (mm)',
+  },
+  empty: {
+    type: 'boolean',
+    help: 'map the face alone, without strikes; the delivery comes from the options',
+  },
+  'club-speed': { type: 'string', value: '95mph', help: 'club speed of the map (default from the shots)' },
+  attack: { type: 'string', value: '0deg', help: 'attack angle, + up (default from the shots)' },
+  path: { type: 'string', value: '0deg', help: 'club path, + right (default from the shots)' },
+  face: { type: 'string', value: '0deg', help: 'face angle, + right (default from the shots)' },
+  'dynamic-loft': { type: 'string', value: '14deg', help: 'loft at impact (default from the shots)' },
+  ...SCENE_OPTIONS,
+} as const;
+type OptionName = keyof typeof OPTIONS;
+
+const command: Command<OptionName> = {
+  name: 'face',
+  summary: 'where on the face it was struck, what that costs, and the one move that would gain most',
+  usage: '[file.csv] [options]',
+  options: OPTIONS,
+  more: [
+    'A file of shots names its columns in plain words with units. Strikes are worked out from club speed, attack, path,',
+    'face, loft, ball speed, launch, direction, spin and spin axis, as far as they are there; columns toe (mm) and',
+    'high (mm) are taken as measured. Without a file, invented demo data is used.',
+  ].join('\n'),
+};
+
+interface Input extends Placed {
+  readonly about: About;
+  readonly clubhead: typeof clubheads.driver;
+  readonly code: number;
+}
+
+await runCommand(command, (given) => {
+  if (given.files.length > 1) throw new UsageError(`one file at a time; got ${given.files.join(', ')}`);
+  const units = given.text('units') ?? 'imperial';
+  if (units !== 'imperial' && units !== 'metric') throw new UsageError('--units must be imperial or metric');
+  const display = displays[units];
+  const { about, clubhead, code, ...input } = inputOf(given);
+  const study = studyOf(input, deliveryFrom(given), clubhead, sceneFrom(given), handFrom(given.text('hand')));
+  const { map, report, delivery, strikes, unplaced } = study;
+  const json = `${JSON.stringify({ about, clubhead, delivery, map, report, strikes, unplaced }, null, 2)}\n`;
+  const paths = writeFiles(given.text('out') ?? join('out', 'face'), {
+    'face-map.html': facePage(study, about, display),
+    'face-map.json': json,
+  });
+  if (given.flag('json')) process.stdout.write(json);
+  else {
+    const written = paths.map((path) => relative('.', path) || path).join(', ');
+    process.stdout.write(`${terminalReport(study, about, display)}\nWritten: ${written}\n`);
+  }
+  return code;
+});
+
+function inputOf(given: Given<OptionName>): Input {
+  const strikeFile = given.text('strikes');
+  const none = { clubhead: clubheads.driver, unplaced: [], code: EXIT.done };
+  if (given.flag('empty')) {
+    if (strikeFile !== undefined || given.files.length > 0) throw new UsageError('--empty takes no file');
+    return { ...none, strikes: [], about: { source: 'No strikes.', comments: [], notes: [] } };
+  }
+  if (strikeFile !== undefined) {
+    if (given.files.length > 0) throw new UsageError('give either a file of shots or --strikes');
+    const { strikes, leftOut } = readStrikes(strikeFile, readText(strikeFile));
+    const found = strikes.flatMap((offset, i) => (offset === undefined ? [] : [{ shot: i + 1, offset }]));
+    const source = `${basename(strikeFile)}: ${counted(found.length, 'strike')} measured on the face.`;
+    const code = leftOut.length === 0 ? EXIT.done : EXIT.partial;
+    return { ...none, strikes: found, about: { source, comments: [], notes: leftOut }, code };
+  }
+  const file = given.files[0] ?? DEMO;
+  const table = oneClub(readShotFile(file), given.text('club'));
+  const clubhead = driverFor(table, undefined);
+  const headers = Object.keys(table.aside[0] ?? {});
+  const measured = strikesIn(table.aside, headers, (row) => table.shots[row]?.line ?? row + 2);
+  const found = placed(
+    table.shots,
+    measured?.strikes ?? [],
+    clubhead,
+    sceneFrom(given),
+    handFrom(given.text('hand')),
+  );
+  const notes = [...table.rejected.map(rejectionLine), ...table.notes, ...(measured?.leftOut ?? [])];
+  const code = table.rejected.length + (measured?.leftOut.length ?? 0) === 0 ? EXIT.done : EXIT.partial;
+  const source = `${basename(file)}: ${readingSummary(table)}.`;
+  return { ...found, clubhead, about: { source, comments: table.comments, notes }, code };
+}
+
+function deliveryFrom(given: Given<OptionName>): GivenDelivery {
+  const speed = given.text('club-speed');
+  const angle = (name: 'attack' | 'path' | 'face' | 'dynamic-loft') => {
+    const text = given.text(name);
+    return text === undefined ? undefined : typedAngle(name, text);
+  };
+  const [attackAngle, clubPath, faceAngle, dynamicLoft] = [
+    angle('attack'),
+    angle('path'),
+    angle('face'),
+    angle('dynamic-loft'),
+  ];
+  return {
+    ...(speed !== undefined && { clubSpeed: typedSpeed('club-speed', speed) }),
+    ...(attackAngle !== undefined && { attackAngle }),
+    ...(clubPath !== undefined && { clubPath }),
+    ...(faceAngle !== undefined && { faceAngle }),
+    ...(dynamicLoft !== undefined && { dynamicLoft }),
+  };
+}

@@ -1,0 +1,72 @@
+import type { FaceMove, StrikeOffset } from 'fairflight';
+import type { Display } from '../lib/display.js';
+import { counted, fixed, signed } from '../lib/text.js';
+import type { FaceStudy } from './study.js';
+
+/** Cautions that go with every map. */
+export const CAUTIONS: readonly string[] = [
+  'A suggestion is a question for a qualified fitter or coach, not a prescription: each move is tried in the model alone, everything else held, and players answer to changes in ways no model knows.',
+  'A changed loft, head or tee height must still conform to the equipment rules and to local rules where you play.',
+  'When trying changes at full effort: warm up, keep others well clear, and stop at pain.',
+];
+
+/** How far the figures can be trusted. */
+export const LIMITS: readonly string[] = [
+  'Strikes worked out from readings are uncertain by a few millimetres; tape or powder on the face is better. Give it in columns toe (mm) and high (mm).',
+  'The head is a generic driver, not yours. How restitution falls off over the face is bounded by the rules but no map of a modern face has been published; that fall is an assumption.',
+  'Spin from a delivery is known to ±20 %, and the run after landing to ±30 % at best.',
+];
+
+const mm = (value: number): string => fixed(Math.abs(value) * 1000);
+
+/** A place on the face in words. */
+export function placeWords({ toe, high }: StrikeOffset): string {
+  const across =
+    Math.abs(toe) < 0.0005 ? 'on the middle' : `${mm(toe)} mm toward the ${toe > 0 ? 'toe' : 'heel'}`;
+  const up = Math.abs(high) < 0.0005 ? 'at mid height' : `${mm(high)} mm ${high > 0 ? 'high' : 'low'}`;
+  return `${across}, ${up}`;
+}
+
+/** How far left or right, for example `4 left`. */
+export function sideWords(side: number, { distance }: Display, decimals = 0): string {
+  const text = fixed(Math.abs(distance.of(side)), decimals);
+  return Number(text) === 0 ? text : `${text} ${side > 0 ? 'right' : 'left'}`;
+}
+
+/** A move and what it brings. */
+export function moveWords(move: FaceMove, display: Display): string {
+  const { distance, angle } = display;
+  const by =
+    move.move === 'loft'
+      ? ` (${signed(angle.of(move.change), 1)}°)`
+      : move.move === 'head'
+        ? ''
+        : ` (pattern ${mm(move.change)} mm ${move.move === 'stance' ? (move.change > 0 ? 'toward the toe' : 'toward the heel') : move.change > 0 ? 'up' : 'down'})`;
+  return `${move.advice}${by}: ${signed(distance.of(move.gain), 1)} ${distance.unit} of carry on average`;
+}
+
+/** The answers in short. */
+export function answers(study: FaceStudy, display: Display): readonly string[] {
+  const { report, map, strikes, unplaced } = study;
+  const { distance } = display;
+  const unit = distance.unit;
+  if (report === undefined) {
+    const { longest, centre } = map;
+    return [
+      `A centred strike carries ${fixed(distance.of(centre.carry))} ${unit}; the longest place on the face, ${placeWords(longest)}, ${fixed(distance.of(longest.carry))} ${unit}.`,
+      'Give a file of shots or of strikes to see a player’s pattern on the map.',
+    ];
+  }
+  const { pattern, carry, centredCarry, offLine, moves } = report;
+  const spread = `${mm(pattern.spread.toe)} mm across and ${mm(pattern.spread.high)} mm up and down`;
+  const worth = moves.filter(({ gain }) => distance.of(gain) >= 1);
+  const [best, second] = worth;
+  return [
+    `${counted(strikes.length, 'strike')} placed${unplaced.length === 0 ? '' : `, ${unplaced.length} left out`}. The pattern lies ${placeWords(pattern.centre)}, with a spread of ${spread} (standard deviations).`,
+    `It costs ${fixed(distance.of(centredCarry - carry), 1)} ${unit} of carry on average against centred strikes (${fixed(distance.of(carry))} against ${fixed(distance.of(centredCarry))}); the balls end ${fixed(distance.of(offLine), 1)} ${unit} off the line on average with an otherwise repeated delivery.`,
+    best === undefined
+      ? `No single move looks worth it: none gains a whole ${unit === 'yd' ? 'yard' : 'metre'}.`
+      : `The one move that gains most by the model: ${moveWords(best, display)}.`,
+    ...(second === undefined ? [] : [`Next: ${moveWords(second, display)}. Gains do not add up.`]),
+  ];
+}
