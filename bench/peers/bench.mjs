@@ -93,31 +93,32 @@ function median(values) {
   return n % 2 ? s[n >> 1] : (s[n / 2 - 1] + s[n / 2]) / 2;
 }
 
+/** Processor time spent on warming up, as in our own programs [µs]. */
+const WARM_UP = 1e6;
+
 /**
- * Times the entries in turn, `rounds` times after a round to warm up, and prints the table.
+ * Times the entries in turn, `rounds` times after warming up, and prints the table.
  * An entry is { name, setting, run(launch, result), every? }; `every` n flies each n-th flight only.
  */
 export function bench(entries, reference, rounds) {
   const runs = entries.map((entry) => {
     const flights = reference.filter((_, i) => i % (entry.every ?? 1) === 0);
-    return {
-      entry,
-      flights,
-      results: flights.map(() => ({ x: 0, z: 0, apex: 0, time: 0 })),
-      times: [],
-      rhs: 0,
-    };
+    const results = flights.map(() => ({ x: 0, z: 0, apex: 0, time: 0 }));
+    return { entry, flights, results, times: [], rhs: 0 };
   });
-  for (let round = -1; round < rounds; round++) {
+  // Processor time, garbage collection included: other programs on the machine do not count.
+  const flyAll = ({ entry, flights, results }) => {
+    const start = process.cpuUsage();
+    for (let i = 0; i < flights.length; i++) entry.run(flights[i], results[i]);
+    const { user, system } = process.cpuUsage(start);
+    return user + system;
+  };
+  for (let spent = 0; spent < WARM_UP; ) for (const run of runs) spent += flyAll(run);
+  for (let round = 0; round < rounds; round++) {
     for (const run of runs) {
-      const { entry, flights, results } = run;
       count.rhs = 0;
-      const start = process.cpuUsage();
-      for (let i = 0; i < flights.length; i++) entry.run(flights[i], results[i]);
-      // Processor time, garbage collection included: other programs on the machine do not count.
-      const { user, system } = process.cpuUsage(start);
-      if (round >= 0) run.times.push((user + system) / flights.length);
-      run.rhs = count.rhs / flights.length;
+      run.times.push(flyAll(run) / run.flights.length);
+      run.rhs = count.rhs / run.flights.length;
     }
   }
   console.log(

@@ -13,15 +13,20 @@ const runs: { tolerance: number; prepared: Prepared; times: number[] }[] = [];
 for (const tolerance of tolerances) {
   runs.push({ tolerance, prepared: await method.prepare(flights, tolerance), times: [] });
 }
-for (let round = -2; round < Number(rounds); round++) {
-  for (const { prepared, times } of runs) {
-    // Processor time, garbage collection included: other programs on the machine do not count.
-    const start = process.cpuUsage();
-    prepared.run();
-    const { user, system } = process.cpuUsage(start);
-    // The first rounds warm up.
-    if (round >= 0) times.push((user + system) / flights.length);
-  }
+/** Processor time spent on warming up, as in the JavaScript peers [µs]. */
+const WARM_UP = 1e6;
+
+/** Processor time of one round [µs], garbage collection included: other programs on the machine do not count. */
+function flyAll(prepared: Prepared): number {
+  const start = process.cpuUsage();
+  prepared.run();
+  const { user, system } = process.cpuUsage(start);
+  return user + system;
+}
+
+for (let spent = 0; spent < WARM_UP; ) for (const { prepared } of runs) spent += flyAll(prepared);
+for (let round = 0; round < Number(rounds); round++) {
+  for (const { prepared, times } of runs) times.push(flyAll(prepared) / flights.length);
 }
 
 console.log(ROW_HEADING);

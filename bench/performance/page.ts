@@ -162,12 +162,24 @@ function coreTable(cores: readonly CoreRow[]): string {
 
 function everyRow(rows: readonly Row[]): string {
   return table(
-    ['method', 'setting', 'flights', 'µs', 'median error', 'worst error', 'apex', 'time', 'law calls'],
+    [
+      'method',
+      'setting',
+      'flights',
+      'µs',
+      'slowest turn',
+      'median error',
+      'worst error',
+      'apex',
+      'time',
+      'law calls',
+    ],
     rows.map((row) => [
       row.method,
       row.setting,
       String(row.flights),
       number(row.microseconds),
+      number(row.slowest),
       length(row.medianError),
       length(row.worstError),
       length(row.apexError),
@@ -241,13 +253,13 @@ fixed spin axis, steady wind, an artificial smooth law for drag and lift, apex a
 distance of the landing point from the answer; cost is processor time for a flight with both events.`;
 
 const READING = `- A cost at equal error is that of a setting that reaches it, or lies between two settings on a straight line of the
-  logarithms. Times are processor time, medians over the rounds of a program, then over its turns;
-  all programs take turns. Cores are measured by the clock.
+  logarithms. Times are processor time, medians over the rounds of a program, then over its turns
+  (the slowest is shown too); all programs take turns. Cores are measured by the clock.
 - Each library is used through its public interface, with the ordinary force law. Those without dense output find apex
   and landing by stepping again from the last accepted point; their law calls include that.
 - mathjs flies each 50th and SciPy each 5th of the flights, and their errors are over those. dopri has no events either
   and is advanced one step at a time. CVODE is set up once and started again for each flight.
-- JavaScript methods, ours too, run one library to a process. C++ is built with -O3 -march=native.
+- JavaScript methods, ours too, run one library to a process, after a second of warming up. C++ is built with -O3 -march=native.
 - Our tolerance bounds the landing error and is kept by a wide margin, so compare at equal error, not equal tolerance.
   \`fly\` checks its arguments and returns its whole record, with the nodes of the path and the warnings. The compiled
   kernel and the general engine are what lies below it: the same checks, a few numbers out. \`flyMany\` takes and returns

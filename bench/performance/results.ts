@@ -7,6 +7,8 @@ export interface Row {
   readonly flights: number;
   /** Processor time a flight [µs]: median over the rounds. */
   readonly microseconds: number;
+  /** The same in the slowest turn of the program. */
+  readonly slowest: number;
   /** Distance of the landing point from the answer [m]. */
   readonly medianError: number;
   readonly worstError: number;
@@ -35,6 +37,7 @@ export function parseRows(text: string): Row[] {
       setting,
       flights,
       microseconds,
+      slowest: microseconds,
       medianError,
       worstError,
       apexError,
@@ -61,6 +64,7 @@ export function mergeRows(rows: readonly Row[]): Row[] {
   return [...groups.values()].map((group) => ({
     ...(group[0] as Row),
     microseconds: median(group.map((row) => row.microseconds)),
+    slowest: Math.max(...group.map((row) => row.microseconds)),
   }));
 }
 
