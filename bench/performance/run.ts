@@ -122,7 +122,7 @@ async function countShots(): Promise<CountRow[]> {
 /** Shots a second on one worker thread, on two and on one for each core. */
 async function useCores(): Promise<CoreRow[]> {
   const all: CoreRow[] = [];
-  let count = 20_000;
+  let count = 200_000;
   for (const workers of new Set([1, 2, availableParallelism()])) {
     const { name } = parallelWorkload(workers);
     if (workers === 1) {
