@@ -7,11 +7,9 @@
  *
  * Run from the repository root: `npx tsx examples/data/make-demo.ts`
  */
-import { writeFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
-import { type AerodynamicModel, clubheads, defaultAerodynamics, playShot, type Shot } from 'fairflight';
+import { clubheads, playShot, type Shot } from 'fairflight';
 import { degrees, millimetres, mph, toDegrees, toFeet, toMph, toRpm, toYards } from 'fairflight/units';
-import { randomStream } from '../lib/random.js';
+import { draggier, normalNoise, writeInvented, written } from './invented.js';
 
 const NOMINAL_LOFT = 9.5;
 const BANDS = [
@@ -25,23 +23,7 @@ const BANDS = [
 const HEADER =
   'shot,date,club,club speed (mph),attack angle (deg),club path (deg),face angle (deg),loft (deg),ball speed (mph),launch angle (deg),launch direction (deg),spin (rpm),spin axis (deg),carry (yd),total (yd),apex (ft),descent angle (deg),side (yd),hang time (s),remark';
 
-const draggier: AerodynamicModel = {
-  ...defaultAerodynamics,
-  id: 'demo-ball',
-  dragCoefficient: (reynolds, spinRatio) => 1.02 * defaultAerodynamics.dragCoefficient(reynolds, spinRatio),
-};
-
-const uniform = randomStream(20_260_332);
-/** A normal deviate, Box and Muller 1958. */
-function normal(spread: number): number {
-  return spread * Math.sqrt(-2 * Math.log(1 - uniform())) * Math.cos(2 * Math.PI * uniform());
-}
-
-/** A number as a device prints it, without minus zero. */
-function written(value: number, decimals: number): string {
-  const text = value.toFixed(decimals);
-  return Number(text) === 0 ? text.replace('-', '') : text;
-}
+const normal = normalNoise(20_260_332);
 
 /** What is odd about three of the shots. */
 interface Oddity {
@@ -119,10 +101,12 @@ for (const { speed, shots } of BANDS) {
   }
 }
 
-const comments = [
-  '# INVENTED DATA. Imo Feldspar and the Hollowmere practice ground do not exist; no shot here was ever hit.',
-  '# Made by examples/data/make-demo.ts from the library itself plus noise. One driver, 9.5 degrees, five speeds.',
-];
-const path = fileURLToPath(new URL('speed-ladder-demo.csv', import.meta.url));
-writeFileSync(path, `${[...comments, HEADER, ...rows].join('\n')}\n`);
-process.stdout.write(`${rows.length} invented shots written to ${path}\n`);
+writeInvented(
+  'speed-ladder-demo.csv',
+  [
+    'INVENTED DATA. Imo Feldspar and the Hollowmere practice ground do not exist; no shot here was ever hit.',
+    'Made by examples/data/make-demo.ts from the library itself plus noise. One driver, 9.5 degrees, five speeds.',
+  ],
+  HEADER,
+  rows,
+);

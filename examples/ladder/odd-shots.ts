@@ -8,8 +8,9 @@ import {
 } from 'fairflight';
 import { si } from 'fairflight/units';
 import type { Display } from '../lib/display.js';
+import { oddReadings } from '../lib/odd.js';
+import { inWords, quantityNamed } from '../lib/shot-quantities.js';
 import { fixed } from '../lib/text.js';
-import { inWords, quantityNamed } from './quantities.js';
 import type { FlownShot, LadderSetup, Rung } from './rungs.js';
 
 /** A shot that stands apart, in words. */
@@ -31,20 +32,13 @@ const NEAR_CENTRE = 0.012;
 
 /** Puts one odd shot into words. */
 export function oddNote(odd: OddShot, rung: Rung, setup: LadderSetup, display: Display): OddNote {
-  const readings = [...odd.readings]
-    .sort((a, b) => Math.abs(b.score) - Math.abs(a.score))
-    .map(({ quantity, value, median, score }) => {
-      const named = quantityNamed(quantity);
-      const against = inWords(named, median, display);
-      return `${named.label} ${inWords(named, value, display)} against ${against} (score ${fixed(score, 1)})`;
-    });
   const flown = rung.shots.find(({ index }) => index === odd.shot);
   return {
     shot: odd.shot + 1,
     line: odd.line,
     band: rung.name,
     verdict: odd.verdict,
-    readings: readings.join('; '),
+    readings: oddReadings(odd, display),
     hint: flown === undefined ? undefined : hintFor(flown, rung, setup, display),
   };
 }
@@ -125,7 +119,3 @@ export function oddLine({ verdict, line, shot, band, readings, hint }: OddNote):
 function capital(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
-
-/** Rule by which shots are called odd. */
-export const ODD_RULE =
-  'Rule: a modified z-score beyond 3.5 in its band (Iglewicz and Hoaglin 1993); an outlier when chance does that in under 1 % of such sessions, else a straggler, which is kept.';

@@ -1,17 +1,18 @@
 import type { Maximised } from 'fairflight';
 import type { ShotTable } from 'fairflight/schema';
 import type { Display } from '../lib/display.js';
+import { ODD_RULE } from '../lib/odd.js';
 import { comments, figure, htmlPage, htmlTable, kept, list, paragraphs, section } from '../lib/page.js';
 import { orderedColours } from '../lib/palette.js';
 import { readingSummary, rejectionLine } from '../lib/reading.js';
 import { sceneWords } from '../lib/scene-options.js';
+import { COLUMNS, type Quantity, shownBy } from '../lib/shot-quantities.js';
 import { escaped, fixed, grouped, signed } from '../lib/text.js';
 import { carryChart } from './carry-chart.js';
 import type { Ladder } from './ladder.js';
 import { launchSpinMap } from './launch-spin-map.js';
-import { ODD_RULE, oddLine } from './odd-shots.js';
+import { oddLine } from './odd-shots.js';
 import { planView } from './plan-view.js';
-import { COLUMNS, type Quantity, shownBy } from './quantities.js';
 import type { Disagreement, Rung } from './rungs.js';
 import { EXAGGERATION, sideView } from './side-view.js';
 import {

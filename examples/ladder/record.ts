@@ -1,8 +1,8 @@
 import type { ShotTable } from 'fairflight/schema';
 import type { Display } from '../lib/display.js';
 import { sceneWords } from '../lib/scene-options.js';
+import { COLUMNS, shownBy } from '../lib/shot-quantities.js';
 import type { Ladder } from './ladder.js';
-import { COLUMNS, shownBy } from './quantities.js';
 import type { Rung } from './rungs.js';
 import { CAUTIONS, LIMITS, perSpeed, perSpeedUnit } from './words.js';
 

@@ -1,12 +1,13 @@
 import type { ShotTable } from 'fairflight/schema';
 import type { Display } from '../lib/display.js';
+import { ODD_RULE } from '../lib/odd.js';
 import { readingSummary, rejectionLine } from '../lib/reading.js';
 import { sceneWords } from '../lib/scene-options.js';
+import { COLUMNS, type Quantity, shownBy } from '../lib/shot-quantities.js';
 import { terminalTable } from '../lib/table.js';
 import { fixed, grouped, signed, wrapped } from '../lib/text.js';
 import type { Ladder } from './ladder.js';
-import { ODD_RULE, oddLine } from './odd-shots.js';
-import { COLUMNS, type Quantity, shownBy } from './quantities.js';
+import { oddLine } from './odd-shots.js';
 import type { Disagreement, Rung } from './rungs.js';
 import {
   CAUTIONS,

@@ -30,6 +30,12 @@ export function counted(count: number, one: string, many = `${one}s`): string {
   return `${count} ${count === 1 ? one : many}`;
 }
 
+/** "a, b and c". */
+export function listed(items: readonly string[]): string {
+  if (items.length < 2) return items.join('');
+  return `${items.slice(0, -1).join(', ')} and ${items[items.length - 1]}`;
+}
+
 /** Breaks text into lines of at most `width` characters, hanging two deeper than the first line stands. */
 export function wrapped(text: string, width = 116): string {
   const first = /^ */.exec(text)?.[0] ?? '';

@@ -1,6 +1,6 @@
 import type { QuantityName } from 'fairflight';
-import type { Display } from '../lib/display.js';
-import { fixed, grouped } from '../lib/text.js';
+import type { Display } from './display.js';
+import { fixed, grouped } from './text.js';
 
 /** How a quantity is named and shown. */
 export interface Quantity {

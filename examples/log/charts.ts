@@ -1,0 +1,206 @@
+import type { ChangeFactor, QuantityName, ScatterChange } from 'fairflight';
+import {
+  axes,
+  box,
+  frame,
+  type KeyEntry,
+  key,
+  line,
+  mark,
+  type Point,
+  spread,
+  svg,
+  text,
+} from '../lib/chart.js';
+import type { Display } from '../lib/display.js';
+import { type IntervalRow, intervalChart } from '../lib/interval-chart.js';
+import { BLUE, GREEN, INK, MUTED, ORANGE, textColour, VERMILION } from '../lib/palette.js';
+import { fixed, signed } from '../lib/text.js';
+import { sessionOf, type TrainingLog } from './log.js';
+import { scatterName, scatterShown } from './words.js';
+
+/** Club speed over time: shots, session means, the averages at both ends, what days alone could make, and the target. */
+export function speedChart(log: TrainingLog, { speed }: Display): string {
+  const { report, sifted, first, last, trendAt } = log;
+  const times = new Map(report.sessions.map(({ name, time }) => [name, time]));
+  const shots = sifted.used.flatMap((shot) => {
+    const time = times.get(sessionOf(shot));
+    return time === undefined || shot.clubSpeed === undefined ? [] : [[time, shot.clubSpeed] as Point];
+  });
+  const end = Math.max(...report.sessions.map(({ time }) => time));
+  const { block, detectable, next } = report;
+  const values = [...shots.map(([, value]) => value), ...(next === undefined ? [] : [next.clubSpeed])];
+  const [low, high] = [speed.of(Math.min(...values)), speed.of(Math.max(...values))];
+  const f = frame({
+    width: 860,
+    height: 400,
+    x: {
+      label: report.timeUnit === 'weeks' ? 'weeks since the first session' : 'sessions since the first',
+      domain: [-0.025 * end, 1.025 * end],
+      ticks: 12,
+    },
+    y: {
+      label: `club speed (${speed.unit})`,
+      domain: [Math.floor(low - 0.5), Math.ceil(high + 0.5)],
+      ticks: 8,
+    },
+    margin: { right: 138 },
+  });
+  const edge = f.xAxis.domain;
+  const level = (from: number, to: number, value: number): readonly Point[] => [
+    [from, speed.of(value)],
+    [to, speed.of(value)],
+  ];
+  const span = (rows: typeof report.sessions): readonly [number, number] => [
+    (rows[0]?.time ?? 0) - 0.012 * end,
+    (rows[rows.length - 1]?.time ?? end) + 0.012 * end,
+  ];
+  const labels = [
+    ...(next === undefined ? [] : [{ at: next.clubSpeed, says: 'next target', colour: GREEN }]),
+    { at: last, says: 'average now', colour: INK },
+    ...(detectable === undefined
+      ? []
+      : [{ at: first + detectable, says: 'days alone', colour: textColour(ORANGE) }]),
+  ];
+  const places = spread(
+    labels.map(({ at }) => f.y(speed.of(at))),
+    16,
+  );
+  const layers = [
+    ...(detectable === undefined
+      ? []
+      : [
+          box(
+            f,
+            [edge[0], speed.of(first - detectable)],
+            [edge[1], speed.of(first + detectable)],
+            ORANGE,
+            0.2,
+          ),
+        ]),
+    ...(trendAt === undefined
+      ? []
+      : [
+          line(
+            f,
+            [
+              [0, speed.of(trendAt(0))],
+              [end, speed.of(trendAt(end))],
+            ],
+            { colour: BLUE, width: 1.6, dash: '6 4' },
+          ),
+        ]),
+    ...(next === undefined
+      ? []
+      : [line(f, level(edge[0], edge[1], next.clubSpeed), { colour: GREEN, width: 2, dash: '2 4' })]),
+    ...shots.map(([time, value]) => mark(f, [time, speed.of(value)], 'dot', '#9aa7b4', 2.8)),
+    ...report.sessions.map(({ time, clubSpeed, name }) =>
+      mark(f, [time, speed.of(clubSpeed)], 'diamond', BLUE, 5.2, `${name}: ${fixed(speed.of(clubSpeed), 1)}`),
+    ),
+    line(f, level(...span(report.sessions.slice(0, block)), first), { colour: INK, width: 3 }),
+    line(f, level(...span(report.sessions.slice(-block)), last), { colour: INK, width: 3 }),
+    ...labels.map(({ at, says, colour }, i) =>
+      text(f, [edge[1], f.y.invert(places[i] ?? 0)], `${says} ${fixed(speed.of(at), 1)}`, {
+        dx: 7,
+        dy: 4,
+        colour,
+        size: 12,
+        weight: 'bold',
+      }),
+    ),
+  ];
+  const entries: KeyEntry[] = [
+    { name: 'one shot', colour: '#9aa7b4', mark: 'dot' },
+    { name: 'session mean', colour: BLUE, mark: 'diamond' },
+    {
+      name: block === 1 ? 'first and last session' : `average of the first and last ${block} sessions`,
+      colour: INK,
+      mark: 'line',
+    },
+    ...(trendAt === undefined ? [] : [{ name: 'trend', colour: BLUE, mark: 'dashes' } as const]),
+    ...(detectable === undefined
+      ? []
+      : [
+          {
+            name: 'what days alone could make of the first average',
+            colour: '#fae9c5',
+            mark: 'patch',
+          } as const,
+        ]),
+    ...(next === undefined ? [] : [{ name: 'next target', colour: GREEN, mark: 'dots' } as const]),
+  ];
+  return key(entries) + svg(f, 'Club speed over time', axes(f), ...layers);
+}
+
+/** Scatter of the last sessions over that of the first. */
+export function scatterChart({ report }: TrainingLog, display: Display): string {
+  const rows = (Object.entries(report.scatter) as [QuantityName, ScatterChange][]).map(
+    ([name, { ratio, interval, verdict, before, after }]): IntervalRow => ({
+      name: scatterName(name),
+      value: ratio,
+      low: interval.low,
+      high: interval.high,
+      says: `${scatterShown(name, before, display)} → ${scatterShown(name, after, display)}: ${verdict === 'not-shown' ? 'no change shown' : verdict}`,
+      colour: verdict === 'grew' ? VERMILION : verdict === 'shrank' ? GREEN : MUTED,
+    }),
+  );
+  if (rows.length === 0) return '';
+  return intervalChart({
+    title: 'Scatter of the last sessions over that of the first',
+    axis: 'scatter now over scatter before (1 is no change)',
+    rows,
+    nothing: 1,
+    room: { left: 150, right: 262 },
+    format: (value) => fixed(value, 1),
+  });
+}
+
+const CAUSE_WORDS: Readonly<Record<ChangeFactor, string>> = {
+  ballSpeed: 'ball speed',
+  launch: 'launch angle and direction',
+  spinRate: 'spin',
+  spinAxis: 'spin axis',
+  air: 'air',
+};
+
+/** Name of a cause. */
+export function causeName(cause: ChangeFactor): string {
+  return CAUSE_WORDS[cause];
+}
+
+/** The change of carry and its causes. */
+export function causesChart({ report }: TrainingLog, { distance }: Display): string {
+  const split = report.causes?.carry;
+  if (split === undefined) return '';
+  const row = (
+    name: string,
+    change: { readonly value: number; readonly low: number; readonly high: number },
+    colour: string,
+  ): IntervalRow => ({
+    name,
+    value: distance.of(change.value),
+    low: distance.of(change.low),
+    high: distance.of(change.high),
+    says: `${signed(distance.of(change.value), 1)} ${distance.unit}`,
+    colour,
+  });
+  const causes = (Object.keys(CAUSE_WORDS) as ChangeFactor[]).filter(
+    (cause) => split.causes[cause].low !== 0 || split.causes[cause].high !== 0,
+  );
+  return intervalChart({
+    title: 'What changed the carry',
+    axis: `change of mean carry (${distance.unit}), 95 % interval`,
+    rows: [
+      ...causes.map((cause) => row(causeName(cause), split.causes[cause], BLUE)),
+      ...(split.unexplained === undefined
+        ? []
+        : [row('not explained by the model', split.unexplained, MUTED)]),
+      ...(split.measured === undefined
+        ? [row('together, by the model', split.modelled, INK)]
+        : [row('measured', split.measured, INK)]),
+    ],
+    nothing: 0,
+    room: { left: 200, right: 90 },
+    format: (value) => signed(value),
+  });
+}
