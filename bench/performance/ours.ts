@@ -11,6 +11,7 @@ if (method === undefined)
 const flights = withAnswers(readReferenceFlights(path, method.model), method.model);
 const runs: { tolerance: number; prepared: Prepared; times: number[] }[] = [];
 for (const tolerance of tolerances) {
+  if (tolerance < (method.finest ?? 0)) continue;
   runs.push({ tolerance, prepared: await method.prepare(flights, tolerance), times: [] });
 }
 /** Processor time spent on warming up, as in the JavaScript peers [µs]. */

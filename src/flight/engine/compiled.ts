@@ -23,10 +23,13 @@ export function kernelAxes(nx: number, ny: number, nz: number): KernelAxes {
   return { e1x, e1z, e2x: ny * e1z, e2y: nz * e1x - nx * e1z, e2z: -ny * e1x };
 }
 
+/** Metres a landing moves for an error of 1 in a coefficient: what the error of the tables costs a long drive. */
+const METRES_PER_COEFFICIENT = 1000;
+
 /**
  * Packs a problem into the kernel's parameter array (order of KERNEL_PARAMETERS). Returns false where the problem
- * needs the general engine: wind that changes with height, a law that has no compiled form, or a start that is not
- * clear of the ground.
+ * needs the general engine: a tolerance the tables are too coarse for, wind that changes with height, a law that has no
+ * compiled form, or a start that is not clear of the ground.
  * @internal
  */
 export function packKernel(
@@ -37,7 +40,7 @@ export function packKernel(
   timeLimit: number,
   p: Float64Array,
 ): boolean {
-  if (problem.profile !== undefined) return false;
+  if (problem.profile !== undefined || tolerance < METRES_PER_COEFFICIENT * law.measuredError) return false;
   const { nx, ny, nz, windAlong, windAcross, slopeX, slopeZ } = problem;
   const { e1x, e1z, e2x, e2y, e2z } = axes;
   const ux = problem.vx - windAlong;
