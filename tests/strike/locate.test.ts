@@ -302,6 +302,45 @@ describe('honesty', () => {
     }
   });
 
+  it('weighs each reading with its stated error, overridden one by one', () => {
+    const { measured } = simulated(11);
+    const sds = (readingErrors?: { spinRate: number }): ReadonlyMap<string, number> => {
+      const found = located(
+        locateStrike(measured, driver, readingErrors === undefined ? {} : { readingErrors }),
+      );
+      return new Map(found.residuals.map((r) => [r.reading, r.standardDeviation]));
+    };
+    const e = defaultReadingErrors;
+    for (const reading of ['clubSpeed', 'ballSpeed', 'spinRate'] as const) {
+      expect(sds().get(reading)).toBeCloseTo(e[reading] * measured[reading], 12);
+    }
+    for (const reading of ['attackAngle', 'faceAngle', 'launchAngle', 'spinAxisTilt'] as const) {
+      expect(sds().get(reading)).toBeCloseTo(e[reading], 12);
+    }
+    expect(sds({ spinRate: 0.1 }).get('spinRate')).toBeCloseTo(0.1 * measured.spinRate, 12);
+    expect(sds({ spinRate: 0.1 }).get('ballSpeed')).toBeCloseTo(sds().get('ballSpeed') ?? 0, 12);
+  });
+
+  it('a tilt of +179° lies 2° from one of −179°: topspin from a thin, high strike', () => {
+    const delivery = {
+      clubSpeed: mph(95),
+      attackAngle: degrees(4),
+      clubPath: degrees(0),
+      faceAngle: degrees(0),
+      dynamicLoft: degrees(5),
+      strikeOffset: { toe: millimetres(0), high: millimetres(25) },
+    };
+    const { strikeOffset: _, ...club } = delivery;
+    const { launch } = strike(delivery);
+    expect(Math.abs(launch.spinAxisTilt ?? 0)).toBeGreaterThan(degrees(179));
+    for (const tilt of [179, -179]) {
+      const found = locateStrike({ ...club, ...launch, spinAxisTilt: degrees(tilt) });
+      expect(found.chiSquare).toBeLessThan(12);
+      const residual = found.residuals.find(({ reading }) => reading === 'spinAxisTilt');
+      expect(Math.abs(residual?.standardised ?? 99)).toBeLessThan(1);
+    }
+  });
+
   it('regions: semi-axes from the covariance, 68 % inside 95 %', () => {
     const { covariance, regions } = located(locateStrike(simulated(11).measured));
     const area = Math.PI * Math.sqrt(covariance[0][0] * covariance[1][1] - covariance[0][1] ** 2);
