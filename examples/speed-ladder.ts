@@ -9,6 +9,7 @@ import { basename, join, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { SessionOptions } from 'fairflight';
 import { type Speed, si } from 'fairflight/units';
+import { calibratedSetup } from './ladder/calibration.js';
 import { ladderOf, WORK } from './ladder/ladder.js';
 import { ladderPage } from './ladder/page.js';
 import { ladderRecord } from './ladder/record.js';
@@ -57,6 +58,10 @@ const OPTIONS = {
     value: 'N',
     help: 'band of the launch and spin map, slowest is 1 (default the one with most to gain)',
   },
+  calibrate: {
+    type: 'boolean',
+    help: 'fit restitution, drag and lift to these shots first, and use what comes out',
+  },
   'keep-outliers': { type: 'boolean', help: 'count outliers in the means' },
   ...SCENE_OPTIONS,
 } as const;
@@ -81,17 +86,21 @@ await runCommand(command, (given) => {
   const display = displays[oneOf('units', given.text('units') ?? 'imperial', ['imperial', 'metric'])];
   const scene = sceneFrom(given);
   const table = oneClub(readShotFile(file), given.text('club'));
-  const setup = {
+  const plain = {
     clubhead: driverFor(table, given.text('loft')),
     scene,
     hand: handFrom(given.text('hand')),
     maximise: oneOf('maximise', given.text('maximise') ?? 'total', ['total', 'carry']),
     keepOutliers: given.flag('keep-outliers'),
   };
+  const { setup, calibration } = given.flag('calibrate')
+    ? calibratedSetup(table.shots, plain)
+    : { setup: plain, calibration: undefined };
   const question = {
     display,
     shots: table.shots,
     setup,
+    calibration,
     bands: bandsFrom(given),
     mapBand: mapBandFrom(given),
   };

@@ -66,6 +66,9 @@ export function requireWithin(
   unit: string,
   hint?: string,
 ): number {
+  // Nearly every value is fine: no text is made for those.
+  if (typeof value === 'number' && value >= minimum && value <= maximum && Number.isFinite(value))
+    return value;
   const range = [minimum, maximum] as const;
   const details = hint === undefined ? { field, value, unit, range } : { field, value, unit, range, hint };
   const allowed = `${field} must be between ${minimum} and ${maximum}${unit === '' ? '' : ` ${unit}`}`;
@@ -73,10 +76,7 @@ export function requireWithin(
   if (typeof value !== 'number' || !Number.isFinite(value)) {
     throw new FairflightError('invalid-input', `${allowed}, got ${describe(value)}${advice}`, details);
   }
-  if (value < minimum || value > maximum) {
-    throw new FairflightError('outside-range', `${allowed}, got ${value}${advice}`, details);
-  }
-  return value;
+  throw new FairflightError('outside-range', `${allowed}, got ${value}${advice}`, details);
 }
 
 /**

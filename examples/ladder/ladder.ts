@@ -1,5 +1,6 @@
 import {
   bestLoft,
+  type Calibration,
   type CarryMap,
   carryMap,
   type Launch,
@@ -37,6 +38,8 @@ export interface AttainablePoint {
 /** The whole answer. */
 export interface Ladder {
   readonly setup: LadderSetup;
+  /** How head and ball of the setup were fitted to the shots, when they were. */
+  readonly calibration: Calibration | undefined;
   readonly summary: SessionSummary;
   /** Shots that stand apart, in words. */
   readonly odd: readonly OddNote[];
@@ -55,6 +58,8 @@ export interface LadderQuestion {
   readonly display: Display;
   readonly shots: readonly MeasuredShot[];
   readonly setup: LadderSetup;
+  /** How head and ball of the setup were fitted to the shots, when they were. */
+  readonly calibration: Calibration | undefined;
   readonly bands: SessionOptions['bands'];
   /** Band of the launch and spin map, counted from 1; default the one that leaves most carry on the table. */
   readonly mapBand: number | undefined;
@@ -80,7 +85,7 @@ export const WORK = 100;
 
 /** Works the ladder out. */
 export function ladderOf(
-  { shots, setup, bands, mapBand, display }: LadderQuestion,
+  { shots, setup, calibration, bands, mapBand, display }: LadderQuestion,
   progress: Progress,
 ): Ladder {
   const summary = summariseSession(shots, bands === undefined ? {} : { bands });
@@ -104,6 +109,7 @@ export function ladderOf(
   });
   return {
     setup,
+    calibration,
     summary,
     odd,
     rungs,

@@ -19,6 +19,15 @@ export const LIMITS: readonly string[] = [
   'The head is a generic driver, not yours: mass, inertia, restitution and face curvature are typical figures.',
 ];
 
+/** {@link LIMITS}, with what a calibration changed about the head. */
+export function limitsOf({ calibration }: Ladder): readonly string[] {
+  if (calibration === undefined) return LIMITS;
+  return [
+    ...LIMITS.slice(0, -1),
+    'The head is a generic driver with restitution fitted to these shots: mass, inertia and face curvature are typical figures, and the fit absorbs whatever is wrong with them.',
+  ];
+}
+
 const LOFT_WORDS: Readonly<Record<LoftAnswer['verdict'], string>> = {
   fits: 'its loft fits',
   'too little loft': 'wants more loft',
@@ -76,7 +85,8 @@ export function leftSentence(rungs: readonly Rung[], { distance }: Display): str
   return `Carry left on the table (${distance.unit}), best loft and centred strike together: ${listed(parts)}.`;
 }
 
-function listed(items: readonly string[]): string {
+/** "a, b and c". */
+export function listed(items: readonly string[]): string {
   if (items.length < 2) return items.join('');
   return `${items.slice(0, -1).join(', ')} and ${items[items.length - 1]}`;
 }

@@ -2,8 +2,9 @@ import { FairflightError, requireRecord, requireWithin } from '../errors.js';
 import type { Launch, Scene } from '../scene/index.js';
 import type { ModelWarning } from '../source.js';
 import { si } from '../units/index.js';
-import { createCompiledEngine } from './engine/compiled.js';
+import { type CompiledEngine, createCompiledEngine } from './engine/compiled.js';
 import { createFlightEngine, type EngineResult, type NodeSink } from './engine/general.js';
+import { STATES } from './equations.js';
 import type { Flight, FlightOptions } from './flight.js';
 import { type FlightProblem, flightProblem } from './problem.js';
 import { rangeWatch } from './range-watch.js';
@@ -26,6 +27,9 @@ export function resolveFlightOptions(options: FlightOptions): {
   return { tolerance, timeLimit };
 }
 
+/** Scratch of the compiled engine, made once: it calls nobody back, so no second flight can begin while one is in it. */
+let compiled: CompiledEngine | undefined;
+
 /**
  * Flies one ball from launch to its first contact with the ground.
  *
@@ -45,14 +49,15 @@ export function resolveFlightOptions(options: FlightOptions): {
 export function fly(launch: Launch, scene: Scene = {}, options: FlightOptions = {}): Flight {
   const { tolerance, timeLimit } = resolveFlightOptions(options);
   const problem = flightProblem(launch, scene);
-  const compiled = createCompiledEngine(true);
-  const flight = compiled.fly(problem, tolerance, timeLimit);
+  compiled ??= createCompiledEngine(true);
+  const engine = compiled;
+  const flight = engine.fly(problem, tolerance, timeLimit);
   // What the compiled law or its kernel does not cover, the general engine flies with the exact law.
   const run: Run =
     flight === undefined
       ? (sink) => createFlightEngine().fly(problem, tolerance, timeLimit, sink)
       : (sink) => {
-          compiled.replay(sink);
+          engine.replay(sink);
           return flight;
         };
   return flightRecord(launch, problem, run);
@@ -69,25 +74,21 @@ export function flightRecord(launch: Launch, problem: FlightProblem, run: Run): 
   const watch = rangeWatch(problem);
   const end = run((t, y, f) => {
     time.push(t);
-    states.push(...y);
+    for (let i = 0; i < STATES; i++) states.push(y[i] as number);
     accelerations.push(f[3] as number, f[4] as number, f[5] as number);
     watch.note(y);
   });
-  const [x, y, z, vx, vy, vz, spin] = end.state as unknown as readonly [
-    number,
-    number,
-    number,
-    number,
-    number,
-    number,
-    number,
-  ];
+  const last = end.state;
+  const [x, y, z] = [last[0] as number, last[1] as number, last[2] as number];
+  const [vx, vy, vz] = [last[3] as number, last[4] as number, last[5] as number];
+  const spin = last[6] as number;
+  const across = Math.sqrt(vx * vx + vz * vz);
   const direction = launch.launchDirection ?? 0;
-  const descentAngle = si<Flight['descentAngle']>(Math.atan2(-vy, Math.hypot(vx, vz)));
+  const descentAngle = si<Flight['descentAngle']>(Math.atan2(-vy, across));
   return {
     ended: end.ending,
     launch,
-    carry: si(Math.hypot(x, z)),
+    carry: si(Math.sqrt(x * x + z * z)),
     side: si(z),
     curve: si(z * Math.cos(direction) - x * Math.sin(direction)),
     apex: si(end.apex),
@@ -98,7 +99,7 @@ export function flightRecord(launch: Launch, problem: FlightProblem, run: Run): 
       time: si(end.time),
       position: { x, y, z },
       velocity: { x: vx, y: vy, z: vz },
-      speed: si(Math.hypot(vx, vy, vz)),
+      speed: si(Math.sqrt(across * across + vy * vy)),
       spinRate: si(spin),
       spinAxis: { x: problem.nx, y: problem.ny, z: problem.nz },
       descentAngle,

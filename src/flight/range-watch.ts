@@ -10,36 +10,26 @@ export interface RangeWatch {
 
 /** Makes a watch for one flight. @internal */
 export function rangeWatch(problem: FlightProblem): RangeWatch {
-  const { model } = problem;
+  const { model, profile } = problem;
   const seen = {
     reynolds: { min: Number.POSITIVE_INFINITY, max: 0 },
     spinRatio: { min: Number.POSITIVE_INFINITY, max: 0 },
   };
   return {
     note: (state) => {
-      const [x, y, z, vx, vy, vz, omega] = Array.from(state) as [
-        number,
-        number,
-        number,
-        number,
-        number,
-        number,
-        number,
-      ];
-      const { elevation, slopeX, slopeZ, profile } = problem;
-      const ratio = profile === undefined ? 1 : windRatio(profile, y - elevation - slopeX * x - slopeZ * z);
+      const [vx, vy, vz] = [state[3] as number, state[4] as number, state[5] as number];
+      const ratio = profile === undefined ? 1 : windRatio(profile, heightAbove(problem, state));
       const ux = vx - problem.windAlong * ratio;
       const uz = vz - problem.windAcross * ratio;
-      const speed = Math.hypot(ux, vy, uz);
+      const speed = Math.sqrt(ux * ux + vy * vy + uz * uz);
       if (speed === 0) return;
-      const across = Math.hypot(
-        problem.ny * uz - problem.nz * vy,
-        problem.nz * ux - problem.nx * uz,
-        problem.nx * vy - problem.ny * ux,
-      );
+      const lx = problem.ny * uz - problem.nz * vy;
+      const ly = problem.nz * ux - problem.nx * uz;
+      const lz = problem.nx * vy - problem.ny * ux;
+      const across = Math.sqrt(lx * lx + ly * ly + lz * lz);
       const effective = model.spinEntering === 'across' ? across / speed : 1;
       widen(seen.reynolds, problem.reynoldsPerSpeed * speed);
-      widen(seen.spinRatio, (problem.radius * omega * effective) / speed);
+      widen(seen.spinRatio, (problem.radius * (state[6] as number) * effective) / speed);
     },
     warnings: () =>
       (['reynolds', 'spinRatio'] as const).flatMap((quantity) => {
@@ -49,6 +39,10 @@ export function rangeWatch(problem: FlightProblem): RangeWatch {
           : [outsideWarning(model.id, quantity, model.validity[quantity], worst)];
       }),
   };
+}
+
+function heightAbove({ elevation, slopeX, slopeZ }: FlightProblem, state: ArrayLike<number>): number {
+  return (state[1] as number) - elevation - slopeX * (state[0] as number) - slopeZ * (state[2] as number);
 }
 
 function widen(range: { min: number; max: number }, value: number): void {

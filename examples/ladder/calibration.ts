@@ -1,0 +1,71 @@
+import {
+  type Calibration,
+  type CalibrationTarget,
+  calibrate,
+  isFairflightError,
+  type MeasuredShot,
+} from 'fairflight';
+import { UsageError } from '../lib/command.js';
+import { counted } from '../lib/text.js';
+import type { LadderSetup } from './rungs.js';
+
+/** A calibration, and the setup in which head and ball are the calibrated ones. */
+export interface CalibratedSetup {
+  readonly setup: LadderSetup;
+  readonly calibration: Calibration;
+}
+
+const TARGETS: readonly CalibrationTarget[] = [
+  'restitution',
+  'tangentialRestitution',
+  'dragScale',
+  'liftScale',
+];
+
+/** What one shot needs to have its say about strike and flight. */
+const NEEDS: readonly { readonly name: string; readonly has: (shot: MeasuredShot) => boolean }[] = [
+  { name: 'club speed', has: ({ clubSpeed }) => clubSpeed !== undefined },
+  { name: 'ball speed', has: ({ ballSpeed }) => ballSpeed !== undefined },
+  { name: 'launch angle', has: ({ launchAngle }) => launchAngle !== undefined },
+  { name: 'spin', has: ({ spinRate }) => spinRate !== undefined },
+  {
+    name: 'carry, apex or descent angle',
+    has: ({ carry, apex, descentAngle }) => (carry ?? apex ?? descentAngle) !== undefined,
+  },
+];
+
+/**
+ * Fits head and ball to the player's own shots.
+ * @throws UsageError when too few shots hold what the fit needs
+ */
+export function calibratedSetup(shots: readonly MeasuredShot[], setup: LadderSetup): CalibratedSetup {
+  const { clubhead, scene, hand } = setup;
+  const calibration = calibrationOf();
+  return {
+    calibration,
+    setup: {
+      ...setup,
+      clubhead: calibration.clubhead,
+      scene: { ...scene, aerodynamics: calibration.aerodynamics },
+    },
+  };
+
+  function calibrationOf(): Calibration {
+    try {
+      return calibrate(shots, TARGETS, { clubhead, scene, hand });
+    } catch (error) {
+      if (isFairflightError(error) && error.field === 'shots') throw new UsageError(tooFew(shots));
+      throw error;
+    }
+  }
+}
+
+function tooFew(shots: readonly MeasuredShot[]): string {
+  const needed = NEEDS.map(({ name }) => name).join('; ');
+  const lacking = NEEDS.flatMap(({ name, has }) => {
+    const without = shots.filter((shot) => !has(shot)).length;
+    return without === 0 ? [] : [`${without} without ${name}`];
+  });
+  const why = lacking.length === 0 ? '' : ` (${lacking.join(', ')})`;
+  return `--calibrate takes at least 5 shots that have ${needed}. The file has ${counted(shots.length, 'usable shot')}${why}`;
+}
