@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import type { Launch, Scene } from '../../src/index.js';
+import type { Air, Launch, Scene } from '../../src/index.js';
 import {
   degrees,
   kilogramsPerCubicMetre,
@@ -10,8 +10,8 @@ import {
 } from '../../src/index.js';
 
 /** Air as in the peers' work item: 1.225 kg/m³, 1.81e-5 Pa s. */
-export const denseAir = { density: kilogramsPerCubicMetre(1.225), viscosity: pascalSeconds(1.81e-5) };
-export const noAir = { density: kilogramsPerCubicMetre(0), viscosity: pascalSeconds(1.81e-5) };
+export const denseAir: Air = { density: kilogramsPerCubicMetre(1.225), viscosity: pascalSeconds(1.81e-5) };
+export const noAir: Air = { density: kilogramsPerCubicMetre(0), viscosity: pascalSeconds(1.81e-5) };
 
 /** Doubles on a grid of a millionth, as measured inputs are: numbers like 5e-324 test nothing about golf. */
 const double = (min: number, max: number): fc.Arbitrary<number> =>
