@@ -18,7 +18,7 @@ interface Club {
   readonly spin: number;
 }
 const BAG: readonly Club[] = [
-  { name: 'driver', shots: 9, ballSpeed: 139, launchAngle: 12.4, spin: 2750 },
+  { name: 'driver', shots: 9, ballSpeed: 139, launchAngle: 13.8, spin: 2750 },
   { name: '3 wood', shots: 7, ballSpeed: 132, launchAngle: 10.9, spin: 3650 },
   { name: 'hybrid', shots: 7, ballSpeed: 125, launchAngle: 12.2, spin: 4300 },
   { name: '5 iron', shots: 7, ballSpeed: 117, launchAngle: 13.6, spin: 5200 },

@@ -10,6 +10,8 @@ export interface Page {
   readonly sections: readonly string[];
   /** Small print at the end. HTML. */
   readonly foot: string;
+  /** Styles this page needs beside the shared ones. */
+  readonly style?: string;
 }
 
 const STYLE = `
@@ -59,7 +61,7 @@ export function htmlPage(page: Page): string {
   return [
     '<!doctype html>',
     '<html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1">',
-    `<title>${escaped(page.title)}</title><style>${STYLE}</style></head><body>`,
+    `<title>${escaped(page.title)}</title><style>${STYLE}${page.style ?? ''}</style></head><body>`,
     `<header><h1>${escaped(page.title)}</h1>${page.lead}</header>`,
     `<main>${page.sections.join('\n')}</main>`,
     `<footer>${page.foot}</footer></body></html>\n`,

@@ -1,0 +1,103 @@
+import type { ShotTable } from 'fairflight/schema';
+import type { Display } from '../lib/display.js';
+import { ODD_RULE, oddLines } from '../lib/odd.js';
+import { comments, figure, htmlPage, htmlTable, kept, list, paragraphs, section } from '../lib/page.js';
+import { readingSummary, rejectionLine } from '../lib/reading.js';
+import { sceneWords } from '../lib/scene-options.js';
+import { counted, escaped, fixed, signed } from '../lib/text.js';
+import { CARD_STYLE, pocketCard } from './card.js';
+import { changesChart } from './chart.js';
+import { type Elsewhere, withoutLaunchSentence } from './elsewhere.js';
+import { basisSentence, LIMITS, placeSentences, widthSentence, windSentence } from './words.js';
+
+/** The distances elsewhere as one self-contained page, the card to cut out on top. */
+export function elsewherePage(answer: Elsewhere, table: ShotTable, file: string, display: Display): string {
+  const about = `${file}: ${readingSummary(table)}. Measured in ${sceneWords(answer.home)}.`;
+  const sentences = [...placeSentences(answer, display), windSentence(answer, display)];
+  return htmlPage({
+    title: 'The same shot elsewhere',
+    lead: `<p class="lead">${escaped(about)}</p>${comments(table)}`,
+    style: CARD_STYLE,
+    sections: [
+      kept('The card', 'To print and cut out; 148 mm wide on paper.', pocketCard(answer, display)),
+      `<div class="card keep"><h3>In short</h3>${list([...sentences, widthSentence(answer, display)])}</div>`,
+      kept(
+        'What each place does to the carry',
+        'Change from where the shots were measured, club by club.',
+        figure(changesChart(answer, display)),
+      ),
+      kept(
+        'Carry',
+        `Mean carry in ${display.distance.unit}; in small print its change or, where measured, its 95 % interval.`,
+        distanceTable(answer, display, 'carry') +
+          paragraphs([basisSentence(answer), withoutLaunchSentence(answer)]),
+      ),
+      kept(
+        'Total',
+        'With the run: on soft turf in winter, on firm in summer, else on the turf where it was measured. A guide only.',
+        distanceTable(answer, display, 'total'),
+      ),
+      section('Shots that stand apart', '', oddShots(answer, display)),
+      section('Rows and columns left out', '', leftOut(table)),
+      section('Limits', '', list([...LIMITS, ...warningSentences(answer)])),
+    ],
+    foot: '<p>Made with fairflight. Every formula and its source: see the documentation of the library. This page holds all it shows; nothing is fetched.</p>',
+  });
+}
+
+function warningSentences({ clubs, places, warnings }: Elsewhere): readonly string[] {
+  const all = places.length * clubs.reduce((sum, { shots }) => sum + shots, 0);
+  return warnings.map(
+    ({ message, shots }) => `In ${counted(shots, 'flight')} of ${all}, for example: ${message}`,
+  );
+}
+
+function distanceTable({ clubs, places }: Elsewhere, { distance }: Display, name: 'carry' | 'total'): string {
+  const shown = places.filter(({ key }) => name === 'carry' || key !== 'across');
+  const columns = [
+    { head: 'club', text: true },
+    { head: 'shots' },
+    { head: 'as measured', unit: distance.unit },
+    ...(name === 'carry' ? [{ head: 'model less measured', unit: distance.unit }] : []),
+    ...shown.map(({ key, head: [head, unit] }) => ({
+      head: key === 'across' ? 'sideways' : head,
+      unit: key === 'across' ? `${unit} across` : unit,
+    })),
+  ];
+  return htmlTable(
+    columns,
+    clubs.map((club) => {
+      const here = club[name];
+      const known =
+        here.interval === undefined
+          ? 'one shot'
+          : `±${fixed(distance.of(here.interval.high - here.interval.low) / 2)}`;
+      const basis = club.basis[name] === 'modelled' ? ', model' : '';
+      return [
+        escaped(club.club),
+        String(club.shots),
+        `${fixed(distance.of(here.mean))}<span class="range">${known}${basis}</span>`,
+        ...(name === 'carry'
+          ? [club.modelLess === undefined ? '–' : signed(distance.of(club.modelLess), 1)]
+          : []),
+        ...shown.map(({ key }) => {
+          const there = club.there[key];
+          if (key === 'across') return fixed(distance.of(Math.abs(there.drift)));
+          const changed = name === 'carry' ? there.carryChange : there.totalChange;
+          return `${fixed(distance.of(there[name]))}<span class="range">${signed(distance.of(changed))}</span>`;
+        }),
+      ];
+    }),
+  );
+}
+
+function oddShots({ sifted, keptOutliers }: Elsewhere, display: Display): string {
+  const lines = oddLines(sifted, display);
+  const what = keptOutliers ? 'Outliers count.' : 'Outliers are left out of the means, stragglers kept.';
+  return `${lines.length === 0 ? '<p>None.</p>' : `<p>${what}</p>${list(lines)}`}<p class="note">${ODD_RULE}</p>`;
+}
+
+function leftOut(table: ShotTable): string {
+  const items = [...table.rejected.map(rejectionLine), ...table.notes.map((note) => `Note: ${note}.`)];
+  return `<p>${escaped(readingSummary(table))}.</p>${items.length === 0 ? '' : list(items)}`;
+}

@@ -1,0 +1,71 @@
+import type { ShotTable } from 'fairflight/schema';
+import type { Display } from '../lib/display.js';
+import { oddLines } from '../lib/odd.js';
+import { sceneWords } from '../lib/scene-options.js';
+import type { Elsewhere } from './elsewhere.js';
+import { CARD_NOTE, headOf, LIMITS, placeSentences, widthSentence, windSentence } from './words.js';
+
+/** The distances elsewhere as JSON: every number under a key that says its unit. */
+export function elsewhereRecord(
+  answer: Elsewhere,
+  table: ShotTable,
+  file: string,
+  display: Display,
+): unknown {
+  const { of, unit } = display.distance;
+  // Adding 0 turns −0 into 0.
+  const near = (value: number): number => Number(of(value).toFixed(1)) + 0;
+  return {
+    about: {
+      what: 'The same shots elsewhere',
+      file,
+      comments: table.comments,
+      conditions: sceneWords(answer.home),
+      'outliers count': answer.keptOutliers,
+      limits: [CARD_NOTE, ...LIMITS],
+    },
+    input: {
+      rows: table.rowsRead,
+      used: table.shots.length,
+      'left out': table.rowsLeftOut,
+      'without a launch': answer.withoutLaunch,
+      rejected: table.rejected,
+      notes: table.notes,
+    },
+    places: answer.places.map((place) => ({
+      key: place.key,
+      name: headOf(place),
+      conditions: sceneWords(place.scene),
+    })),
+    clubs: answer.clubs.map(({ club, shots, carry, total, basis, modelLess, there }) => ({
+      club,
+      shots,
+      [`carry (${unit})`]: {
+        mean: near(carry.mean),
+        ...(carry.interval && { low: near(carry.interval.low), high: near(carry.interval.high) }),
+        basis: basis.carry,
+      },
+      [`total (${unit})`]: { mean: near(total.mean), basis: basis.total },
+      ...(modelLess !== undefined && { [`model less measured (${unit})`]: near(modelLess) }),
+      there: Object.fromEntries(
+        answer.places.map(({ key }) => [
+          key,
+          {
+            [`carry (${unit})`]: near(there[key].carry),
+            [`change of carry (${unit})`]: near(there[key].carryChange),
+            [`total (${unit})`]: near(there[key].total),
+            [`change of total (${unit})`]: near(there[key].totalChange),
+            [`drift to the right (${unit})`]: near(there[key].drift),
+          },
+        ]),
+      ),
+    })),
+    answers: [
+      ...placeSentences(answer, display),
+      windSentence(answer, display),
+      widthSentence(answer, display),
+    ],
+    'odd shots': oddLines(answer.sifted, display),
+    warnings: answer.warnings,
+  };
+}

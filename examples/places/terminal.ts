@@ -1,0 +1,73 @@
+import type { ShotTable } from 'fairflight/schema';
+import type { Display } from '../lib/display.js';
+import { ODD_RULE, oddLines } from '../lib/odd.js';
+import { readingSummary, rejectionLine } from '../lib/reading.js';
+import { sceneWords } from '../lib/scene-options.js';
+import { terminalTable } from '../lib/table.js';
+import { counted, fixed, signed, wrapped } from '../lib/text.js';
+import { type Elsewhere, withoutLaunchSentence } from './elsewhere.js';
+import { basisSentence, CARD_NOTE, LIMITS, placeSentences, widthSentence, windSentence } from './words.js';
+
+/** The distances elsewhere as text for the terminal. */
+export function terminalReport(answer: Elsewhere, table: ShotTable, display: Display): string {
+  const odd = oddLines(answer.sifted, display);
+  const { unit } = display.distance;
+  const blocks = [
+    ...table.comments,
+    `${readingSummary(table)}.`,
+    ...table.rejected.map((each) => `  left out: ${rejectionLine(each)}`),
+    ...table.notes.map((note) => `  note: ${note}`),
+    `Measured in ${sceneWords(answer.home)}.`,
+    '',
+    `CARRY (${unit}; in brackets the change from where it was measured)`,
+    distanceTable(answer, display, 'carry'),
+    '',
+    `TOTAL (${unit}; on soft turf in winter, on firm in summer)`,
+    distanceTable(answer, display, 'total'),
+    '',
+    'IN SHORT',
+    ...[
+      ...placeSentences(answer, display),
+      windSentence(answer, display),
+      widthSentence(answer, display),
+      basisSentence(answer),
+      withoutLaunchSentence(answer),
+    ].flatMap((each) => (each === '' ? [] : [`  ${each}`])),
+    '',
+    'SHOTS THAT STAND APART',
+    ...(odd.length === 0 ? ['  none'] : odd.map((each) => `  ${each}`)),
+    `  ${ODD_RULE}`,
+    answer.keptOutliers
+      ? '  Outliers count in the means (--keep-outliers).'
+      : '  Outliers are left out of the means; stragglers are kept.',
+    '',
+    'LIMITS',
+    ...[CARD_NOTE, ...LIMITS].map((each) => `  ${each}`),
+    ...answer.warnings.map(
+      ({ message, shots }) => `  In ${counted(shots, 'flight')}, for example: ${message}`,
+    ),
+  ];
+  return `${blocks.flatMap((block) => (block.includes('\n') || block === '' ? block : wrapped(block))).join('\n')}\n`;
+}
+
+function distanceTable({ clubs, places }: Elsewhere, { distance }: Display, name: 'carry' | 'total'): string {
+  const shown = places.filter(({ key }) => name === 'carry' || key !== 'across');
+  return terminalTable(
+    ['club', 'shots', 'as\nmeasured', ...shown.map(({ head }) => head.join('\n'))],
+    clubs.map((club) => {
+      const { mean, interval } = club[name];
+      const half = interval === undefined ? '' : ` ±${fixed(distance.of(interval.high - interval.low) / 2)}`;
+      return [
+        club.club,
+        String(club.shots),
+        `${fixed(distance.of(mean))}${half}`,
+        ...shown.map(({ key }) => {
+          const there = club.there[key];
+          if (key === 'across') return `${fixed(distance.of(Math.abs(there.drift)))} sideways`;
+          const changed = name === 'carry' ? there.carryChange : there.totalChange;
+          return `${fixed(distance.of(there[name]))} (${signed(distance.of(changed))})`;
+        }),
+      ];
+    }),
+  );
+}

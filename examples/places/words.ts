@@ -1,0 +1,88 @@
+import type { Display } from '../lib/display.js';
+import { fixed, listed, signed } from '../lib/text.js';
+import type { ClubCard, Elsewhere } from './elsewhere.js';
+import type { Place } from './scenes.js';
+
+/** How far the figures can be trusted. */
+export const LIMITS: readonly string[] = [
+  'The launch is taken as it was measured. In the cold a ball also leaves the club slower, and stiff muscles and thick clothes cost club speed: none of that is in these figures, for want of a published figure that could be read. Expect a little less in winter than the card says.',
+  'Readings are moved by the difference the model sees between the two places, so that most of what it gets wrong about a ball falls out.',
+  'Air density is the main effect of weather and height, and is well known. Wind is that of a forecast, at 10 m over open ground, steady and level: between trees, in gusts and on slopes it is another.',
+  'The run is known to ±30 % at best, and turf is sorted into five kinds by feel: read totals as a guide.',
+];
+
+/** What goes beside a card that is carried. */
+export const CARD_NOTE =
+  'Carry, the same launch flown elsewhere; the run is extra. In competition, ask first whether local rules allow a card.';
+
+/** One sentence a club that stands for the bag: what each place does to it. */
+export function placeSentences({ clubs, places }: Elsewhere, display: Display): readonly string[] {
+  const middle = clubs[Math.floor(clubs.length / 2)];
+  const chosen = [...new Set([clubs[0], middle])].flatMap((club) => club ?? []);
+  return chosen.map((club) => {
+    const parts = places
+      .filter(({ key }) => key !== 'across')
+      .map(({ key, says }) => `${change(club.there[key].carryChange, display)} ${says}`);
+    return `${capital(club.club)}, ${distanceWords(club.carry.mean, display)} of carry where it was measured: ${listed(parts)}.`;
+  });
+}
+
+/** What wind does to the club that loses most in it. */
+export function windSentence({ clubs, places }: Elsewhere, display: Display): string {
+  const says = (key: Place['key']): string => places.find((place) => place.key === key)?.says ?? '';
+  const most = clubs.reduce<ClubCard | undefined>(
+    (kept, club) => (kept === undefined || lost(club) > lost(kept) ? club : kept),
+    undefined,
+  );
+  if (most === undefined) return '';
+  const drift = Math.max(...clubs.map((club) => Math.abs(club.there.across.drift)));
+  const gained = most.there.with.carryChange;
+  return `Wind matters most: ${says('into')} the ${most.club} loses ${distanceWords(lost(most), display)}, ${says('with')} it gains ${distanceWords(gained, display)}. From the side the same wind moves a ball by up to ${distanceWords(drift, display)}.`;
+}
+
+function lost(club: ClubCard): number {
+  return -club.there.into.carryChange;
+}
+
+/** How wide the intervals are, in words. */
+export function widthSentence({ clubs }: Elsewhere, { distance }: Display): string {
+  const halves = clubs.flatMap(({ carry: { interval } }) =>
+    interval === undefined ? [] : [distance.of(interval.high - interval.low) / 2],
+  );
+  const counts = clubs.map(({ shots }) => shots);
+  const shots = range(Math.min(...counts), Math.max(...counts));
+  if (halves.length === 0) {
+    return 'With one shot a club nothing can be said about how far the distances are known: hit more shots.';
+  }
+  const single = halves.length < clubs.length ? ' A club with one shot only has no interval at all.' : '';
+  return `With ${shots} shots a club the mean carry is known to ±${range(Math.min(...halves), Math.max(...halves))} ${distance.unit} only (95 %): hit more shots before leaning on a yard or two.${single} Differences between places are known better than that, since the same shots are flown in all of them.`;
+}
+
+function range(low: number, high: number): string {
+  const [a, b] = [fixed(low), fixed(high)];
+  return a === b ? a : `${a} to ${b}`;
+}
+
+/** What rests on readings, and what on the model alone; empty when all carries were measured. */
+export function basisSentence({ clubs }: Elsewhere): string {
+  const modelled = clubs.filter(({ basis }) => basis.carry === 'modelled').map(({ club }) => club);
+  if (modelled.length === 0) return '';
+  return `Carry was not measured for every shot of: ${listed(modelled)}; there the model’s own carry stands in.`;
+}
+
+function change(value: number, { distance }: Display): string {
+  return `${signed(distance.of(value))} ${distance.unit}`;
+}
+
+function distanceWords(value: number, { distance }: Display): string {
+  return `${fixed(distance.of(value))} ${distance.unit}`;
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+/** Head of a column on one line. */
+export function headOf({ head }: Pick<Place, 'head'>): string {
+  return head.join(' ');
+}
