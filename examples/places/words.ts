@@ -37,7 +37,7 @@ export function windSentence({ clubs, places }: Elsewhere, display: Display): st
   if (most === undefined) return '';
   const drift = Math.max(...clubs.map((club) => Math.abs(club.there.across.drift)));
   const gained = most.there.with.carryChange;
-  return `Wind matters most: ${says('into')} the ${most.club} loses ${distanceWords(lost(most), display)}, ${says('with')} it gains ${distanceWords(gained, display)}. From the side the same wind moves a ball by up to ${distanceWords(drift, display)}.`;
+  return `Wind: ${says('into')} the ${most.club} loses ${distanceWords(lost(most), display)}, ${says('with')} it gains ${distanceWords(gained, display)}. From the side the same wind moves a ball by up to ${distanceWords(drift, display)}.`;
 }
 
 function lost(club: ClubCard): number {
@@ -55,7 +55,7 @@ export function widthSentence({ clubs }: Elsewhere, { distance }: Display): stri
     return 'With one shot a club nothing can be said about how far the distances are known: hit more shots.';
   }
   const single = halves.length < clubs.length ? ' A club with one shot only has no interval at all.' : '';
-  return `With ${shots} shots a club the mean carry is known to ±${range(Math.min(...halves), Math.max(...halves))} ${distance.unit} only (95 %): hit more shots before leaning on a yard or two.${single} Differences between places are known better than that, since the same shots are flown in all of them.`;
+  return `With ${shots} shots a club the mean carry is known to ±${range(Math.min(...halves), Math.max(...halves))} ${distance.unit} only (95 %): hit more shots before leaning on small differences.${single} Differences between places are known better than that, since the same shots are flown in all of them.`;
 }
 
 function range(low: number, high: number): string {
