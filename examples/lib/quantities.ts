@@ -1,4 +1,16 @@
-import { type Angle, degrees, kph, metresPerSecond, mph, radians, type Speed } from 'fairflight/units';
+import {
+  type Angle,
+  degrees,
+  feet,
+  kph,
+  type Length,
+  metres,
+  metresPerSecond,
+  mph,
+  radians,
+  type Speed,
+  yards,
+} from 'fairflight/units';
 import { UsageError } from './command.js';
 
 /** A number with its unit as typed, for example `1200m`. */
@@ -52,4 +64,19 @@ function made<Q>(
   throw new UsageError(
     `--${option}: ${JSON.stringify(unit)} is not a unit known here; use ${Object.keys(makers).join(', ')}`,
   );
+}
+
+const LENGTHS: Readonly<Record<string, (value: number) => Length>> = { yd: yards, m: metres, ft: feet };
+
+/** A length such as `32yd`. */
+export function typedLength(option: string, text: string): Length {
+  return made(option, typed(option, text, '32yd'), LENGTHS);
+}
+
+/** Lengths with one unit at the end, such as `380,410,520yd`. */
+export function typedLengths(option: string, text: string): readonly Length[] {
+  const match = /^\s*([\d.\s,]+?)\s*([a-z]+)\s*$/i.exec(text);
+  return (match?.[1] ?? text)
+    .split(',')
+    .map((each) => typedLength(option, `${each.trim()}${match?.[2] ?? ''}`));
 }

@@ -1,0 +1,238 @@
+import {
+  type Clubhead,
+  type Correlation,
+  type Delivery,
+  type DeliverySd,
+  type Hand,
+  isFairflightError,
+  locateStrike,
+  type MeasuredShot,
+  type OddShot,
+  type ScalableSpread,
+  type ScatterLaw,
+  type ScatterTrend,
+  type StrikeMeasurement,
+  scatterTrend,
+  summariseSession,
+} from 'fairflight';
+import { type Angle, type Length, type Speed, si, toMph } from 'fairflight/units';
+import { UsageError } from '../lib/command.js';
+import { average, deviation } from '../lib/statistics.js';
+
+/** How scatter is said to change with speed. */
+export type LawChoice = 'constant' | 'measured' | { readonly perMph: number } | undefined;
+
+/** A player as the shots show him or her. */
+export interface Player {
+  /** The usual delivery now. */
+  readonly usual: Delivery;
+  readonly spread: ScalableSpread;
+  readonly law: ScatterLaw;
+  /** The player's own trend of direction scatter; absent where all shots have one speed. */
+  readonly trend: ScatterTrend | undefined;
+  /** Shots of the band that stands for now, and its measured sideways scatter at landing [m]. */
+  readonly now: { readonly shots: number; readonly side: number | undefined };
+  /** Shots behind the scatter. */
+  readonly used: number;
+  /** Outliers left out, and shots whose readings no strike explains. */
+  readonly odd: readonly OddShot[];
+  readonly unexplained: readonly number[];
+  /** Shots without the readings that are needed. */
+  readonly incomplete: number;
+}
+
+/** What is asked of the shots. */
+export interface PlayerQuestion {
+  readonly shots: readonly MeasuredShot[];
+  readonly clubhead: Clubhead;
+  readonly hand: Hand;
+  readonly now: Speed | undefined;
+  readonly law: LawChoice;
+  readonly keepOutliers: boolean;
+}
+
+interface Located {
+  readonly delivery: Delivery;
+  readonly shot: MeasuredShot;
+}
+
+/** Names of what scatters, and how it is read from a delivery. */
+const SCATTERS = {
+  clubSpeed: ({ clubSpeed }: Delivery) => clubSpeed,
+  attackAngle: ({ attackAngle }: Delivery) => attackAngle,
+  clubPath: ({ clubPath }: Delivery) => clubPath ?? 0,
+  faceAngle: ({ faceAngle }: Delivery) => faceAngle ?? 0,
+  dynamicLoft: ({ dynamicLoft }: Delivery) => dynamicLoft,
+  toe: ({ strikeOffset }: Delivery) => strikeOffset?.toe ?? 0,
+  high: ({ strikeOffset }: Delivery) => strikeOffset?.high ?? 0,
+} as const;
+type ScatterName = keyof typeof SCATTERS;
+const NAMES = Object.keys(SCATTERS) as ScatterName[];
+
+/** Fewest shots of a band from which scatter is taken, and of a player. */
+const FEWEST = 3;
+const FEWEST_ALL = 5;
+/** Below this many degrees of freedom correlations are noise. */
+const ENOUGH_FOR_CORRELATIONS = 20;
+
+/** Reads a player out of measured shots. @throws UsageError when they do not say enough */
+export function playerFrom(question: PlayerQuestion): Player {
+  const { shots, clubhead, hand, keepOutliers } = question;
+  const complete = shots.filter(isComplete);
+  if (complete.length < FEWEST_ALL) {
+    throw new UsageError(
+      `${complete.length} of ${shots.length} shots have club speed, ball speed, launch angle, launch direction and spin; ${FEWEST_ALL} are needed to see a scatter`,
+    );
+  }
+  const summary = summariseSession(complete);
+  const outliers = new Set(
+    summary.oddShots.flatMap(({ shot, verdict }) => (verdict === 'outlier' ? [shot] : [])),
+  );
+  const unexplained: number[] = [];
+  const bands = summary.bands.map((band) =>
+    band.shots.flatMap((i): Located[] => {
+      const shot = complete[i];
+      if (shot === undefined || (!keepOutliers && outliers.has(i))) return [];
+      const found = locateStrike(readingsOf(shot), clubhead, { hand });
+      if (found.outcome === 'located') return [{ delivery: found.delivery, shot }];
+      unexplained.push(shot.line ?? i + 1);
+      return [];
+    }),
+  );
+  const groups = bands.filter((band) => band.length >= FEWEST);
+  if (groups.length === 0) {
+    throw new UsageError(`no band of club speed has ${FEWEST} shots that can be used; hit more at one speed`);
+  }
+  const trend = trendOf(groups);
+  const law = lawFrom(question.law, trend);
+  const home = homeBand(groups, question.now);
+  const clubSpeed = question.now ?? si<Speed>(average(home.map(({ delivery }) => delivery.clubSpeed)));
+  return {
+    usual: { ...meanDelivery(home), clubSpeed, hand },
+    spread: spreadOf(groups, law, clubSpeed),
+    law,
+    trend,
+    now: { shots: home.length, side: sideOf(home) },
+    used: groups.reduce((sum, { length }) => sum + length, 0),
+    odd: summary.oddShots,
+    unexplained,
+    incomplete: shots.length - complete.length,
+  };
+}
+
+function isComplete(shot: MeasuredShot): boolean {
+  return (['clubSpeed', 'ballSpeed', 'launchAngle', 'launchDirection', 'spinRate'] as const).every(
+    (name) => shot[name] !== undefined,
+  );
+}
+
+/** Only the readings of the impact; the rest plays no part. */
+function readingsOf(shot: MeasuredShot): StrikeMeasurement {
+  const names = [
+    'clubSpeed',
+    'attackAngle',
+    'clubPath',
+    'faceAngle',
+    'dynamicLoft',
+    'ballSpeed',
+    'launchAngle',
+    'launchDirection',
+    'spinRate',
+    'spinAxisTilt',
+  ] as const;
+  return Object.fromEntries(
+    names.flatMap((name) => (shot[name] === undefined ? [] : [[name, shot[name]]])),
+  ) as StrikeMeasurement;
+}
+
+function trendOf(groups: readonly (readonly Located[])[]): ScatterTrend | undefined {
+  const labelled = groups.flatMap((group, i) => group.map(({ shot }) => ({ ...shot, label: `band ${i}` })));
+  try {
+    return scatterTrend(labelled, { bands: 'labels' });
+  } catch (error) {
+    if (isFairflightError(error) && error.code === 'invalid-input') return undefined;
+    throw error;
+  }
+}
+
+/** The law asked for; else the player's own trend where it is shown, and constant degrees where it is not. */
+function lawFrom(choice: LawChoice, trend: ScatterTrend | undefined): ScatterLaw {
+  if (choice === 'constant') return { kind: 'constant' };
+  if (typeof choice === 'object') {
+    return { kind: 'growing', directionPerMph: choice.perMph, strikePerMph: choice.perMph };
+  }
+  if (choice === 'measured' && trend === undefined) {
+    throw new UsageError('--law measured needs shots at two speeds or more, three of each');
+  }
+  if (trend === undefined || (choice === undefined && trend.unclear)) return { kind: 'constant' };
+  return { kind: 'measured', trend };
+}
+
+/** The band nearest the speed asked for; else the one with most shots, the faster of two. */
+function homeBand(groups: readonly (readonly Located[])[], now: Speed | undefined): readonly Located[] {
+  const speed = (group: readonly Located[]): number =>
+    average(group.map(({ delivery }) => delivery.clubSpeed));
+  return groups.reduce((kept, group) => {
+    if (now !== undefined) return Math.abs(speed(group) - now) < Math.abs(speed(kept) - now) ? group : kept;
+    return group.length > kept.length || (group.length === kept.length && speed(group) > speed(kept))
+      ? group
+      : kept;
+  });
+}
+
+function meanDelivery(band: readonly Located[]): Delivery {
+  const mean = (name: ScatterName): number => average(band.map(({ delivery }) => SCATTERS[name](delivery)));
+  return {
+    clubSpeed: si<Speed>(mean('clubSpeed')),
+    attackAngle: si<Angle>(mean('attackAngle')),
+    clubPath: si<Angle>(mean('clubPath')),
+    faceAngle: si<Angle>(mean('faceAngle')),
+    dynamicLoft: si<Angle>(mean('dynamicLoft')),
+    strikeOffset: { toe: si<Length>(mean('toe')), high: si<Length>(mean('high')) },
+  };
+}
+
+function sideOf(band: readonly Located[]): number | undefined {
+  const sides = band.flatMap(({ shot }) => shot.side ?? []);
+  return sides.length < FEWEST ? undefined : deviation(sides);
+}
+
+/** Scatter pooled over all bands, each brought to the present speed by the law. */
+function spreadOf(groups: readonly (readonly Located[])[], law: ScatterLaw, now: Speed): ScalableSpread {
+  const rows = groups.flatMap((group) => {
+    const centre = meanDelivery(group);
+    const { direction, strike } = factorsOf(law, toMph(si<Speed>(centre.clubSpeed - now)));
+    return group.map(({ delivery }) =>
+      NAMES.map((name) => {
+        const left = SCATTERS[name](delivery) - SCATTERS[name](centre);
+        if (name === 'clubPath' || name === 'faceAngle') return left / direction;
+        return name === 'toe' || name === 'high' ? left / strike : left;
+      }),
+    );
+  });
+  const dof = rows.length - groups.length;
+  const product = (i: number, j: number): number =>
+    rows.reduce((sum, row) => sum + (row[i] ?? 0) * (row[j] ?? 0), 0) / dof;
+  const sd = NAMES.map((_, i) => Math.sqrt(product(i, i)));
+  const correlations = NAMES.flatMap((a, i): Correlation<ScatterName>[] =>
+    NAMES.slice(i + 1).map((b, k) => {
+      const j = i + 1 + k;
+      return { between: [a, b], value: product(i, j) / ((sd[i] ?? 1) * (sd[j] ?? 1)) };
+    }),
+  );
+  return {
+    kind: 'student-t',
+    sd: Object.fromEntries(NAMES.map((name, i) => [name, sd[i]])) as DeliverySd,
+    ...(dof >= ENOUGH_FOR_CORRELATIONS && sd.every((each) => each > 0) && { correlations }),
+  };
+}
+
+/** Factors on the scatter of direction and strike, some mph faster than now. */
+export function factorsOf(law: ScatterLaw, faster: number): { direction: number; strike: number } {
+  if (law.kind === 'constant') return { direction: 1, strike: 1 };
+  if (law.kind === 'measured') return { direction: (1 + law.trend.growthPerMph) ** faster, strike: 1 };
+  return {
+    direction: (1 + (law.directionPerMph ?? 0)) ** faster,
+    strike: (1 + (law.strikePerMph ?? 0)) ** faster,
+  };
+}

@@ -1,0 +1,147 @@
+import {
+  type Clubhead,
+  type Dispersion,
+  disperse,
+  type FasterOrStraighter,
+  type FasterQuestion,
+  fasterOrStraighter,
+  type Hole,
+  type ScalableSpread,
+  type ScatterLaw,
+  type Scene,
+  type Skill,
+} from 'fairflight';
+import { type Angle, type Length, mph, type Speed, si, toMph } from 'fairflight/units';
+import type { Progress } from '../lib/progress.js';
+import { factorsOf, type Player } from './player.js';
+
+/** The course as the player meets it from the tee. */
+export interface Course {
+  readonly lengths: readonly Length[];
+  readonly fairway: Length;
+  /** Distance of trees from the middle of the fairway, on both sides; absent without trees. */
+  readonly trees: Length | undefined;
+  /** Distance of out of bounds, likewise. */
+  readonly bounds: Length | undefined;
+  readonly skill: Skill;
+}
+
+/** The cloud of shots at one speed. */
+export interface Cloud {
+  readonly clubSpeed: Speed;
+  readonly dispersion: Dispersion;
+}
+
+/** The whole answer. */
+export interface Tradeoff {
+  readonly player: Player;
+  readonly course: Course;
+  readonly clubhead: Clubhead;
+  readonly scene: Scene;
+  readonly answer: FasterOrStraighter;
+  /** The same with scatter that stays as it is; absent when that is the law. */
+  readonly constant: FasterOrStraighter | undefined;
+  /** Best speed were the player's trend at either end of its interval; absent without a measured law. */
+  readonly ends: { readonly low: FasterOrStraighter; readonly high: FasterOrStraighter } | undefined;
+  readonly now: Cloud;
+  readonly faster: Cloud;
+}
+
+/** What to work out. */
+export interface TradeoffQuestion {
+  readonly player: Player;
+  readonly course: Course;
+  readonly clubhead: Clubhead;
+  readonly scene: Scene;
+  readonly shots: number;
+}
+
+/** Steps of work for a progress bar. */
+export const WORK = 100;
+/** How much faster the second cloud of the plan view is [mph]. */
+const STEP_SHOWN = 8;
+
+/** Works the trade-off out. */
+export function tradeoffOf(question: TradeoffQuestion, progress: Progress): Tradeoff {
+  const { player, course, clubhead, scene, shots } = question;
+  const { law } = player;
+  const laws = lawsOf(law);
+  const ask = (asked: ScatterLaw, count: number, from: number, to: number): FasterOrStraighter =>
+    fasterOrStraighter(player.usual, player.spread, {
+      clubhead,
+      scene,
+      holes: holesOf(course),
+      skill: course.skill,
+      law: asked,
+      shots: count,
+      onProgress: (done) => progress.tick(from + (to - from) * done),
+    } satisfies FasterQuestion);
+  const answer = ask(law, shots, 0, laws.constant ? 30 : 90);
+  const constant = laws.constant && ask(laws.constant, shots, 30, laws.low ? 60 : 90);
+  const ends = laws.low &&
+    laws.high && {
+      low: ask(laws.low, shots / 2, 60, 75),
+      high: ask(laws.high, shots / 2, 75, 90),
+    };
+  const cloud = (clubSpeed: Speed): Cloud => ({
+    clubSpeed,
+    dispersion: disperse({ ...player.usual, clubSpeed }, scaled(player, clubSpeed), {
+      clubhead,
+      scene,
+      shots: 1024,
+      fairway: { width: course.fairway },
+      ...(course.trees !== undefined && { limits: { left: course.trees, right: course.trees } }),
+    }),
+  });
+  const now = cloud(player.usual.clubSpeed);
+  const faster = cloud(si<Speed>(player.usual.clubSpeed + mph(STEP_SHOWN)));
+  progress.tick(WORK);
+  return { player, course, clubhead, scene, answer, constant, ends, now, faster };
+}
+
+interface Laws {
+  readonly constant: ScatterLaw | undefined;
+  readonly low: ScatterLaw | undefined;
+  readonly high: ScatterLaw | undefined;
+}
+
+/** What the law is compared with. */
+function lawsOf(law: ScatterLaw): Laws {
+  if (law.kind === 'constant') return { constant: undefined, low: undefined, high: undefined };
+  if (law.kind === 'growing') return { constant: { kind: 'constant' }, low: undefined, high: undefined };
+  const { low, high } = law.trend.interval;
+  return {
+    constant: { kind: 'constant' },
+    low: { kind: 'growing', directionPerMph: low },
+    high: { kind: 'growing', directionPerMph: high },
+  };
+}
+
+function holesOf({ lengths, fairway, trees, bounds }: Course): readonly Hole[] {
+  const both = (kind: 'trees' | 'out-of-bounds', at: Length | undefined): NonNullable<Hole['hazards']> =>
+    at === undefined
+      ? []
+      : [
+          { kind, acrossFrom: at },
+          { kind, acrossTo: si<Length>(-at) },
+        ];
+  const hazards = [...both('trees', trees), ...both('out-of-bounds', bounds)];
+  return lengths.map((length) => ({ length, fairway: { width: fairway }, hazards }));
+}
+
+function scaled({ spread, law, usual }: Player, clubSpeed: Speed): ScalableSpread {
+  const { direction, strike } = factorsOf(law, toMph(si<Speed>(clubSpeed - usual.clubSpeed)));
+  const angle = (value: Angle | undefined): Angle => si<Angle>((value ?? 0) * direction);
+  const length = (value: Length | undefined): Length => si<Length>((value ?? 0) * strike);
+  const { clubPath, faceAngle, toe, high } = spread.sd;
+  return {
+    ...spread,
+    sd: {
+      ...spread.sd,
+      clubPath: angle(clubPath),
+      faceAngle: angle(faceAngle),
+      toe: length(toe),
+      high: length(high),
+    },
+  };
+}
