@@ -30,6 +30,11 @@ export function counted(count: number, one: string, many = `${one}s`): string {
   return `${count} ${count === 1 ? one : many}`;
 }
 
+/** With a capital first letter. */
+export function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
 /** "a, b and c". */
 export function listed(items: readonly string[]): string {
   if (items.length < 2) return items.join('');

@@ -1,5 +1,5 @@
 import type { Display } from '../lib/display.js';
-import { fixed, listed, signed } from '../lib/text.js';
+import { capital, fixed, listed, signed } from '../lib/text.js';
 import type { ClubCard, Elsewhere } from './elsewhere.js';
 import type { Place } from './scenes.js';
 
@@ -76,10 +76,6 @@ function change(value: number, { distance }: Display): string {
 
 function distanceWords(value: number, { distance }: Display): string {
   return `${fixed(distance.of(value))} ${distance.unit}`;
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 /** Head of a column on one line. */

@@ -62,7 +62,7 @@ export function answerSentence(tradeoff: Tradeoff, display: Display): string {
 export function exchangeSentence(tradeoff: Tradeoff, display: Display): string {
   const { strokesPerMph, strokesForTenPercentStraighter: straighter } = tradeoff.answer;
   const unit = display.speed.unit;
-  const perUnit = strokesPerMph.value * (mph(1) ** -1 / display.speed.of(1));
+  const perUnit = strokesPerMph.value / display.speed.of(mph(1));
   const clear = Math.abs(strokesPerMph.value) > 2 * strokesPerMph.standardError;
   const straight = `10 % less scatter of path, face and strike saves ${strokes(straighter.value)}`;
   if (!clear) return `${straight} ${per(tradeoff)}; one ${unit} more makes no difference that shows.`;
@@ -95,7 +95,7 @@ function trendSentence(trend: ScatterTrend, display: Display): string {
 
 /** Compounding growth a mph as growth a unit of speed shown. */
 function perUnit(growthPerMph: number, { speed }: Display): number {
-  return (1 + growthPerMph) ** (1 / (speed.of(1) * mph(1))) - 1;
+  return (1 + growthPerMph) ** (1 / speed.of(mph(1))) - 1;
 }
 
 /** How well the answer is known, in words. */

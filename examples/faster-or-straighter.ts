@@ -1,0 +1,172 @@
+/**
+ * Faster or straighter? What more club speed is worth in strokes as shots scatter wider with it, the speed where more
+ * stops paying, and the growth of scatter that cancels a mph.
+ *
+ * `npm run faster-or-straighter` works on invented data; `npm run faster-or-straighter -- my-shots.csv` on your own.
+ * `--help` lists the options.
+ */
+
+import { basename, join, relative } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import type { Skill } from 'fairflight';
+import { type Length, yards } from 'fairflight/units';
+import { type Command, type Given, oneOf, runCommand, UsageError, writeFiles } from './lib/command.js';
+import { displays } from './lib/display.js';
+import { driverFor } from './lib/driver.js';
+import { progress } from './lib/progress.js';
+import { typed, typedLength, typedLengths, typedSpeed } from './lib/quantities.js';
+import { codeAfterReading, oneClub, readShotFile } from './lib/reading.js';
+import { handFrom, SCENE_OPTIONS, sceneFrom } from './lib/scene-options.js';
+import { tradeoffPage } from './tradeoff/page.js';
+import { type LawChoice, playerFrom } from './tradeoff/player.js';
+import { tradeoffRecord } from './tradeoff/record.js';
+import { terminalReport } from './tradeoff/terminal.js';
+import { type Course, tradeoffOf, WORK } from './tradeoff/tradeoff.js';
+
+const DEMO = fileURLToPath(new URL('data/speed-ladder-demo.csv', import.meta.url));
+/** Driving holes of an invented course of 18. */
+const DRIVING_HOLES = '410,395,520,430,360,445,400,380,540,415,425,370,440,480yd';
+
+const OPTIONS = {
+  out: {
+    type: 'string',
+    value: 'DIR',
+    help: 'folder for the page and the JSON (default out/faster-or-straighter)',
+  },
+  json: { type: 'boolean', help: 'print JSON instead of the table' },
+  units: {
+    type: 'string',
+    value: 'NAME',
+    help: 'imperial (mph, yd, ft) or metric (km/h, m); default imperial',
+  },
+  hand: { type: 'string', value: 'NAME', help: 'right or left (default right)' },
+  club: {
+    type: 'string',
+    value: 'NAME',
+    help: 'which club, when the file holds several (as written in its club column)',
+  },
+  loft: {
+    type: 'string',
+    value: '10.5deg',
+    help: 'nominal loft of the driver (default from the file, else 10.5deg)',
+  },
+  now: {
+    type: 'string',
+    value: '95mph',
+    help: 'usual club speed (default that of the band with most shots)',
+  },
+  law: {
+    type: 'string',
+    value: 'HOW',
+    help: 'how scatter changes with speed: constant, measured, or a growth a mph such as 3% (default measured where it is shown, else constant)',
+  },
+  score: {
+    type: 'string',
+    value: 'N',
+    help: 'average score of the player for 18 holes, or professional (default 90)',
+  },
+  holes: {
+    type: 'string',
+    value: '380,520yd',
+    help: 'lengths of the holes on which the driver is used (default 14 of an invented course)',
+  },
+  fairway: { type: 'string', value: '32yd', help: 'width of the fairways (default 32yd)' },
+  trees: {
+    type: 'string',
+    value: '30yd',
+    help: 'distance of trees from the middle of the fairway, or none (default 30yd)',
+  },
+  bounds: {
+    type: 'string',
+    value: '50yd',
+    help: 'distance of out of bounds from the middle of the fairway, or none (default none)',
+  },
+  shots: { type: 'string', value: 'N', help: 'shots simulated at each speed and scatter (default 512)' },
+  'keep-outliers': { type: 'boolean', help: 'count outliers in the scatter' },
+  ...SCENE_OPTIONS,
+} as const;
+type OptionName = keyof typeof OPTIONS;
+
+const command: Command<OptionName> = {
+  name: 'faster-or-straighter',
+  summary: 'what more club speed is worth in strokes as shots scatter wider with it',
+  usage: '[file.csv] [options]',
+  options: OPTIONS,
+  more: [
+    'The CSV holds one driver shot a line, at one speed or several, for example',
+    '  club speed (mph),ball speed (mph),launch angle (deg),launch direction (deg),spin (rpm),spin axis (deg),side (yd)',
+    'Attack, path and face angle help to tell where on the face the ball was struck. Shots at several speeds show how',
+    'scatter grows. Without a file, invented demo data is used.',
+  ].join('\n'),
+};
+
+await runCommand(command, (given) => {
+  if (given.files.length > 1) throw new UsageError(`one file at a time; got ${given.files.join(', ')}`);
+  const file = given.files[0] ?? DEMO;
+  const display = displays[oneOf('units', given.text('units') ?? 'imperial', ['imperial', 'metric'])];
+  const scene = sceneFrom(given);
+  const course = courseFrom(given);
+  const law = lawFrom(given.text('law'));
+  const shots = shotsFrom(given.text('shots'));
+  const nowText = given.text('now');
+  const now = nowText === undefined ? undefined : typedSpeed('now', nowText);
+  const hand = handFrom(given.text('hand'));
+  const table = oneClub(readShotFile(file), given.text('club'));
+  const clubhead = driverFor(table, given.text('loft'));
+  const keepOutliers = given.flag('keep-outliers');
+  const bar = progress(WORK, command.name);
+  const player = playerFrom({ shots: table.shots, clubhead, hand, now, law, keepOutliers });
+  const tradeoff = tradeoffOf({ player, course, clubhead, scene, shots }, bar);
+  bar.stop();
+
+  const name = basename(file);
+  const json = `${JSON.stringify(tradeoffRecord(tradeoff, table, name, display), null, 2)}\n`;
+  const paths = writeFiles(given.text('out') ?? join('out', 'faster-or-straighter'), {
+    'faster-or-straighter.html': tradeoffPage(tradeoff, table, name, display),
+    'faster-or-straighter.json': json,
+  });
+  process.stdout.write(given.flag('json') ? json : terminalReport(tradeoff, table, display));
+  if (!given.flag('json')) {
+    process.stdout.write(`\nWritten: ${paths.map((path) => relative('.', path) || path).join(', ')}\n`);
+  }
+  return codeAfterReading(command.name, table);
+});
+
+function courseFrom(given: Given<OptionName>): Course {
+  const beside = (option: 'trees' | 'bounds', usual: Length | undefined): Length | undefined => {
+    const text = given.text(option);
+    if (text === undefined) return usual;
+    return text === 'none' ? undefined : typedLength(option, text);
+  };
+  return {
+    lengths: typedLengths('holes', given.text('holes') ?? DRIVING_HOLES),
+    fairway: typedLength('fairway', given.text('fairway') ?? '32yd'),
+    trees: beside('trees', yards(30)),
+    bounds: beside('bounds', undefined),
+    skill: skillFrom(given.text('score')),
+  };
+}
+
+function skillFrom(text: string | undefined): Skill {
+  if (text === 'professional') return 'professional';
+  const averageScore = text === undefined ? 90 : Number(text);
+  if (averageScore >= 60 && averageScore <= 130) return { averageScore };
+  throw new UsageError(
+    `--score must be an average score from 60 to 130, or professional; got ${JSON.stringify(text)}`,
+  );
+}
+
+function lawFrom(text: string | undefined): LawChoice {
+  if (text === undefined || text === 'constant' || text === 'measured') return text;
+  const growth = typed('law', text, '3%');
+  if (growth.unit === '%' && Math.abs(growth.value) <= 25) return { perMph: growth.value / 100 };
+  throw new UsageError(
+    `--law must be constant, measured or a growth a mph up to 25%, got ${JSON.stringify(text)}`,
+  );
+}
+
+function shotsFrom(text: string | undefined): number {
+  const shots = text === undefined ? 512 : Number(text);
+  if (Number.isInteger(shots) && shots >= 128 && shots <= 100_000) return shots;
+  throw new UsageError(`--shots must be a whole number from 128 to 100000, got ${JSON.stringify(text)}`);
+}

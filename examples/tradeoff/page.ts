@@ -1,0 +1,120 @@
+import type { ShotTable } from 'fairflight/schema';
+import type { Display } from '../lib/display.js';
+import { ODD_RULE, oddReadings } from '../lib/odd.js';
+import { comments, figure, htmlPage, htmlTable, kept, list, paragraphs, section } from '../lib/page.js';
+import { readingSummary, rejectionLine } from '../lib/reading.js';
+import { sceneWords } from '../lib/scene-options.js';
+import { counted, escaped, fixed } from '../lib/text.js';
+import { cloudChart, strokesChart, tradeoffChart } from './charts.js';
+import { rowsOf, scatterRows } from './rows.js';
+import type { Tradeoff } from './tradeoff.js';
+import {
+  answerSentence,
+  CAUTIONS,
+  cancellingSentence,
+  checkSentence,
+  courseWords,
+  exchangeSentence,
+  LIMITS,
+  lawWords,
+  widthSentence,
+} from './words.js';
+
+/** The trade-off as one self-contained page. */
+export function tradeoffPage(tradeoff: Tradeoff, table: ShotTable, file: string, display: Display): string {
+  const { course, scene, clubhead, now, faster } = tradeoff;
+  const loft = `${fixed(display.angle.of(clubhead.staticLoft), 1)}° nominal`;
+  const about = `${file}: ${readingSummary(table)}. ${courseWords(course, display)}. ${clubhead.name}, ${loft}; ${sceneWords(scene)}; ${lawWords(tradeoff, display)}.`;
+  const share = (cloud: typeof now): string =>
+    `${fixed(100 * (cloud.dispersion.fairway?.share ?? 0))} % on the fairway at ${fixed(display.speed.of(cloud.clubSpeed))} ${display.speed.unit}`;
+  return htmlPage({
+    title: 'Faster or straighter?',
+    lead: `<p class="lead">${escaped(about)}</p>${comments(table)}`,
+    sections: [
+      `<div class="card"><h3>In short</h3><p><strong>${escaped(answerSentence(tradeoff, display))}</strong></p>${list(
+        [
+          exchangeSentence(tradeoff, display),
+          cancellingSentence(tradeoff, display),
+          widthSentence(tradeoff, display),
+        ],
+      )}</div>`,
+      kept(
+        'The trade-off',
+        'Below the black curve a speed is worth having at that scatter, above it the distance is lost in the rough. The curve counts path, face and strike together.',
+        figure(tradeoffChart(tradeoff, display)),
+      ),
+      kept(
+        'Strokes against club speed',
+        `On all holes together, against now; ${lawWords(tradeoff, display)}.`,
+        figure(strokesChart(tradeoff, display)),
+      ),
+      kept(
+        'Where tee shots come to rest',
+        `Simulated, seen from above, both directions at one scale: ${share(now)}, ${share(faster)}.`,
+        figure(cloudChart(tradeoff, display)) + paragraphs([checkSentence(tradeoff, display)]),
+      ),
+      kept(
+        'Speed by speed',
+        'Means of the simulation; small print: its standard error.',
+        stepTable(tradeoff, display),
+      ),
+      kept(
+        'What scatters',
+        `Standard deviations from shot to shot at ${fixed(display.speed.of(now.clubSpeed))} ${display.speed.unit}, from ${counted(tradeoff.player.used, 'shot')}. Delivery and place on the face are worked out together from the readings of each impact.`,
+        htmlTable(
+          [{ head: 'quantity', text: true }, { head: 'usual' }, { head: 'scatter' }],
+          scatterRows(tradeoff, display).map((row) => row.map(escaped)),
+        ),
+      ),
+      section('Shots left out', '', leftOut(tradeoff, table, display)),
+      section('Limits and cautions', '', `${list(LIMITS)}<div class="card">${list(CAUTIONS)}</div>`),
+    ],
+    foot: '<p>Made with fairflight. Every formula and its source: see the documentation of the library. This page holds all it shows; nothing is fetched.</p>',
+  });
+}
+
+function stepTable(tradeoff: Tradeoff, display: Display): string {
+  const { speed, distance } = display;
+  return htmlTable(
+    [
+      { head: 'club speed', unit: speed.unit },
+      { head: 'direction scatter', unit: '% of now' },
+      { head: 'carry', unit: distance.unit },
+      { head: 'total', unit: distance.unit },
+      { head: 'fairways', unit: '%' },
+      { head: 'strokes', unit: 'all holes' },
+      { head: 'against now', unit: 'strokes' },
+      { head: 'scatter allowed', unit: '% of now' },
+    ],
+    rowsOf(tradeoff, display).map((row) => [
+      row.now ? `<strong>${row.speed}</strong>` : row.speed,
+      row.scatter,
+      row.carry,
+      row.total,
+      row.fairway,
+      row.strokes,
+      row.now ? 'now' : `${row.change}<span class="range">±${row.error}</span>`,
+      row.allowed,
+    ]),
+  );
+}
+
+function leftOut({ player }: Tradeoff, table: ShotTable, display: Display): string {
+  const items = [
+    ...player.odd.map(
+      (odd) =>
+        `${odd.verdict}, ${odd.line === undefined ? `shot ${odd.shot + 1}` : `line ${odd.line}`} (${odd.band}): ${oddReadings(odd, display)}.`,
+    ),
+    ...player.unexplained.map(
+      (line) => `Line ${line}: no strike on this head explains its readings; left out as a misread.`,
+    ),
+    ...(player.incomplete === 0
+      ? []
+      : [
+          `${counted(player.incomplete, 'shot')} without club speed, ball speed, launch angle, launch direction and spin.`,
+        ]),
+    ...table.rejected.map(rejectionLine),
+    ...table.notes.map((note) => `Note: ${note}.`),
+  ];
+  return `${items.length === 0 ? '<p>None.</p>' : list(items)}<p class="note">${ODD_RULE} Tails come back as those of a Student t distribution.</p>`;
+}

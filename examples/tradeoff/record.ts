@@ -1,0 +1,132 @@
+import type { BestSpeed } from 'fairflight';
+import type { ShotTable } from 'fairflight/schema';
+import type { Display } from '../lib/display.js';
+import { sceneWords } from '../lib/scene-options.js';
+import type { Tradeoff } from './tradeoff.js';
+import {
+  answerSentence,
+  CAUTIONS,
+  cancellingSentence,
+  checkSentence,
+  courseWords,
+  exchangeSentence,
+  LIMITS,
+  lawWords,
+  widthSentence,
+} from './words.js';
+
+const near = (value: number, decimals: number): number => Number(value.toFixed(decimals)) + 0;
+
+/** The trade-off as JSON: every number under a key that says its unit. */
+export function tradeoffRecord(
+  tradeoff: Tradeoff,
+  table: ShotTable,
+  file: string,
+  display: Display,
+): unknown {
+  const { answer, constant, ends, player, course, now, faster } = tradeoff;
+  const { speed, distance, angle } = display;
+  const best = (value: BestSpeed): unknown => ({
+    kind: value.kind,
+    [`club speed (${speed.unit})`]: near(speed.of(value.clubSpeed), 1),
+  });
+  const { trend } = player;
+  return {
+    about: {
+      what: 'Faster or straighter',
+      file,
+      comments: table.comments,
+      course: courseWords(course, display),
+      conditions: sceneWords(tradeoff.scene),
+      law: lawWords(tradeoff, display),
+      limits: LIMITS,
+      cautions: CAUTIONS,
+    },
+    input: {
+      rows: table.rowsRead,
+      used: player.used,
+      'left out': table.rowsLeftOut,
+      incomplete: player.incomplete,
+      outliers: player.odd.filter(({ verdict }) => verdict === 'outlier').length,
+      unexplained: player.unexplained,
+      rejected: table.rejected,
+      notes: table.notes,
+    },
+    answer: answerSentence(tradeoff, display),
+    answers: [
+      exchangeSentence(tradeoff, display),
+      cancellingSentence(tradeoff, display),
+      widthSentence(tradeoff, display),
+      checkSentence(tradeoff, display),
+    ],
+    [`now (${speed.unit})`]: near(speed.of(answer.now), 1),
+    best: best(answer.best),
+    ...(constant && { 'best with the same scatter': best(constant.best) }),
+    ...(ends && {
+      'best at the ends of the trend': {
+        'least growth': best(ends.low.best),
+        'most growth': best(ends.high.best),
+      },
+    }),
+    'strokes a mph': error(answer.strokesPerMph),
+    'strokes for 10 % less scatter': error(answer.strokesForTenPercentStraighter),
+    'growth that cancels a mph (share)': error(answer.cancellingGrowthPerMph),
+    ...(trend && {
+      'own growth of direction scatter a mph (share)': {
+        value: near(trend.growthPerMph, 4),
+        low: near(trend.interval.low, 4),
+        high: near(trend.interval.high, 4),
+        shown: !trend.unclear,
+      },
+    }),
+    speeds: answer.steps.map((step, i) => ({
+      [`club speed (${speed.unit})`]: near(speed.of(step.clubSpeed), 1),
+      'direction scatter (of now)': near(step.directionFactor, 3),
+      'strike scatter (of now)': near(step.strikeFactor, 3),
+      [`carry (${distance.unit})`]: near(distance.of(step.carry.value), 1),
+      [`total (${distance.unit})`]: near(distance.of(step.total.value), 1),
+      'fairways (share)': near(step.fairway, 3),
+      strokes: error(step.strokes),
+      'strokes against now': error(step.change),
+      'scatter allowed (of now)': allowed(answer.breakEven[i]?.factor),
+    })),
+    'sideways scatter at landing': {
+      [`modelled (${distance.unit})`]: near(distance.of(now.dispersion.side.sd.value), 1),
+      ...(player.now.side !== undefined && {
+        [`measured (${distance.unit})`]: near(distance.of(player.now.side), 1),
+      }),
+      'shots measured': player.now.shots,
+    },
+    'tee shots': [now, faster].map(({ clubSpeed, dispersion }) => ({
+      [`club speed (${speed.unit})`]: near(speed.of(clubSpeed), 1),
+      'on the fairway (share)': near(dispersion.fairway?.share ?? 0, 3),
+      ...(dispersion.beyond && {
+        'beyond the trees, left (share)': near(dispersion.beyond.left?.share ?? 0, 3),
+        'beyond the trees, right (share)': near(dispersion.beyond.right?.share ?? 0, 3),
+      }),
+    })),
+    scatter: {
+      [`club speed (${speed.unit})`]: near(speed.of(player.spread.sd.clubSpeed ?? 0), 2),
+      'attack angle (deg)': near(angle.of(player.spread.sd.attackAngle ?? 0), 2),
+      'club path (deg)': near(angle.of(player.spread.sd.clubPath ?? 0), 2),
+      'face angle (deg)': near(angle.of(player.spread.sd.faceAngle ?? 0), 2),
+      'dynamic loft (deg)': near(angle.of(player.spread.sd.dynamicLoft ?? 0), 2),
+      'toward the toe (mm)': near(1000 * (player.spread.sd.toe ?? 0), 1),
+      'up the face (mm)': near(1000 * (player.spread.sd.high ?? 0), 1),
+    },
+  };
+}
+
+function error({
+  value,
+  standardError,
+}: {
+  readonly value: number;
+  readonly standardError: number;
+}): unknown {
+  return { value: near(value, 4), 'standard error': near(standardError, 4) };
+}
+
+function allowed(factor: number | 'under' | 'over' | undefined): unknown {
+  return typeof factor === 'number' ? near(factor, 3) : (factor ?? null);
+}

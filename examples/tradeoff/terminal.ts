@@ -1,0 +1,86 @@
+import type { ShotTable } from 'fairflight/schema';
+import type { Display } from '../lib/display.js';
+import { oddReadings } from '../lib/odd.js';
+import { readingSummary, rejectionLine } from '../lib/reading.js';
+import { sceneWords } from '../lib/scene-options.js';
+import { terminalTable } from '../lib/table.js';
+import { capital, counted, wrapped } from '../lib/text.js';
+import { rowsOf, scatterRows } from './rows.js';
+import type { Tradeoff } from './tradeoff.js';
+import {
+  answerSentence,
+  CAUTIONS,
+  cancellingSentence,
+  checkSentence,
+  courseWords,
+  exchangeSentence,
+  LIMITS,
+  lawWords,
+  widthSentence,
+} from './words.js';
+
+/** The trade-off as text for the terminal. */
+export function terminalReport(tradeoff: Tradeoff, table: ShotTable, display: Display): string {
+  const { player, course, scene } = tradeoff;
+  const { speed, distance } = display;
+  const left = [
+    ...player.odd.map(
+      (odd) =>
+        `${odd.verdict}, ${odd.line === undefined ? `shot ${odd.shot + 1}` : `line ${odd.line}`} (${odd.band}): ${oddReadings(odd, display)}.`,
+    ),
+    ...player.unexplained.map((line) => `line ${line}: no strike on this head explains its readings.`),
+    ...(player.incomplete === 0
+      ? []
+      : [`${counted(player.incomplete, 'shot')} without the readings of club and ball that are needed.`]),
+  ];
+  const blocks = [
+    ...table.comments,
+    `${readingSummary(table)}.`,
+    ...table.rejected.map((each) => `  left out: ${rejectionLine(each)}`),
+    ...table.notes.map((note) => `  note: ${note}`),
+    `${capital(courseWords(course, display))}; ${sceneWords(scene)}; ${lawWords(tradeoff, display)}.`,
+    '',
+    'FASTER OR STRAIGHTER?',
+    ...[
+      answerSentence(tradeoff, display),
+      exchangeSentence(tradeoff, display),
+      cancellingSentence(tradeoff, display),
+      widthSentence(tradeoff, display),
+      checkSentence(tradeoff, display),
+    ].map((each) => `  ${each}`),
+    '',
+    'SPEED BY SPEED (strokes on all holes together ± standard error of the simulation)',
+    terminalTable(
+      [
+        `club speed\n${speed.unit}`,
+        'direction scatter\n% of now',
+        `carry\n${distance.unit}`,
+        `total\n${distance.unit}`,
+        'fairways\n%',
+        'strokes',
+        'against now',
+        'scatter allowed\n% of now',
+      ],
+      rowsOf(tradeoff, display).map((row) => [
+        row.now ? `${row.speed} now` : row.speed,
+        row.scatter,
+        row.carry,
+        row.total,
+        row.fairway,
+        row.strokes,
+        row.now ? '' : `${row.change} ±${row.error}`,
+        row.allowed,
+      ]),
+    ),
+    '',
+    'WHAT SCATTERS (standard deviation)',
+    terminalTable(['quantity', 'usual', 'scatter'], scatterRows(tradeoff, display)),
+    '',
+    'SHOTS THAT STAND APART (outliers are left out unless --keep-outliers)',
+    ...(left.length === 0 ? ['  none'] : left.map((each) => `  ${each}`)),
+    '',
+    'LIMITS AND CAUTIONS',
+    ...[...LIMITS, ...CAUTIONS].map((each) => `  ${each}`),
+  ];
+  return `${blocks.flatMap((block) => (block.includes('\n') || block === '' ? block : wrapped(block))).join('\n')}\n`;
+}
