@@ -113,9 +113,9 @@ export function tradeoffChart(tradeoff: Tradeoff, { speed }: Display): string {
     }),
     ...(best.kind === 'within'
       ? [
-          text(f, [speed.of(best.clubSpeed), bottom], `best ${fixed(speed.of(best.clubSpeed))}`, {
+          text(f, [speed.of(best.clubSpeed), top], `best ${fixed(speed.of(best.clubSpeed))} ${speed.unit}`, {
             dx: -6,
-            dy: -40,
+            dy: 18,
             anchor: 'end',
             weight: 'bold',
             size: 12.5,

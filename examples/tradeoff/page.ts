@@ -4,7 +4,7 @@ import { ODD_RULE, oddReadings } from '../lib/odd.js';
 import { comments, figure, htmlPage, htmlTable, kept, list, paragraphs, section } from '../lib/page.js';
 import { readingSummary, rejectionLine } from '../lib/reading.js';
 import { sceneWords } from '../lib/scene-options.js';
-import { counted, escaped, fixed } from '../lib/text.js';
+import { capital, counted, escaped, fixed } from '../lib/text.js';
 import { cloudChart, strokesChart, tradeoffChart } from './charts.js';
 import { rowsOf, scatterRows } from './rows.js';
 import type { Tradeoff } from './tradeoff.js';
@@ -24,7 +24,7 @@ import {
 export function tradeoffPage(tradeoff: Tradeoff, table: ShotTable, file: string, display: Display): string {
   const { course, scene, clubhead, now, faster } = tradeoff;
   const loft = `${fixed(display.angle.of(clubhead.staticLoft), 1)}° nominal`;
-  const about = `${file}: ${readingSummary(table)}. ${courseWords(course, display)}. ${clubhead.name}, ${loft}; ${sceneWords(scene)}; ${lawWords(tradeoff, display)}.`;
+  const about = `${file}: ${readingSummary(table)}. ${capital(courseWords(course, display))}; ${clubhead.name}, ${loft}; ${sceneWords(scene)}; ${lawWords(tradeoff, display)}.`;
   const share = (cloud: typeof now): string =>
     `${fixed(100 * (cloud.dispersion.fairway?.share ?? 0))} % on the fairway at ${fixed(display.speed.of(cloud.clubSpeed))} ${display.speed.unit}`;
   return htmlPage({
@@ -66,7 +66,11 @@ export function tradeoffPage(tradeoff: Tradeoff, table: ShotTable, file: string,
           scatterRows(tradeoff, display).map((row) => row.map(escaped)),
         ),
       ),
-      section('Shots left out', '', leftOut(tradeoff, table, display)),
+      section(
+        'Shots that stand apart, rows left out',
+        'Outliers are left out unless asked for, stragglers kept.',
+        leftOut(tradeoff, table, display),
+      ),
       section('Limits and cautions', '', `${list(LIMITS)}<div class="card">${list(CAUTIONS)}</div>`),
     ],
     foot: '<p>Made with fairflight. Every formula and its source: see the documentation of the library. This page holds all it shows; nothing is fetched.</p>',
