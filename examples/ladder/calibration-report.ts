@@ -3,8 +3,7 @@ import type { Display } from '../lib/display.js';
 import { htmlTable, kept, list } from '../lib/page.js';
 import { quantityNamed, shownBy } from '../lib/shot-quantities.js';
 import { terminalTable } from '../lib/table.js';
-import { counted, escaped, fixed, signed } from '../lib/text.js';
-import { listed } from './words.js';
+import { counted, escaped, fixed, listed, signed } from '../lib/text.js';
 
 const NAMES: Readonly<Record<CalibratedValue['target'], string>> = {
   restitution: 'restitution',

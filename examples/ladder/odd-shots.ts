@@ -10,7 +10,7 @@ import { si } from 'fairflight/units';
 import type { Display } from '../lib/display.js';
 import { oddReadings } from '../lib/odd.js';
 import { inWords, quantityNamed } from '../lib/shot-quantities.js';
-import { fixed } from '../lib/text.js';
+import { capital, fixed } from '../lib/text.js';
 import type { FlownShot, LadderSetup, Rung } from './rungs.js';
 
 /** A shot that stands apart, in words. */
@@ -114,8 +114,4 @@ function readingsOf(shot: MeasuredShot): StrikeMeasurement {
 export function oddLine({ verdict, line, shot, band, readings, hint }: OddNote): string {
   const where = line === undefined ? `shot ${shot}` : `line ${line}`;
   return `${verdict}, ${where} (${band}): ${readings}${hint === undefined ? '' : `. ${capital(hint)}`}.`;
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

@@ -8,6 +8,7 @@ import { readingSummary, rejectionLine } from '../lib/reading.js';
 import { sceneWords } from '../lib/scene-options.js';
 import { COLUMNS, type Quantity, shownBy } from '../lib/shot-quantities.js';
 import { escaped, fixed, grouped, signed } from '../lib/text.js';
+import { CALIBRATED_NOTE, calibrationSection } from './calibration-report.js';
 import { carryChart } from './carry-chart.js';
 import type { Ladder } from './ladder.js';
 import { launchSpinMap } from './launch-spin-map.js';
@@ -18,8 +19,8 @@ import { EXAGGERATION, sideView } from './side-view.js';
 import {
   CAUTIONS,
   fitSentence,
-  LIMITS,
   leftSentence,
+  limitsOf,
   loftSentence,
   modelledSentences,
   payingSentence,
@@ -33,7 +34,7 @@ import {
 
 /** The ladder as one self-contained page. */
 export function ladderPage(ladder: Ladder, table: ShotTable, file: string, display: Display): string {
-  const { setup, rungs } = ladder;
+  const { setup, rungs, calibration } = ladder;
   const colours = orderedColours(rungs.length);
   const loft = `${fixed(display.angle.of(setup.clubhead.staticLoft), 1)}° nominal`;
   const about = `${file}: ${readingSummary(table)}. ${sceneWords(setup.scene)}; ${setup.clubhead.name}, ${loft}; ${setup.hand}-handed player.`;
@@ -43,6 +44,7 @@ export function ladderPage(ladder: Ladder, table: ShotTable, file: string, displ
     lead: `<p class="lead">${escaped(about)}</p>${comments(table)}`,
     sections: [
       answers(ladder, display),
+      ...(calibration === undefined ? [] : [calibrationSection(calibration, table.shots, display)]),
       kept(
         'Carry against club speed',
         'The line is what the best loft would carry at the player’s own attack angle with a centred strike, by the model.',
@@ -73,7 +75,7 @@ export function ladderPage(ladder: Ladder, table: ShotTable, file: string, displ
       ),
       kept(
         'How far to trust the model here',
-        MODEL_NOTE,
+        calibration === undefined ? MODEL_NOTE : `${MODEL_NOTE} ${CALIBRATED_NOTE}`,
         modelTable(rungs, swatch, display) + paragraphs(modelledSentences(rungs)),
       ),
       kept(
@@ -88,7 +90,11 @@ export function ladderPage(ladder: Ladder, table: ShotTable, file: string, displ
         '',
         leftOut(table),
       ),
-      section('Limits and cautions', '', `${list(LIMITS)}<div class="card">${list(CAUTIONS)}</div>`),
+      section(
+        'Limits and cautions',
+        '',
+        `${list(limitsOf(ladder))}<div class="card">${list(CAUTIONS)}</div>`,
+      ),
     ],
     foot: '<p>Made with fairflight. Every formula and its source: see the documentation of the library. This page holds all it shows; nothing is fetched.</p>',
   });

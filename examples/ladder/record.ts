@@ -2,9 +2,10 @@ import type { ShotTable } from 'fairflight/schema';
 import type { Display } from '../lib/display.js';
 import { sceneWords } from '../lib/scene-options.js';
 import { COLUMNS, shownBy } from '../lib/shot-quantities.js';
+import { calibrationRecord } from './calibration-report.js';
 import type { Ladder } from './ladder.js';
 import type { Rung } from './rungs.js';
-import { CAUTIONS, LIMITS, perSpeed, perSpeedUnit } from './words.js';
+import { CAUTIONS, limitsOf, perSpeed, perSpeedUnit } from './words.js';
 
 /** The ladder as JSON: every number under a key that says its unit. */
 export function ladderRecord(ladder: Ladder, table: ShotTable, file: string, display: Display): unknown {
@@ -22,7 +23,7 @@ export function ladderRecord(ladder: Ladder, table: ShotTable, file: string, dis
       hand: setup.hand,
       'best loft by': setup.maximise,
       'outliers in the means': setup.keepOutliers,
-      limits: LIMITS,
+      limits: limitsOf(ladder),
       cautions: CAUTIONS,
     },
     input: {
@@ -32,6 +33,9 @@ export function ladderRecord(ladder: Ladder, table: ShotTable, file: string, dis
       rejected: table.rejected,
       notes: table.notes,
     },
+    ...(ladder.calibration && {
+      calibration: calibrationRecord(ladder.calibration, table.shots, display),
+    }),
     bands: ladder.rungs.map((rung) => ({
       name: rung.name,
       shots: rung.shots.length,

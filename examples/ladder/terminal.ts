@@ -6,6 +6,7 @@ import { sceneWords } from '../lib/scene-options.js';
 import { COLUMNS, type Quantity, shownBy } from '../lib/shot-quantities.js';
 import { terminalTable } from '../lib/table.js';
 import { fixed, grouped, signed, wrapped } from '../lib/text.js';
+import { CALIBRATED_NOTE, calibrationLines } from './calibration-report.js';
 import type { Ladder } from './ladder.js';
 import { oddLine } from './odd-shots.js';
 import type { Disagreement, Rung } from './rungs.js';
@@ -35,6 +36,9 @@ export function terminalReport(ladder: Ladder, table: ShotTable, display: Displa
     ...table.notes.map((note) => `  note: ${note}`),
     `Conditions: ${sceneWords(setup.scene)}; ${setup.clubhead.name}, ${fixed(display.angle.of(setup.clubhead.staticLoft), 1)}° nominal; ${setup.hand}-handed; best loft by ${setup.maximise}.`,
     '',
+    ...(ladder.calibration === undefined
+      ? []
+      : [...calibrationLines(ladder.calibration, table.shots, display), '']),
     'BANDS: mean ± half of the 95 % interval',
     bandTable(rungs, display),
     '',
@@ -50,6 +54,7 @@ export function terminalReport(ladder: Ladder, table: ShotTable, display: Displa
     rungs.some(({ disagreement }) => Object.keys(disagreement).length > 0)
       ? modelTable(rungs, display)
       : '  Carry, apex and descent were not measured beside a launch, so the model cannot be checked here.',
+    ...(ladder.calibration === undefined ? [] : [`  ${CALIBRATED_NOTE}`]),
     ...modelledSentences(rungs).map((each) => `  ${each}`),
     '',
     'BEST LOFT FOR EACH SPEED',

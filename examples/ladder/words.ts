@@ -1,5 +1,5 @@
 import type { Display } from '../lib/display.js';
-import { counted, fixed, signed } from '../lib/text.js';
+import { counted, fixed, listed, signed } from '../lib/text.js';
 import type { Ladder } from './ladder.js';
 import type { FlightWindow, LoftAnswer, Rung } from './rungs.js';
 import type { Step } from './steps.js';
@@ -83,12 +83,6 @@ export function leftSentence(rungs: readonly Rung[], { distance }: Display): str
   );
   if (parts.length === 0) return '';
   return `Carry left on the table (${distance.unit}), best loft and centred strike together: ${listed(parts)}.`;
-}
-
-/** "a, b and c". */
-export function listed(items: readonly string[]): string {
-  if (items.length < 2) return items.join('');
-  return `${items.slice(0, -1).join(', ')} and ${items[items.length - 1]}`;
 }
 
 /** Whether the flight is in the window that holds the ball in the air. */

@@ -105,7 +105,7 @@ export function tradeoffChart(tradeoff: Tradeoff, { speed }: Display): string {
     }),
     text(f, [middle[0], bottom], 'saves strokes', {
       dy: -16,
-      dx: 40,
+      dx: -70,
       anchor: 'middle',
       colour: textColour(GREEN),
       size: 13.5,
@@ -236,7 +236,9 @@ export function cloudChart(tradeoff: Tradeoff, { distance, speed }: Display): st
   const skip = Math.floor(xs.length / 200);
   const trees = course.trees === undefined ? 0 : distance.of(course.trees);
   const sides = sorted(all.map(([, z]) => Math.abs(z)));
-  const side = Math.max(distance.of(course.fairway), trees + 8, sides[sides.length - 1 - 2 * skip] ?? 0) + 2;
+  const bounds = course.bounds === undefined ? 0 : distance.of(course.bounds);
+  const side =
+    Math.max(distance.of(course.fairway), trees + 8, bounds + 4, sides[sides.length - 1 - 2 * skip] ?? 0) + 2;
   const ends = [(xs[skip] ?? 0) - 6, (xs[xs.length - 1 - skip] ?? 0) + 6] as const;
   const missing = Math.max(0, 2 * side * 1.6 - (ends[1] - ends[0])) / 2;
   const x = [ends[0] - missing, ends[1] + missing] as const;
@@ -276,6 +278,7 @@ export function cloudChart(tradeoff: Tradeoff, { distance, speed }: Display): st
     ...(course.trees === undefined
       ? []
       : [text(f, [x[0], -trees], 'trees', { dx: 8, dy: -6, colour: MUTED, size: 12.5 })]),
+    ...(course.bounds === undefined ? [] : boundary(f, x, distance.of(course.bounds))),
     text(f, [x[1], side], 'right', { anchor: 'end', dx: -6, dy: -8, colour: MUTED }),
     text(f, [x[1], -side], 'left', { anchor: 'end', dx: -6, dy: 16, colour: MUTED }),
   ];
@@ -286,6 +289,19 @@ export function cloudChart(tradeoff: Tradeoff, { distance, speed }: Display): st
     { name: 'nine in ten', colour: INK, mark: 'dashes' },
   ];
   return key(entries) + svg(f, 'Where tee shots come to rest', ...layers);
+}
+
+/** Out of bounds on both sides. */
+function boundary(f: Frame, [from, to]: readonly [number, number], at: number): readonly string[] {
+  const edge = (z: number): readonly Point[] => [
+    [from, z],
+    [to, z],
+  ];
+  return [
+    line(f, edge(at), { colour: INK, width: 1.6, dash: '8 3 2 3' }),
+    line(f, edge(-at), { colour: INK, width: 1.6, dash: '8 3 2 3' }),
+    text(f, [from, -at], 'out of bounds', { dx: 8, dy: -6, colour: MUTED, size: 12.5 }),
+  ];
 }
 
 type Ellipse = Cloud['dispersion']['restEllipses'][number];
