@@ -79,8 +79,8 @@ function unfit({ misreads, leftOut }: Calibration, shots: readonly MeasuredShot[
   }
   return [
     misreads.length === 0
-      ? 'No shot was taken for a misread.'
-      : `Taken for misreads, without a say: ${listed(misreads.map(({ shot, stage, probability }) => `${where(shot)} (${stage}, probability ${fixed(probability, 2)})`))}.`,
+      ? 'Every shot fits well enough to have its say.'
+      : `Without a say, as a misread or a strike too far off the centre for the fit: ${listed(misreads.map(({ shot, stage, probability }) => `${where(shot)} (its ${stage}, probability ${fixed(probability, 2)})`))}.`,
     ...[...reasons].map(([reason, count]) => `${counted(count, 'shot')} not used for the ${reason}.`),
   ];
 }
