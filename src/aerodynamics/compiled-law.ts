@@ -8,6 +8,8 @@ const REYNOLDS_CELLS = 1024;
 const CELLS_PER_REYNOLDS = 1 / 500;
 /** Largest coefficient error a usable cell may have. 1e-9 of a coefficient moves a drive by under 1e-6 m. */
 const LARGEST_ERROR = 1e-9;
+/** Largest jump of slope, in coefficient per cell, between usable neighbours: a corner in the law is no error of a cell. */
+const LARGEST_CORNER = 1e-6;
 /** Where the law is taken apart into a part in S and a part in Re. */
 const PIVOT_REYNOLDS = 150_000;
 const PIVOT_SPIN_RATIO = 0.2;
@@ -47,8 +49,13 @@ export function compileLaw(model: AerodynamicModel): CompiledLaw | undefined {
     CELLS_PER_REYNOLDS,
   );
   const spinErrors = liftOfSpin.errors.map((error, i) => Math.max(error, dragOfSpin.errors[i] as number));
-  const spinCells = longestRun(spinErrors);
-  const reynoldsCells = longestRun(dragOfReynolds.errors);
+  const spinCorners = new Set([...liftOfSpin.corners, ...dragOfSpin.corners]);
+  const spinCells = runAround(Math.floor(PIVOT_SPIN_RATIO * CELLS_PER_SPIN_RATIO), spinErrors, spinCorners);
+  const reynoldsCells = runAround(
+    Math.floor(PIVOT_REYNOLDS * CELLS_PER_REYNOLDS),
+    dragOfReynolds.errors,
+    dragOfReynolds.corners,
+  );
   if (spinCells.high - spinCells.low < 64 || reynoldsCells.high - reynoldsCells.low < 64) return undefined;
 
   const spinTable = new Float64Array(8 * SPIN_CELLS);
@@ -94,12 +101,21 @@ function hasAdditiveForm({ dragCoefficient: drag, liftCoefficient: lift }: Aerod
   return true;
 }
 
-/** Cubics through the four Chebyshev points of each cell, and the error measured at four other points of each. */
+/**
+ * Cubics through the four Chebyshev points of each cell, the error measured at four other points of each, and the
+ * cells that begin at a corner of the law. A step across a corner fools an error estimate, so the tables end there.
+ */
 function tabulate(
   f: (x: number) => number,
   cells: number,
   cellsPerUnit: number,
-): { readonly table: Float64Array; readonly errors: readonly number[] } {
+): {
+  readonly table: Float64Array;
+  readonly errors: readonly number[];
+  readonly corners: ReadonlySet<number>;
+} {
+  const corners = new Set<number>();
+  let slopeBefore = Number.NaN;
   const table = new Float64Array(4 * cells);
   const nodes = [0, 1, 2, 3].map((k) => 0.5 - 0.5 * Math.cos((Math.PI * (2 * k + 1)) / 8));
   const probes = [0, 0.22, 0.5, 1];
@@ -110,8 +126,11 @@ function tabulate(
     table.set(cubic, 4 * cell);
     const error = Math.max(...probes.map((t) => Math.abs(at(t) - horner(cubic, t))));
     errors.push(Number.isFinite(error) ? error : Number.POSITIVE_INFINITY);
+    const [, c1 = 0, c2 = 0, c3 = 0] = cubic;
+    if (Math.abs(c1 - slopeBefore) > LARGEST_CORNER) corners.add(cell);
+    slopeBefore = c1 + 2 * c2 + 3 * c3;
   }
-  return { table, errors };
+  return { table, errors, corners };
 }
 
 /** Coefficients of the cubic through four points, by Newton's divided differences. */
@@ -135,16 +154,19 @@ function horner(c: readonly number[], t: number): number {
   return c.reduceRight((sum, value) => sum * t + value, 0);
 }
 
-/** The longest run of cells within the largest error allowed. */
-function longestRun(errors: readonly number[]): { readonly low: number; readonly high: number } {
-  let best = { low: 0, high: 0 };
-  let low = 0;
-  for (let i = 0; i <= errors.length; i++) {
-    if (i < errors.length && (errors[i] as number) <= LARGEST_ERROR) continue;
-    if (i - low > best.high - best.low) best = { low, high: i };
-    low = i + 1;
-  }
-  return best;
+/** The run of cells around one, all within the largest error allowed and divided by no corner; empty when it is not. */
+function runAround(
+  cell: number,
+  errors: readonly number[],
+  corners: ReadonlySet<number>,
+): { readonly low: number; readonly high: number } {
+  const usable = (i: number): boolean => (errors[i] ?? Number.POSITIVE_INFINITY) <= LARGEST_ERROR;
+  if (!usable(cell)) return { low: cell, high: cell };
+  let low = cell;
+  while (!corners.has(low) && usable(low - 1)) low--;
+  let high = cell + 1;
+  while (!corners.has(high) && usable(high)) high++;
+  return { low, high };
 }
 
 function worst(errors: readonly number[], cells: { readonly low: number; readonly high: number }): number {

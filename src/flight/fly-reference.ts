@@ -10,8 +10,8 @@ import { type FlightProblem, flightProblem } from './problem.js';
 
 /** Tolerance handed to the extrapolation code: as tight as double precision lets it go. */
 const ODEX_TOLERANCE = 1e-13;
-/** Longest stretch looked at for a landing and a return within it [s]. */
-const LONGEST_SEGMENT = 0.5;
+/** Longest stretch over which the ball is taken to turn once at most [s]. */
+const LONGEST_SEGMENT = 0.05;
 
 /**
  * The same flight as `fly`, from the same equations of motion, by an independent integrator: odex (Gragg,
@@ -69,6 +69,10 @@ export function integrateReference(
     result.ending = 'landed';
     return result;
   }
+  if (!above && climb0 <= 0) {
+    result.ending = 'below-ground';
+    return result;
+  }
 
   integrateWithOdex(rhs, y0, timeLimit, ODEX_TOLERANCE, ({ from, to, at }) => {
     const pieces = Math.ceil((to - from) / LONGEST_SEGMENT);
@@ -81,10 +85,19 @@ export function integrateReference(
       let landing = Number.POSITIVE_INFINITY;
       const height = (t: number): number => plane.height(stateAt(t));
       const climb = (t: number): number => plane.climb(stateAt(t));
-      if (!above && climb(t0) > 0 && climb(t1) < 0 && height(t1) < 0) {
+      let summit = Number.POSITIVE_INFINITY;
+      if (!above && climb(t0) > 0 && climb(t1) <= 0 && height(t1) <= 0) {
         // The ball may come above a plane that starts over it for less than this stretch.
-        const top = brent(climb, t0, t1, { tolerance: 1e-14 }).x;
-        if (height(top) > 0) landing = brent(height, top, t1, { tolerance: 1e-14 }).x;
+        summit = brent(climb, t0, t1, { tolerance: 1e-14 }).x;
+        if (height(summit) > 0) {
+          landing = brent(height, summit, t1, { tolerance: 1e-14 }).x;
+          summit = Number.POSITIVE_INFINITY;
+        }
+      }
+      if (above && height(t1) >= 0 && climb(t0) < 0 && climb(t1) > 0) {
+        // Sloping ground may be met, and left again, within this stretch.
+        const low = brent(climb, t0, t1, { tolerance: 1e-14 }).x;
+        if (height(low) < 0) landing = brent(height, t0, low, { tolerance: 1e-14 }).x;
       }
       if (above && height(t1) < 0) {
         // From the start itself the bracket begins where the ball is first seen above the plane.
@@ -94,19 +107,20 @@ export function integrateReference(
       }
       if ((y[4] as number) > 0 && (next[4] as number) <= 0) {
         const top = brent((t) => at(4, t), t0, t1, { tolerance: 1e-14 }).x;
-        if (top <= landing) noteApex(stateAt(top));
+        if (top <= Math.min(landing, summit)) noteApex(stateAt(top));
       }
       if (landing < Number.POSITIVE_INFINITY) {
         report(landing, stateAt(landing));
         result.ending = 'landed';
         return false;
       }
-      if (!above && plane.height(next) > 0) above = true;
-      report(t1, next);
-      if (!above && (next[4] as number) < 0 && plane.climb(next) < 0) {
+      if (summit < Number.POSITIVE_INFINITY) {
+        report(summit, stateAt(summit));
         result.ending = 'below-ground';
         return false;
       }
+      if (!above && plane.height(next) > 0) above = true;
+      report(t1, next);
     }
     return true;
   });

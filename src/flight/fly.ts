@@ -121,7 +121,7 @@ function endingWarnings(ending: Flight['ended'], time: number, problem: FlightPr
       value: time,
       message: timeLimit
         ? `the ball was still in the air after ${time.toFixed(1)} s; the figures describe that moment, not a landing`
-        : 'the ball never came above the ground plane; the figures describe the moment it began to fall',
+        : 'the ball never came above the ground plane; the figures describe the moment it was nearest to it',
     },
   ];
 }

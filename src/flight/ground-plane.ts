@@ -23,6 +23,19 @@ export interface GroundPlane {
     yNew: Float64Array,
     fNew: Float64Array,
   ) => number;
+  /**
+   * Where in a step, as a fraction, a ball that has not come above the plane was nearest to it before falling away; −1
+   * when it came above or is still nearing.
+   */
+  readonly summit: (
+    h: number,
+    height: number,
+    newHeight: number,
+    y: Float64Array,
+    f: Float64Array,
+    yNew: Float64Array,
+    fNew: Float64Array,
+  ) => number;
 }
 
 /** Makes the event function of a problem's ground. @internal */
@@ -53,6 +66,12 @@ export function groundPlane(problem: FlightProblem): GroundPlane {
       const top = quinticRoot(quintic, true, 0, 1);
       if (quinticValue(quintic, top) > 0) return quinticRoot(quintic, false, top, 1);
       return above ? top : -1;
+    },
+    summit: (h, height0, height1, y, f, yNew, fNew) => {
+      const climb1 = climb(yNew);
+      if (height1 > 0 || climb1 > 0) return -1;
+      quinticHermite(h, height0, climb(y), climb(f), height1, climb1, climb(fNew), quintic);
+      return quinticRoot(quintic, true, 0, 1);
     },
   };
 }

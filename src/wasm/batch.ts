@@ -216,6 +216,9 @@ function choose(lane: i32, l: usize): void {
   }
   if (t >= timeLimit) { finish(lane, l, TIME_LIMIT, true); return; }
   set(AIMED, l, 0);
+  // A ball that is lifted out of its fall must be seen rising, or its apex goes unnoticed within one step.
+  const vy = up(l, A_, get(E2, l), get(E3Y, l)), ay = up(l, K, get(E2, l), get(E3Y, l));
+  if (vy <= 0 && ay > 0) h = min(h, max(-1.5 * vy / ay, 0.1 * h));
   // Still climbing after three such steps: the ground is further away than that.
   if (fall < 0 && climb + 3 * h * fall < 0) {
     const root = climb * climb - 2 * fall * height, jerk = ph > 0 ? (fall - pFall) / ph : 0;
@@ -269,10 +272,12 @@ function cubic(h: f64, y0: f64, v0: f64, y1: f64, v1: f64, x: f64): f64 {
   return y0 + x * (V0 + x * (3 * d - 2 * V0 - V1 + x * (V0 + V1 - 2 * d)));
 }
 
+function crest(V0: f64, F0: f64, V1: f64): f64 { return V0 / (sqrt(max(0, F0 * F0 - V0 * (V1 - V0 - 2 * F0))) - F0); }
+
 function topOfQuintic(h: f64, y0: f64, v0: f64, f0: f64, y1: f64, v1: f64, f1: f64): f64 {
   const V0 = v0 * h, V1 = v1 * h, F0 = 0.5 * f0 * h * h, F1 = 0.5 * f1 * h * h, d = y1 - y0;
   const c3 = 10 * d - 6 * V0 - 4 * V1 - 3 * F0 + F1, c4 = -15 * d + 8 * V0 + 7 * V1 + 3 * F0 - 2 * F1, c5 = 6 * d - 3 * V0 - 3 * V1 - F0 + F1;
-  let x = V0 / (V0 - V1);
+  let x = crest(V0, F0, V1);
   for (let i: i32 = 0; i < 3; i++) x -= (V0 + x * (2 * F0 + x * (3 * c3 + x * (4 * c4 + x * 5 * c5)))) / (2 * F0 + x * (6 * c3 + x * (12 * c4 + x * 20 * c5)));
   return x;
 }
@@ -294,7 +299,8 @@ function rootOfQuintic(h: f64, y0: f64, v0: f64, f0: f64, y1: f64, v1: f64, f1: 
 function topOfQuartic(h: f64, y0: f64, v0: f64, f0: f64, y1: f64, v1: f64): f64 {
   const V0 = v0 * h, V1 = v1 * h, F0 = 0.5 * f0 * h * h, d = y1 - y0 - V0 - F0, s = V1 - V0 - 2 * F0;
   const c3 = 4 * d - s, c4 = s - 3 * d;
-  let x = V0 / (V0 - V1);
+  const guess = crest(V0, F0, V1);
+  let x = guess;
   for (let i: i32 = 0; i < 4; i++) x -= (V0 + x * (2 * F0 + x * (3 * c3 + x * 4 * c4))) / (2 * F0 + x * (6 * c3 + x * 12 * c4));
-  return x > 0 && x < 1 ? x : V0 / (V0 - V1);
+  return x > 0 && x < 1 ? x : guess;
 }

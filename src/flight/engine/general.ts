@@ -5,7 +5,12 @@ import { dormandPrince853 } from '../../numerics/tableaux/dormand-prince-853.js'
 import { equationsOfMotion, STATES } from '../equations.js';
 import { groundPlane } from '../ground-plane.js';
 import { type FlightProblem, STANDARD_GRAVITY } from '../problem.js';
-import { APEX_RESTEP_BELOW, firstStep, VELOCITY_TOLERANCE_PER_METRE } from './tolerance.js';
+import {
+  APEX_RESTEP_BELOW,
+  firstStep,
+  GENERAL_ENGINE_SHARE,
+  VELOCITY_TOLERANCE_PER_METRE,
+} from './tolerance.js';
 
 /** How a flight ended, as the engines report it. @internal */
 export type Ending = 'landed' | 'time-limit' | 'below-ground';
@@ -83,7 +88,7 @@ export function createFlightEngine(): FlightEngine {
   function fly(problem: FlightProblem, tolerance: number, timeLimit: number, sink?: NodeSink): EngineResult {
     const rhs = equationsOfMotion(problem);
     const plane = groundPlane(problem);
-    const velocityTolerance = tolerance * VELOCITY_TOLERANCE_PER_METRE;
+    const velocityTolerance = tolerance * VELOCITY_TOLERANCE_PER_METRE * GENERAL_ENGINE_SHARE;
     const start = startState(problem, y);
     rhs(0, y, f);
     requireFinite(f, problem);
@@ -104,12 +109,15 @@ export function createFlightEngine(): FlightEngine {
       above = climb > 0 || (climb === 0 && plane.climbRate(f) > 0);
       if (!above) return finish('landed', 0, y, f, sink);
     }
+    if (!above && plane.climb(y) <= 0) return finish('below-ground', 0, y, f, sink);
     let t = 0;
     let h = firstStep(velocityTolerance, start);
     let previousError = 1e-2;
     for (; result.steps < MAX_STEPS; result.steps++) {
       if (t + h > timeLimit) h = timeLimit - t;
       if (problem.profile !== undefined) h = Math.min(h, longestStep(height, plane.climb(y)));
+      // A ball that is lifted out of its fall must be seen rising, or its apex goes unnoticed within one step.
+      if (y[4]! <= 0 && f[4]! > 0) h = Math.min(h, Math.max((-1.5 * y[4]!) / f[4]!, 0.1 * h));
       stepper.step(rhs, t, y, f, h);
       const error = stepper.error(h, 3, 3, velocityTolerance);
       if (!(error <= 1)) {
@@ -123,10 +131,12 @@ export function createFlightEngine(): FlightEngine {
 
       const newHeight = plane.height(yNew);
       const landing = plane.landing(above, h, height, newHeight, y, f, yNew, fNew);
-      if (y[4]! > 0 && (yNew[4]! <= 0 || landing >= 0)) {
+      const summit = above || landing >= 0 ? -1 : plane.summit(h, height, newHeight, y, f, yNew, fNew);
+      const end = landing >= 0 ? landing : summit;
+      if (y[4]! > 0 && (yNew[4]! <= 0 || end >= 0)) {
         pathQuintic(h, 1);
         const apex = quinticSlope(quintic, 1) < 0 ? quinticRoot(quintic, true, 0, 1) : 1;
-        if (apex < 1 && (landing < 0 || apex <= landing)) {
+        if (apex < 1 && (end < 0 || apex <= end)) {
           if (tolerance < APEX_RESTEP_BELOW) {
             stepOnto(t, apex * h);
             noteApex(event[1]! + (event[4]! * event[4]!) / (2 * Math.abs(eventF[4]!)), event[0]!, event[2]!);
@@ -155,13 +165,23 @@ export function createFlightEngine(): FlightEngine {
         return finish('landed', Math.max(0, t + dt + correction), event, eventF, sink);
       }
 
+      if (summit >= 0) {
+        let dt = summit * h;
+        for (let i = 0; i < 8; i++) {
+          stepOnto(t, dt);
+          const correction = -plane.climb(event) / plane.climbRate(eventF);
+          if (!(Math.abs(correction) > 1e-12)) break;
+          dt = Math.min(Math.max(dt + correction, 0), h);
+        }
+        return finish('below-ground', t + dt, event, eventF, sink);
+      }
+
       t += h;
       y.set(yNew);
       f.set(fNew);
       height = newHeight;
       if (t >= timeLimit) return finish('time-limit', t, y, f, sink);
       if (!above && height > 0) above = true;
-      if (!above && y[4]! < 0 && plane.climb(y) < 0) return finish('below-ground', t, y, f, sink);
       // Step size control with memory: Hairer & Wanner, Solving Ordinary Differential Equations II, section IV.2.
       const factor = 0.9 * Math.max(error, 1e-10) ** -0.1125 * previousError ** 0.04;
       h *= Math.min(4, Math.max(0.333, factor));

@@ -9,6 +9,7 @@ export interface Dialect {
   readonly mul: (a: string, b: string) => string;
   readonly div: (a: string, b: string) => string;
   readonly sqrt: (a: string) => string;
+  readonly max: (a: string, b: string) => string;
   /** Declares a name for a value. */
   /** `a` when only the spin across the air enters S, else `b`. */
   readonly spinEntering: (a: string, b: string) => string;
@@ -33,6 +34,7 @@ export const javascript: Dialect = {
   mul: (a, b) => `(${a} * ${b})`,
   div: (a, b) => `${a} / (${b})`,
   sqrt: (a) => `Math.sqrt(${a})`,
+  max: (a, b) => `Math.max(${a}, ${b})`,
   spinEntering: (a, b) => `(across ? ${a} : ${b})`,
   let: (name, value) => `const ${name} = ${value};`,
   law: (i) => [
@@ -133,6 +135,11 @@ export function stepEnd(d: Dialect): string[] {
 
 /** Share of the step size the error estimate would allow that is used. */
 const SAFETY = 0.9;
+/**
+ * Speed [m/s] over which the square of the third-order estimate is taken for the least error: a term of the order of
+ * the error itself. Calibrated in tests/flight/agreement.test.ts.
+ */
+const LEAST_ERROR_SPEED = 20;
 
 /**
  * The combined error estimate of the velocities in units of the tolerance (Hairer, Norsett & Wanner 1993, section
@@ -154,7 +161,9 @@ export function errorNorms(d: Dialect): string[] {
   }
   const c = d.constant;
   const combined = d.add(d.mul(c(3), d.add('e5', d.mul(c(0.01), 'e3'))), c(1e-300));
-  lines.push(d.let('error', d.div(d.mul('h', 'e5'), d.sqrt(combined))));
+  // Now and then the fifth-order estimate passes through zero inside the drag crisis; the third-order one then speaks.
+  const least = d.div(d.mul(d.mul('h', 'h'), 'e3'), d.mul(c(LEAST_ERROR_SPEED), 'perTolerance'));
+  lines.push(d.let('error', d.max(d.div(d.mul('h', 'e5'), d.sqrt(combined)), least)));
   lines.push(d.let('wanted', d.div(c(SAFETY), d.sqrt(d.sqrt(d.sqrt(d.add('error', c(1e-12))))))));
   return lines;
 }

@@ -206,6 +206,9 @@ export function flyKernel(p: Float64Array, k: Float64Array, st: Float64Array, rt
     }
     nodes++;
     aimed = false;
+    const ay = e2 * kb0 + e3y * kc0;
+    // A ball that is lifted out of its fall must be seen rising, or its apex goes unnoticed within one step.
+    if (!toGround && vy <= 0 && ay > 0) h = Math.min(h, Math.max(-1.5 * vy / ay, 0.1 * h));
     if (!toGround && fall < 0 && climb + 3 * h * fall < 0) {
       // Time to the ground from height, climb and its first two derivatives: the last step is aimed there.
       const root = climb * climb - 2 * fall * height, jerk = ph > 0 ? (fall - pFall) / ph : 0;
@@ -217,7 +220,6 @@ export function flyKernel(p: Float64Array, k: Float64Array, st: Float64Array, rt
         }
       }
     }
-    const ay = e2 * kb0 + e3y * kc0;
     let toApex = false, ka = 0, kb = 0, kc = 0, kw = 0, kA = 0, kB = 0, kC = 0, kh = 0;
     for (;;) {
       if (++attempts > MAX_ATTEMPTS || h * h < 1e-24) return OUTSIDE;
@@ -527,7 +529,7 @@ export function flyKernel(p: Float64Array, k: Float64Array, st: Float64Array, rt
         const tb = (perTolerance * ((((((((K66 * kb0) + (K51 * kb5)) + (K52 * kb6)) + (K53 * kb7)) + (K67 * kb8)) + (K55 * kb9)) + (K56 * kb10)) + (K68 * kb11)));
         const tc = (perTolerance * ((((((((K66 * kc0) + (K51 * kc5)) + (K52 * kc6)) + (K53 * kc7)) + (K67 * kc8)) + (K55 * kc9)) + (K56 * kc10)) + (K68 * kc11)));
         const e3 = (((ta * ta) + (tb * tb)) + (tc * tc));
-        const error = (h * e5) / (Math.sqrt(((3 * (e5 + (0.01 * e3))) + 1e-300)));
+        const error = Math.max((h * e5) / (Math.sqrt(((3 * (e5 + (0.01 * e3))) + 1e-300))), ((h * h) * e3) / ((20 * perTolerance)));
         const wanted = 0.9 / (Math.sqrt(Math.sqrt(Math.sqrt((error + 1e-12)))));
         const factor = Math.min(3, Math.max(0.3, wanted));
         if (!(error <= 1)) { h *= error > 1 ? factor : 0.3; aimed = false; continue; }
@@ -573,11 +575,16 @@ function cubic(h: number, y0: number, v0: number, y1: number, v1: number, x: num
   return y0 + x * (V0 + x * (3 * d - 2 * V0 - V1 + x * (V0 + V1 - 2 * d)));
 }
 
+/** Where the parabola of climb from V0 > 0 with slope 2 F0 to V1 <= 0 falls through zero: a first guess of the top. */
+function crest(V0: number, F0: number, V1: number): number {
+  return V0 / (Math.sqrt(Math.max(0, F0 * F0 - V0 * (V1 - V0 - 2 * F0))) - F0);
+}
+
 /** Where between two nodes the quintic through them tops out, by Newton's iteration on its slope. */
 function topOfQuintic(h: number, y0: number, v0: number, f0: number, y1: number, v1: number, f1: number): number {
   const V0 = v0 * h, V1 = v1 * h, F0 = 0.5 * f0 * h * h, F1 = 0.5 * f1 * h * h, d = y1 - y0;
   const c3 = 10 * d - 6 * V0 - 4 * V1 - 3 * F0 + F1, c4 = -15 * d + 8 * V0 + 7 * V1 + 3 * F0 - 2 * F1, c5 = 6 * d - 3 * V0 - 3 * V1 - F0 + F1;
-  let x = V0 / (V0 - V1);
+  let x = crest(V0, F0, V1);
   for (let i = 0; i < 3; i++) x -= (V0 + x * (2 * F0 + x * (3 * c3 + x * (4 * c4 + x * 5 * c5)))) / (2 * F0 + x * (6 * c3 + x * (12 * c4 + x * 20 * c5)));
   return x;
 }
@@ -601,7 +608,8 @@ function rootOfQuintic(h: number, y0: number, v0: number, f0: number, y1: number
 function topOfQuartic(h: number, y0: number, v0: number, f0: number, y1: number, v1: number): number {
   const V0 = v0 * h, V1 = v1 * h, F0 = 0.5 * f0 * h * h, d = y1 - y0 - V0 - F0, s = V1 - V0 - 2 * F0;
   const c3 = 4 * d - s, c4 = s - 3 * d;
-  let x = V0 / (V0 - V1);
+  const guess = crest(V0, F0, V1);
+  let x = guess;
   for (let i = 0; i < 4; i++) x -= (V0 + x * (2 * F0 + x * (3 * c3 + x * 4 * c4))) / (2 * F0 + x * (6 * c3 + x * 12 * c4));
-  return x > 0 && x < 1 ? x : V0 / (V0 - V1);
+  return x > 0 && x < 1 ? x : guess;
 }

@@ -11,6 +11,7 @@ const simd: Dialect = {
   mul: (a, b) => `f64x2.mul(${a}, ${b})`,
   div: (a, b) => `f64x2.div(${a}, ${b})`,
   sqrt: (a) => `f64x2.sqrt(${a})`,
+  max: (a, b) => `f64x2.pmax(${a}, ${b})`,
   spinEntering: (a, b) => `v128.bitselect(${a}, ${b}, across)`,
   let: (name, value) => `const ${name} = ${value};`,
   law: (i) => {

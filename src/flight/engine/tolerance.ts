@@ -3,7 +3,7 @@
  * the landing point for a few seconds. Calibrated so that tests/flight/agreement.test.ts holds over the whole domain.
  * @internal
  */
-export const VELOCITY_TOLERANCE_PER_METRE = 0.1;
+export const VELOCITY_TOLERANCE_PER_METRE = 0.02;
 
 /** Below this tolerance [m] a polynomial between two nodes is not exact enough for the apex: a step is redone onto it. @internal */
 export const APEX_RESTEP_BELOW = 2e-4;
@@ -12,3 +12,10 @@ export const APEX_RESTEP_BELOW = 2e-4;
 export function firstStep(velocityTolerance: number, speed: number): number {
   return Math.min((8.5 * Math.sqrt(Math.sqrt(Math.sqrt(velocityTolerance)))) / Math.sqrt(speed + 1), 1);
 }
+
+/**
+ * How much finer the general engine steps. It flies the laws with corners, and an error estimate does not see all of a
+ * corner inside a step. Calibrated as above.
+ * @internal
+ */
+export const GENERAL_ENGINE_SHARE = 0.05;
