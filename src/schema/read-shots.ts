@@ -19,6 +19,10 @@ export interface ShotTable {
   readonly notes: readonly string[];
   /** Comment lines ahead of the header, without their `#`. */
   readonly comments: readonly string[];
+  /** Line of the header, counted from 1. */
+  readonly headerLine: number;
+  /** Headers of the columns of numbers that were read, as they stand in the file, by field of a shot. */
+  readonly headers: Readonly<Partial<Record<keyof MeasuredShot, string>>>;
   /** Rows below the header. */
   readonly rowsRead: number;
   /** Rows that gave no shot. */
@@ -58,7 +62,7 @@ export function readShots(csvText: string, options: ReadShotsOptions = {}): Shot
   const { columns, rejected: columnsLeftOut } = readHeader(head, needs);
   const notes = [...headerNotes(columns, separator)];
   const rows = records.filter((row) => !isBlank(row));
-  if (rows.length < records.length) notes.push(`${records.length - rows.length} blank rows are skipped`);
+  if (rows.length < records.length) notes.push(blankNote(records.length - rows.length));
   const mark = options.decimalMark ?? findDecimalMark(numberCells(columns, rows));
   if (mark === ',') notes.push('numbers are read with a decimal comma');
 
@@ -98,6 +102,10 @@ export function readShots(csvText: string, options: ReadShotsOptions = {}): Shot
     rejected: [...rejected, ...leftOut],
     notes: [...notes, ...derived],
     comments,
+    headerLine: head.line,
+    headers: Object.fromEntries(
+      columns.flatMap(({ header, heading }) => (heading.kind === 'number' ? [[heading.field, header]] : [])),
+    ),
     rowsRead: rows.length,
     rowsLeftOut,
   };
@@ -142,6 +150,10 @@ function findSeparator(body: string): ',' | ';' | '\t' {
   const count = (separator: string): number => line.split(separator).length - 1;
   const best = ([',', ';', '\t'] as const).reduce((kept, next) => (count(next) > count(kept) ? next : kept));
   return best;
+}
+
+function blankNote(count: number): string {
+  return count === 1 ? '1 blank row is skipped' : `${count} blank rows are skipped`;
 }
 
 /** A row of separators only, as spreadsheets leave below the last one. */

@@ -17,6 +17,8 @@ export const SMASH_LIMIT = 1.63;
 /** Below this the ball was hardly struck, or its speed is in another unit: metres per second over mph gives 0.67. */
 const SMASH_FLOOR = 0.72;
 const GRAVITY = 9.80665;
+/** Drop [m] that the longest carry is reckoned for; the room it leaves is told at {@link longestCarry}. */
+const LONGEST_DROP = 40;
 
 /**
  * Readings of one shot that contradict each other, which is how a wrong unit or a misread betrays itself. Each rule is
@@ -60,17 +62,21 @@ function smashContradictions(
 /** Units that devices really use for speeds. */
 const USUAL_UNITS = UNIT_NAMES.speed.filter(({ symbol }) => ['mph', 'km/h', 'm/s'].includes(symbol));
 
-/** Which pair of speed units would turn an impossible smash factor into that of a good strike. */
+/** What would turn an impossible smash factor into that of a good strike: two columns exchanged, or another unit. */
 function otherSpeedUnit(smash: number): string {
+  const exchanged =
+    1 / smash > 1.3 && 1 / smash < 1.55
+      ? `the two columns exchanged, which would give ${(1 / smash).toFixed(2)}, or `
+      : '';
   for (const ball of USUAL_UNITS) {
     for (const club of USUAL_UNITS) {
       const repaired = (smash * ball.toSi(1)) / club.toSi(1);
       if (ball !== club && repaired > 1.3 && repaired < 1.55) {
-        return `a wrong unit: ball speed in ${ball.symbol} with club speed in ${club.symbol} would give ${repaired.toFixed(2)}`;
+        return `${exchanged}a wrong unit: ball speed in ${ball.symbol} with club speed in ${club.symbol} would give ${repaired.toFixed(2)}`;
       }
     }
   }
-  return 'one of the two speeds is wrong';
+  return `${exchanged}one of the two speeds is wrong`;
 }
 
 function spinContradictions({ ballSpeed, spinRate }: MeasuredShot): readonly Contradiction[] {
@@ -85,13 +91,22 @@ function spinContradictions({ ballSpeed, spinRate }: MeasuredShot): readonly Con
   ];
 }
 
+/**
+ * Carry [m] that no ball of a speed [m/s] passes: the range of a projectile without air onto ground 40 m lower,
+ * v/g √(v² + 2 g h) (any text of mechanics). The drop makes room for tailwinds and lift, which slow balls owe most of a
+ * long carry to: with 12 m/s behind it and a landing 25 m below, the flight model reaches nine tenths of this.
+ */
+function longestCarry(ballSpeed: number): number {
+  return (ballSpeed / GRAVITY) * Math.sqrt(ballSpeed * ballSpeed + 2 * GRAVITY * LONGEST_DROP);
+}
+
 function distanceContradictions(shot: MeasuredShot): readonly Contradiction[] {
   const { ballSpeed, carry, total, hangTime } = shot;
   const found: Contradiction[] = [];
-  if (carry !== undefined && ballSpeed !== undefined && carry > (ballSpeed * ballSpeed) / GRAVITY) {
+  if (carry !== undefined && ballSpeed !== undefined && carry > longestCarry(ballSpeed)) {
     found.push({
       field: 'carry',
-      message: `${toYards(carry).toFixed(0)} yd is further than a ball at ${toMph(ballSpeed).toFixed(0)} mph flies without air: one of the two is a misread or in another unit`,
+      message: `${toYards(carry).toFixed(0)} yd is further than a ball at ${toMph(ballSpeed).toFixed(0)} mph flies: one of the two is a misread or in another unit`,
     });
   }
   if (
@@ -149,9 +164,10 @@ function tangentTriangle({ carry, launchAngle, descentAngle }: MeasuredShot): nu
 const FEWEST = 3;
 
 /**
- * A whole apex column whose unit betrays itself: values that are, by their median, less than half or more than 2.4
- * times the height of the tangent triangle. True flights keep close to it (0.8 to 1.5), while feet for yards and
- * yards for feet are off by 3, metres by 3.3.
+ * A whole apex column whose unit betrays itself: values that are, by their median, less than 0.4 or more than 2.4
+ * times the height of the tangent triangle. A parabola over level ground reaches 0.5 of it, drag and backspin lift
+ * that to 1.5, landings a few metres below the tee take it down a little; feet for yards and yards for feet are off
+ * by 3, metres by 3.3.
  */
 export function suspectApex(shots: readonly MeasuredShot[]): string | undefined {
   const ratios = shots.flatMap((shot) => {
@@ -159,7 +175,7 @@ export function suspectApex(shots: readonly MeasuredShot[]): string | undefined 
     return triangle === undefined || shot.apex === undefined ? [] : [shot.apex / triangle];
   });
   const ratio = median(ratios);
-  if (ratio === undefined || ratios.length < FEWEST || (ratio > 0.5 && ratio < 2.4)) return undefined;
+  if (ratio === undefined || ratios.length < FEWEST || (ratio > 0.4 && ratio < 2.4)) return undefined;
   const share = ratio < 1 ? `only ${ratio.toFixed(2)} times` : `${ratio.toFixed(1)} times`;
   return `the values are ${share} what launch angle, descent angle and carry of the same rows allow: the unit in the header looks wrong; the column is not used`;
 }

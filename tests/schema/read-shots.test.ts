@@ -1,7 +1,18 @@
 import { describe, expect, it } from 'vitest';
 import { isFairflightError } from '../../src/errors.js';
+import { fly } from '../../src/flight/index.js';
 import { readShots } from '../../src/schema/index.js';
-import { toDegrees, toFeet, toMph, toRpm, toYards } from '../../src/units/index.js';
+import {
+  degrees,
+  metres,
+  metresPerSecond,
+  rpm,
+  toDegrees,
+  toFeet,
+  toMph,
+  toRpm,
+  toYards,
+} from '../../src/units/index.js';
 
 const HEADER =
   'club speed (mph),ball speed (mph),launch angle (deg),spin (rpm),carry (yd),apex (ft),descent angle (deg)';
@@ -43,6 +54,16 @@ describe('a good file', () => {
     expect(shot?.spinRate).toBeCloseTo((2600 * Math.PI) / 30, 10);
     expect(shot?.line).toBe(2);
     expect([rejected, notes, rowsRead, rowsLeftOut]).toEqual([[], [], 1, 0]);
+  });
+
+  it('says under which headers the columns stood, and where', () => {
+    const table = readShots(`# mine\nSpin (rpm),Ball_Speed (mph),launch (deg),weather\n2600,142,12.4,dry\n`);
+    expect(table.headerLine).toBe(2);
+    expect(table.headers).toEqual({
+      spinRate: 'Spin (rpm)',
+      ballSpeed: 'Ball_Speed (mph)',
+      launchAngle: 'launch (deg)',
+    });
   });
 
   it('takes any order, any unit per column, and names in any case with _ or - for blanks', () => {
@@ -134,6 +155,7 @@ describe('a good file', () => {
     const table = readShots(file(GOOD, ',,,,,,', ' , ,,,,,'));
     expect([table.rowsRead, table.rowsLeftOut]).toEqual([1, 0]);
     expect(table.notes).toEqual(['2 blank rows are skipped']);
+    expect(readShots(file(GOOD, ',,,,,,')).notes).toEqual(['1 blank row is skipped']);
   });
 });
 
@@ -235,6 +257,13 @@ describe('bad rows: the reason, the line and the column are named, the good rows
       /smash factor 1\.80 .*no face can give/,
     ],
     [
+      'the two speeds exchanged',
+      '142,96,12.4,2600,,,',
+      'ball speed (mph)',
+      'contradiction',
+      /the two columns exchanged, which would give 1\.48/,
+    ],
+    [
       'ball speed in km/h',
       '96,228.5,12.4,2600,232,88,37',
       'ball speed (mph)',
@@ -328,6 +357,17 @@ describe('bad rows: the reason, the line and the column are named, the good rows
         { scope: 'column', reason: 'contradiction', line: 1, column: 'apex (ft)' },
       ]);
     }
+  });
+
+  it('keeps the apex of a slow, low drive to a landing 2 m below the tee: hardly more than a parabola', () => {
+    const flight = fly(
+      { ballSpeed: metresPerSecond(43.5), launchAngle: degrees(10.7), spinRate: rpm(2287) },
+      { ground: { elevation: metres(-2) } },
+    );
+    const cells = [43.5, 10.7, 2287, flight.carry, flight.apex, toDegrees(flight.descentAngle)];
+    const row = cells.map((cell) => cell.toFixed(3)).join(',');
+    const header = 'ball speed (m/s),launch (deg),spin (rpm),carry (m),apex (m),descent (deg)';
+    expect(readShots([header, row, row, row].join('\n')).rejected).toEqual([]);
   });
 
   it('a launch column in radians', () => {
