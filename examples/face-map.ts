@@ -5,36 +5,28 @@
  * `npm run face` works on invented data; `npm run face -- my-shots.csv` on your own. `--help` lists the options.
  */
 
-import { basename, join, relative } from 'node:path';
+import { basename } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { clubheads } from 'fairflight';
 import { type About, facePage, terminalReport } from './face/report.js';
 import { readStrikes, strikesIn } from './face/strikes.js';
 import { type GivenDelivery, type Placed, placed, studyOf } from './face/study.js';
-import {
-  type Command,
-  EXIT,
-  type Given,
-  readText,
-  runCommand,
-  UsageError,
-  writeFiles,
-} from './lib/command.js';
-import { displays } from './lib/display.js';
+import { type Command, EXIT, type Given, readText, runCommand, UsageError } from './lib/command.js';
 import { driverFor } from './lib/driver.js';
 import { typedAngle, typedSpeed } from './lib/quantities.js';
 import { oneClub, readingSummary, readShotFile, rejectionLine } from './lib/reading.js';
-import { handFrom, SCENE_OPTIONS, sceneFrom } from './lib/scene-options.js';
+import { CLUB_OPTION, deliver, displayFrom, fileFrom, folderFrom, reportOptions } from './lib/report.js';
+import { HAND_OPTION, handFrom, SCENE_OPTIONS, sceneFrom } from './lib/scene-options.js';
 import { counted } from './lib/text.js';
 
 const DEMO = fileURLToPath(new URL('data/face-map-demo.csv', import.meta.url));
 
+const FOLDER = 'face';
+
 const OPTIONS = {
-  out: { type: 'string', value: 'DIR', help: 'folder for the page and the JSON (default out/face)' },
-  json: { type: 'boolean', help: 'print JSON instead of the report' },
-  units: { type: 'string', value: 'NAME', help: 'imperial (mph, yd) or metric (km/h, m); default imperial' },
-  hand: { type: 'string', value: 'NAME', help: 'right or left (default right)' },
-  club: { type: 'string', value: 'NAME', help: 'which club, when the file holds several' },
+  ...reportOptions(FOLDER),
+  hand: HAND_OPTION,
+  club: CLUB_OPTION,
   strikes: {
     type: 'string',
     value: 'FILE',
@@ -72,23 +64,17 @@ interface Input extends Placed {
 }
 
 await runCommand(command, (given) => {
-  if (given.files.length > 1) throw new UsageError(`one file at a time; got ${given.files.join(', ')}`);
-  const units = given.text('units') ?? 'imperial';
-  if (units !== 'imperial' && units !== 'metric') throw new UsageError('--units must be imperial or metric');
-  const display = displays[units];
+  const display = displayFrom(given);
   const { about, clubhead, code, ...input } = inputOf(given);
   const study = studyOf(input, deliveryFrom(given), clubhead, sceneFrom(given), handFrom(given.text('hand')));
   const { map, report, delivery, strikes, unplaced } = study;
-  const json = `${JSON.stringify({ about, clubhead, delivery, map, report, strikes, unplaced }, null, 2)}\n`;
-  const paths = writeFiles(given.text('out') ?? join('out', 'face'), {
-    'face-map.html': facePage(study, about, display),
-    'face-map.json': json,
+  deliver(given, {
+    folder: folderFrom(given, FOLDER),
+    name: 'face-map',
+    page: facePage(study, about, display),
+    record: { about, clubhead, delivery, map, report, strikes, unplaced },
+    text: terminalReport(study, about, display),
   });
-  if (given.flag('json')) process.stdout.write(json);
-  else {
-    const written = paths.map((path) => relative('.', path) || path).join(', ');
-    process.stdout.write(`${terminalReport(study, about, display)}\nWritten: ${written}\n`);
-  }
   return code;
 });
 
@@ -107,7 +93,7 @@ function inputOf(given: Given<OptionName>): Input {
     const code = leftOut.length === 0 ? EXIT.done : EXIT.partial;
     return { ...none, strikes: found, about: { source, comments: [], notes: leftOut }, code };
   }
-  const file = given.files[0] ?? DEMO;
+  const file = fileFrom(given, DEMO);
   const table = oneClub(readShotFile(file), given.text('club'));
   const clubhead = driverFor(table, undefined);
   const headers = Object.keys(table.aside[0] ?? {});

@@ -6,17 +6,25 @@
  * `--help` lists the options.
  */
 
-import { basename, join, relative } from 'node:path';
+import { basename } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Skill } from 'fairflight';
 import { type Length, yards } from 'fairflight/units';
-import { type Command, type Given, oneOf, runCommand, UsageError, writeFiles } from './lib/command.js';
-import { displays } from './lib/display.js';
+import { type Command, type Given, runCommand, UsageError } from './lib/command.js';
 import { driverFor } from './lib/driver.js';
 import { progress } from './lib/progress.js';
-import { typed, typedLength, typedLengths, typedSpeed } from './lib/quantities.js';
+import { typed, typedLength, typedLengths, typedSpeed, typedWhole } from './lib/quantities.js';
 import { codeAfterReading, oneClub, readShotFile } from './lib/reading.js';
-import { handFrom, SCENE_OPTIONS, sceneFrom } from './lib/scene-options.js';
+import {
+  CLUB_OPTION,
+  deliver,
+  displayFrom,
+  fileFrom,
+  folderFrom,
+  KEEP_OUTLIERS_OPTION,
+  reportOptions,
+} from './lib/report.js';
+import { HAND_OPTION, handFrom, SCENE_OPTIONS, sceneFrom } from './lib/scene-options.js';
 import { tradeoffPage } from './tradeoff/page.js';
 import { type LawChoice, playerFrom } from './tradeoff/player.js';
 import { tradeoffRecord } from './tradeoff/record.js';
@@ -27,24 +35,12 @@ const DEMO = fileURLToPath(new URL('data/speed-ladder-demo.csv', import.meta.url
 /** Driving holes of an invented course of 18. */
 const DRIVING_HOLES = '410,395,520,430,360,445,400,380,540,415,425,370,440,480yd';
 
+const FOLDER = 'faster-or-straighter';
+
 const OPTIONS = {
-  out: {
-    type: 'string',
-    value: 'DIR',
-    help: 'folder for the page and the JSON (default out/faster-or-straighter)',
-  },
-  json: { type: 'boolean', help: 'print JSON instead of the table' },
-  units: {
-    type: 'string',
-    value: 'NAME',
-    help: 'imperial (mph, yd, ft) or metric (km/h, m); default imperial',
-  },
-  hand: { type: 'string', value: 'NAME', help: 'right or left (default right)' },
-  club: {
-    type: 'string',
-    value: 'NAME',
-    help: 'which club, when the file holds several (as written in its club column)',
-  },
+  ...reportOptions(FOLDER),
+  hand: HAND_OPTION,
+  club: CLUB_OPTION,
   loft: {
     type: 'string',
     value: '10.5deg',
@@ -82,7 +78,7 @@ const OPTIONS = {
     help: 'distance of out of bounds from the middle of the fairway, or none (default none)',
   },
   shots: { type: 'string', value: 'N', help: 'shots simulated at each speed and scatter (default 512)' },
-  'keep-outliers': { type: 'boolean', help: 'count outliers in the scatter' },
+  'keep-outliers': KEEP_OUTLIERS_OPTION,
   ...SCENE_OPTIONS,
 } as const;
 type OptionName = keyof typeof OPTIONS;
@@ -101,13 +97,12 @@ const command: Command<OptionName> = {
 };
 
 await runCommand(command, (given) => {
-  if (given.files.length > 1) throw new UsageError(`one file at a time; got ${given.files.join(', ')}`);
-  const file = given.files[0] ?? DEMO;
-  const display = displays[oneOf('units', given.text('units') ?? 'imperial', ['imperial', 'metric'])];
+  const file = fileFrom(given, DEMO);
+  const display = displayFrom(given);
   const scene = sceneFrom(given);
   const course = courseFrom(given);
   const law = lawFrom(given.text('law'));
-  const shots = shotsFrom(given.text('shots'));
+  const shots = typedWhole('shots', given.text('shots') ?? '512', 128, 100_000);
   const nowText = given.text('now');
   const now = nowText === undefined ? undefined : typedSpeed('now', nowText);
   const hand = handFrom(given.text('hand'));
@@ -120,15 +115,13 @@ await runCommand(command, (given) => {
   bar.stop();
 
   const name = basename(file);
-  const json = `${JSON.stringify(tradeoffRecord(tradeoff, table, name, display), null, 2)}\n`;
-  const paths = writeFiles(given.text('out') ?? join('out', 'faster-or-straighter'), {
-    'faster-or-straighter.html': tradeoffPage(tradeoff, table, name, display),
-    'faster-or-straighter.json': json,
+  deliver(given, {
+    folder: folderFrom(given, FOLDER),
+    name: 'faster-or-straighter',
+    page: tradeoffPage(tradeoff, table, name, display),
+    record: tradeoffRecord(tradeoff, table, name, display),
+    text: terminalReport(tradeoff, table, display),
   });
-  process.stdout.write(given.flag('json') ? json : terminalReport(tradeoff, table, display));
-  if (!given.flag('json')) {
-    process.stdout.write(`\nWritten: ${paths.map((path) => relative('.', path) || path).join(', ')}\n`);
-  }
   return codeAfterReading(command.name, table);
 });
 
@@ -163,10 +156,4 @@ function lawFrom(text: string | undefined): LawChoice {
   throw new UsageError(
     `--law must be constant, measured or a growth a mph up to 25%, got ${JSON.stringify(text)}`,
   );
-}
-
-function shotsFrom(text: string | undefined): number {
-  const shots = text === undefined ? 512 : Number(text);
-  if (Number.isInteger(shots) && shots >= 128 && shots <= 100_000) return shots;
-  throw new UsageError(`--shots must be a whole number from 128 to 100000, got ${JSON.stringify(text)}`);
 }

@@ -5,12 +5,19 @@
  * `npm run same-shot` works on invented data; `npm run same-shot -- my-bag.csv` on your own. `--help` lists the options.
  */
 
-import { basename, join, relative } from 'node:path';
+import { basename } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { type Command, oneOf, runCommand, UsageError, writeFiles } from './lib/command.js';
-import { displays } from './lib/display.js';
+import { type Command, runCommand } from './lib/command.js';
 import { progress } from './lib/progress.js';
 import { codeAfterReading, readShotFile } from './lib/reading.js';
+import {
+  deliver,
+  displayFrom,
+  fileFrom,
+  folderFrom,
+  KEEP_OUTLIERS_OPTION,
+  reportOptions,
+} from './lib/report.js';
 import { SCENE_OPTIONS } from './lib/scene-options.js';
 import { clubOf, elsewhere } from './places/elsewhere.js';
 import { elsewherePage } from './places/page.js';
@@ -22,11 +29,11 @@ const DEMO = fileURLToPath(new URL('data/bag-demo.csv', import.meta.url));
 /** The weather of the bundled data. */
 const DEMO_WEATHER = { temperature: '14C' } as const;
 
+const FOLDER = 'same-shot';
+
 const OPTIONS = {
-  out: { type: 'string', value: 'DIR', help: 'folder for the page and the JSON (default out/same-shot)' },
-  json: { type: 'boolean', help: 'print JSON instead of the table' },
-  units: { type: 'string', value: 'NAME', help: 'imperial (yd, ft) or metric (m); default imperial' },
-  'keep-outliers': { type: 'boolean', help: 'count outliers in the means' },
+  ...reportOptions(FOLDER),
+  'keep-outliers': KEEP_OUTLIERS_OPTION,
   ...PLACE_OPTIONS,
   ...SCENE_OPTIONS,
 } as const;
@@ -46,9 +53,8 @@ const command: Command<OptionName> = {
 };
 
 await runCommand(command, (given) => {
-  if (given.files.length > 1) throw new UsageError(`one file at a time; got ${given.files.join(', ')}`);
-  const file = given.files[0] ?? DEMO;
-  const display = displays[oneOf('units', given.text('units') ?? 'imperial', ['imperial', 'metric'])];
+  const file = fileFrom(given, DEMO);
+  const display = displayFrom(given);
   const { home, places } = placesFrom(given, file === DEMO ? DEMO_WEATHER : {});
   const table = readShotFile(file);
   const bar = progress(new Set(table.shots.map(clubOf)).size, 'same-shot');
@@ -57,14 +63,12 @@ await runCommand(command, (given) => {
   bar.stop();
 
   const name = basename(file);
-  const json = `${JSON.stringify(elsewhereRecord(answer, table, name, display), null, 2)}\n`;
-  const paths = writeFiles(given.text('out') ?? join('out', 'same-shot'), {
-    'same-shot-elsewhere.html': elsewherePage(answer, table, name, display),
-    'same-shot-elsewhere.json': json,
+  deliver(given, {
+    folder: folderFrom(given, FOLDER),
+    name: 'same-shot-elsewhere',
+    page: elsewherePage(answer, table, name, display),
+    record: elsewhereRecord(answer, table, name, display),
+    text: terminalReport(answer, table, display),
   });
-  process.stdout.write(given.flag('json') ? json : terminalReport(answer, table, display));
-  if (!given.flag('json')) {
-    process.stdout.write(`\nWritten: ${paths.map((path) => relative('.', path) || path).join(', ')}\n`);
-  }
   return codeAfterReading(command.name, table);
 });

@@ -5,7 +5,7 @@
  * `npm run ladder` works on invented data; `npm run ladder -- my-shots.csv` on your own. `--help` lists the options.
  */
 
-import { basename, join, relative } from 'node:path';
+import { basename } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { SessionOptions } from 'fairflight';
 import { type Speed, si } from 'fairflight/units';
@@ -14,30 +14,30 @@ import { ladderOf, WORK } from './ladder/ladder.js';
 import { ladderPage } from './ladder/page.js';
 import { ladderRecord } from './ladder/record.js';
 import { terminalReport } from './ladder/terminal.js';
-import { type Command, type Given, oneOf, runCommand, UsageError, writeFiles } from './lib/command.js';
-import { displays } from './lib/display.js';
+import { type Command, type Given, oneOf, runCommand, UsageError } from './lib/command.js';
 import { driverFor } from './lib/driver.js';
 import { progress } from './lib/progress.js';
-import { typedSpeed } from './lib/quantities.js';
+import { typedSpeed, typedWhole } from './lib/quantities.js';
 import { codeAfterReading, oneClub, readShotFile } from './lib/reading.js';
-import { handFrom, SCENE_OPTIONS, sceneFrom } from './lib/scene-options.js';
+import {
+  CLUB_OPTION,
+  deliver,
+  displayFrom,
+  fileFrom,
+  folderFrom,
+  KEEP_OUTLIERS_OPTION,
+  reportOptions,
+} from './lib/report.js';
+import { HAND_OPTION, handFrom, SCENE_OPTIONS, sceneFrom } from './lib/scene-options.js';
 
 const DEMO = fileURLToPath(new URL('data/speed-ladder-demo.csv', import.meta.url));
 
+const FOLDER = 'ladder';
+
 const OPTIONS = {
-  out: { type: 'string', value: 'DIR', help: 'folder for the page and the JSON (default out/ladder)' },
-  json: { type: 'boolean', help: 'print JSON instead of the table' },
-  units: {
-    type: 'string',
-    value: 'NAME',
-    help: 'imperial (mph, yd, ft) or metric (km/h, m); default imperial',
-  },
-  hand: { type: 'string', value: 'NAME', help: 'right or left (default right)' },
-  club: {
-    type: 'string',
-    value: 'NAME',
-    help: 'which club, when the file holds several (as written in its club column)',
-  },
+  ...reportOptions(FOLDER),
+  hand: HAND_OPTION,
+  club: CLUB_OPTION,
   loft: {
     type: 'string',
     value: '10.5deg',
@@ -62,7 +62,7 @@ const OPTIONS = {
     type: 'boolean',
     help: 'fit restitution, drag and lift to these shots first, and use what comes out',
   },
-  'keep-outliers': { type: 'boolean', help: 'count outliers in the means' },
+  'keep-outliers': KEEP_OUTLIERS_OPTION,
   ...SCENE_OPTIONS,
 } as const;
 type OptionName = keyof typeof OPTIONS;
@@ -81,9 +81,8 @@ const command: Command<OptionName> = {
 };
 
 await runCommand(command, (given) => {
-  if (given.files.length > 1) throw new UsageError(`one file at a time; got ${given.files.join(', ')}`);
-  const file = given.files[0] ?? DEMO;
-  const display = displays[oneOf('units', given.text('units') ?? 'imperial', ['imperial', 'metric'])];
+  const file = fileFrom(given, DEMO);
+  const display = displayFrom(given);
   const scene = sceneFrom(given);
   const table = oneClub(readShotFile(file), given.text('club'));
   const plain = {
@@ -96,30 +95,28 @@ await runCommand(command, (given) => {
   const { setup, calibration } = given.flag('calibrate')
     ? calibratedSetup(table.shots, plain)
     : { setup: plain, calibration: undefined };
+  const mapBand = given.text('map-band');
   const question = {
     display,
     shots: table.shots,
     setup,
     calibration,
     bands: bandsFrom(given),
-    mapBand: mapBandFrom(given),
+    mapBand: mapBand === undefined ? undefined : typedWhole('map-band', mapBand, 1),
   };
   const bar = progress(WORK, 'ladder');
   const ladder = ladderOf(question, bar);
   bar.stop();
 
   const name = basename(file);
-  const record = ladderRecord(ladder, table, name, display);
-  const json = `${JSON.stringify(record, null, 2)}\n`;
-  const paths = writeFiles(given.text('out') ?? join('out', 'ladder'), {
-    'speed-ladder.html': ladderPage(ladder, table, name, display),
-    'speed-ladder.json': json,
+  deliver(given, {
+    folder: folderFrom(given, FOLDER),
+    name: 'speed-ladder',
+    page: ladderPage(ladder, table, name, display),
+    record: ladderRecord(ladder, table, name, display),
+    text: terminalReport(ladder, table, display),
   });
-  process.stdout.write(given.flag('json') ? json : terminalReport(ladder, table, display));
-  if (!given.flag('json')) {
-    process.stdout.write(`\nWritten: ${paths.map((path) => relative('.', path) || path).join(', ')}\n`);
-  }
-  return codeAfterReading('ladder', table);
+  return codeAfterReading(command.name, table);
 });
 
 function bandsFrom(given: Given<OptionName>): SessionOptions['bands'] {
@@ -131,12 +128,4 @@ function bandsFrom(given: Given<OptionName>): SessionOptions['bands'] {
     .map((edge) => typedSpeed('bands', `${edge.trim()}${match?.[2] ?? ''}`));
   if (edges.length < 2) throw new UsageError('--bands needs two edges or more, such as 75,85,95mph');
   return edges.slice(1).map((to, i) => ({ from: edges[i] ?? si<Speed>(0), to }));
-}
-
-function mapBandFrom(given: Given<OptionName>): number | undefined {
-  const text = given.text('map-band');
-  if (text === undefined) return undefined;
-  const band = Number(text);
-  if (Number.isInteger(band) && band >= 1) return band;
-  throw new UsageError(`--map-band needs a whole number from 1, got ${JSON.stringify(text)}`);
 }

@@ -8,13 +8,14 @@
 
 import { mkdirSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
-import { join, relative } from 'node:path';
+import { join } from 'node:path';
 import { isFairflightError } from 'fairflight';
 import { sweepToFile } from 'fairflight/node';
 import { type IndexDesign, sobolIndicesOf } from 'fairflight/sweep';
-import { type Command, EXIT, type Given, runCommand, UsageError, writeFiles } from './lib/command.js';
-import { displays } from './lib/display.js';
+import { type Command, EXIT, runCommand } from './lib/command.js';
 import { progress } from './lib/progress.js';
+import { typedWhole } from './lib/quantities.js';
+import { deliver, displayFrom, folderFrom, noFile, reportOptions } from './lib/report.js';
 import { fixed, grouped } from './lib/text.js';
 import { mainEffect, readColumns } from './sweep/effects.js';
 import { type Findings, studyPage, terminalReport } from './sweep/report.js';
@@ -22,13 +23,10 @@ import { FACTORS, FLIGHTS_PER_BASE, study } from './sweep/study.js';
 
 const MILLION = 2 ** 20;
 
+const FOLDER = 'sweep';
+
 const OPTIONS = {
-  out: {
-    type: 'string',
-    value: 'DIR',
-    help: 'folder for the sweep, the page and the JSON (default out/sweep)',
-  },
-  json: { type: 'boolean', help: 'print JSON instead of the table' },
+  ...reportOptions(FOLDER),
   count: {
     type: 'string',
     value: 'N',
@@ -36,7 +34,6 @@ const OPTIONS = {
   },
   seed: { type: 'string', value: 'N', help: 'seed of the scramble (default 1)' },
   workers: { type: 'string', value: 'N', help: 'worker threads (default one a processor)' },
-  units: { type: 'string', value: 'NAME', help: 'imperial (yd) or metric (m); default imperial' },
   overwrite: { type: 'boolean', help: 'begin again over a file that is in the way' },
 } as const;
 type OptionName = keyof typeof OPTIONS;
@@ -50,15 +47,22 @@ const command: Command<OptionName> = {
 };
 
 await runCommand(command, async (given) => {
-  if (given.files.length > 0) throw new UsageError(`no file is read; got ${given.files.join(', ')}`);
-  const units = given.text('units') ?? 'imperial';
-  if (units !== 'imperial' && units !== 'metric') throw new UsageError('--units must be imperial or metric');
-  const display = displays[units];
-  const count = whole(given, 'count', MILLION, 4 * FLIGHTS_PER_BASE, 1e9);
-  const seed = whole(given, 'seed', 1, 0, Number.MAX_SAFE_INTEGER);
-  const workers = whole(given, 'workers', availableParallelism(), 0, 256);
+  noFile(given);
+  const display = displayFrom(given);
+  const whole = (
+    option: 'count' | 'seed' | 'workers',
+    usual: number,
+    least: number,
+    most?: number,
+  ): number => {
+    const text = given.text(option);
+    return text === undefined ? usual : typedWhole(option, text, least, most);
+  };
+  const count = whole('count', MILLION, 4 * FLIGHTS_PER_BASE, 1e9);
+  const seed = whole('seed', 1, 0);
+  const workers = whole('workers', availableParallelism(), 0, 256);
   const design = study(Math.round(count / FLIGHTS_PER_BASE), seed);
-  const folder = given.text('out') ?? join('out', 'sweep');
+  const folder = folderFrom(given, FOLDER);
   const name = `drives-${design.base * FLIGHTS_PER_BASE}-seed-${seed}.parquet`;
   const path = join(folder, name);
 
@@ -68,18 +72,14 @@ await runCommand(command, async (given) => {
     return EXIT.partial;
   }
   const findings = await findingsOf(path, design, seed, flown.about);
-  const json = `${JSON.stringify({ file: name, ...findings, factors: FACTORS }, null, 2)}\n`;
-  const paths = writeFiles(folder, {
-    'sweep-launch.html': studyPage(findings, name, display),
-    'sweep-launch.json': json,
+  deliver(given, {
+    folder,
+    name: 'sweep-launch',
+    page: studyPage(findings, name, display),
+    record: { file: name, ...findings, factors: FACTORS },
+    text: `${terminalReport(findings, display)}\n${flown.note}\n`,
+    before: [path],
   });
-  if (given.flag('json')) process.stdout.write(json);
-  else {
-    const written = [path, ...paths].map((each) => relative('.', each) || each);
-    process.stdout.write(
-      `${terminalReport(findings, display)}\n${flown.note}\nWritten: ${written.join(', ')}\n`,
-    );
-  }
   return EXIT.done;
 });
 
@@ -142,20 +142,4 @@ async function findingsOf(
     effects: design.factors.map(({ name, from, to }) => mainEffect(column(name), carry, from, to)),
     without: carry.reduce((sum, value) => sum + (Number.isFinite(value) ? 0 : 1), 0),
   };
-}
-
-function whole(
-  given: Given<OptionName>,
-  option: OptionName,
-  byDefault: number,
-  least: number,
-  most: number,
-): number {
-  const text = given.text(option);
-  if (text === undefined) return byDefault;
-  const value = Number(text);
-  if (Number.isInteger(value) && value >= least && value <= most) return value;
-  throw new UsageError(
-    `--${option} must be a whole number from ${least} to ${most}, got ${JSON.stringify(text)}`,
-  );
 }

@@ -6,25 +6,20 @@
  * `--help` lists the options.
  */
 
-import { join, relative } from 'node:path';
 import { clubheads, type Delivery, type Launch, sensitivities } from 'fairflight';
 import { rpm } from 'fairflight/units';
-import { type Command, EXIT, type Given, runCommand, UsageError, writeFiles } from './lib/command.js';
-import { displays } from './lib/display.js';
+import { type Command, EXIT, type Given, runCommand, UsageError } from './lib/command.js';
 import { typed, typedAngle, typedSpeed } from './lib/quantities.js';
-import { handFrom, SCENE_OPTIONS, sceneFrom } from './lib/scene-options.js';
+import { deliver, displayFrom, folderFrom, noFile, reportOptions } from './lib/report.js';
+import { HAND_OPTION, handFrom, SCENE_OPTIONS, sceneFrom } from './lib/scene-options.js';
 import { terminalReport, worthPage } from './worth/report.js';
 
+const FOLDER = 'worth';
+
 const OPTIONS = {
-  out: { type: 'string', value: 'DIR', help: 'folder for the page and the JSON (default out/worth)' },
-  json: { type: 'boolean', help: 'print JSON instead of the table' },
-  units: {
-    type: 'string',
-    value: 'NAME',
-    help: 'imperial (mph, yd, ft) or metric (km/h, m); default imperial',
-  },
+  ...reportOptions(FOLDER),
   club: { type: 'string', value: 'NAME', help: `${Object.keys(clubheads).join(', ')} (default driver)` },
-  hand: { type: 'string', value: 'NAME', help: 'right or left (default right)' },
+  hand: HAND_OPTION,
   'club-speed': { type: 'string', value: '100mph', help: 'club speed (default 100mph)' },
   attack: { type: 'string', value: '0deg', help: 'attack angle, + up (default 0deg)' },
   path: { type: 'string', value: '0deg', help: 'club path, + right (default 0deg)' },
@@ -45,25 +40,20 @@ const command: Command<OptionName> = {
 };
 
 await runCommand(command, (given) => {
-  if (given.files.length > 0) throw new UsageError(`no file is read; got ${given.files.join(', ')}`);
-  const units = given.text('units') ?? 'imperial';
-  if (units !== 'imperial' && units !== 'metric') throw new UsageError('--units must be imperial or metric');
-  const display = displays[units];
+  noFile(given);
+  const display = displayFrom(given);
   const scene = sceneFrom(given);
   const clubhead = clubheadFrom(given);
   const from = given.text('ball-speed') === undefined ? deliveryFrom(given) : launchFrom(given);
   const worth = { from, clubhead, scene, found: sensitivities(from, { clubhead, scene }) };
   const { base, rows } = worth.found;
-  const json = `${JSON.stringify({ from, base, rows }, null, 2)}\n`;
-  const paths = writeFiles(given.text('out') ?? join('out', 'worth'), {
-    'what-is-it-worth.html': worthPage(worth, display),
-    'what-is-it-worth.json': json,
+  deliver(given, {
+    folder: folderFrom(given, FOLDER),
+    name: 'what-is-it-worth',
+    page: worthPage(worth, display),
+    record: { from, base, rows },
+    text: terminalReport(worth, display),
   });
-  if (given.flag('json')) process.stdout.write(json);
-  else {
-    const written = paths.map((path) => relative('.', path) || path).join(', ');
-    process.stdout.write(`${terminalReport(worth, display)}\nWritten: ${written}\n`);
-  }
   return EXIT.done;
 });
 

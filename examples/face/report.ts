@@ -1,8 +1,8 @@
 import type { Display } from '../lib/display.js';
-import { figure, htmlPage, htmlTable, kept, list, section, type TableColumn } from '../lib/page.js';
+import { comments, figure, htmlPage, htmlTable, kept, list, section, type TableColumn } from '../lib/page.js';
 import { sceneWords } from '../lib/scene-options.js';
 import { terminalTable } from '../lib/table.js';
-import { escaped, fixed, grouped, signed, wrapped } from '../lib/text.js';
+import { capital, escaped, fixed, grouped, signed, wrapped } from '../lib/text.js';
 import { faceChart } from './chart.js';
 import type { FaceStudy } from './study.js';
 import { answers, CAUTIONS, LIMITS, moveWords, sideWords } from './words.js';
@@ -22,7 +22,7 @@ interface Table {
 function deliveryWords({ delivery, clubhead, hand, scene }: FaceStudy, display: Display): string {
   const angle = (value: number | undefined): string => `${signed(display.angle.of(value ?? 0), 1)}°`;
   const { clubSpeed, attackAngle, clubPath, faceAngle, dynamicLoft } = delivery;
-  return `${fixed(display.speed.of(clubSpeed), 1)} ${display.speed.unit}, attack ${angle(attackAngle)}, path ${angle(clubPath)}, face ${angle(faceAngle)}, dynamic loft ${fixed(display.angle.of(dynamicLoft), 1)}°; ${clubhead.name}, ${hand}-handed; ${sceneWords(scene)}`;
+  return `${fixed(display.speed.of(clubSpeed), 1)} ${display.speed.unit}, attack ${angle(attackAngle)}, path ${angle(clubPath)}, face ${angle(faceAngle)}, dynamic loft ${fixed(display.angle.of(dynamicLoft), 1)}°; ${clubhead.name}, ${hand}-handed; ${sceneWords(scene, display)}`;
 }
 
 function offCentreTable({ offCentre }: FaceStudy, display: Display): Table {
@@ -95,13 +95,9 @@ export function facePage(study: FaceStudy, about: About, display: Display): stri
       columns,
       rows.map((row) => row.map(escaped)),
     );
-  const banner =
-    about.comments.length === 0
-      ? ''
-      : `<div class="banner">${about.comments.map((each) => `<p>${escaped(each)}</p>`).join('')}</div>`;
   return htmlPage({
     title: 'Face map: where it was struck, and what that costs',
-    lead: `<p class="lead">${escaped(`${about.source} Usual delivery: ${deliveryWords(study, display)}.`)}</p>${banner}`,
+    lead: `<p class="lead">${escaped(`${about.source} Usual delivery: ${deliveryWords(study, display)}.`)}</p>${comments(about)}`,
     sections: [
       `<div class="card"><h3>In short</h3>${list(answers(study, display))}</div>`,
       kept('The face', MAP_NOTE, figure(faceChart(study, display))),
@@ -134,12 +130,7 @@ export function facePage(study: FaceStudy, about: About, display: Display): stri
       ...(about.notes.length === 0 ? [] : [section('Notes on the file', '', list(about.notes))]),
       kept('Limits and cautions', '', `${list(LIMITS)}<div class="card">${list(CAUTIONS)}</div>`),
     ],
-    foot: '<p>Made with fairflight. Every formula and its source: see the documentation of the library. This page holds all it shows; nothing is fetched.</p>',
   });
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 function straighter(value: number, { distance }: Display): string {

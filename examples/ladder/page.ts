@@ -2,12 +2,22 @@ import type { Maximised } from 'fairflight';
 import type { ShotTable } from 'fairflight/schema';
 import type { Display } from '../lib/display.js';
 import { ODD_RULE } from '../lib/odd.js';
-import { comments, figure, htmlPage, htmlTable, kept, list, paragraphs, section } from '../lib/page.js';
+import {
+  comments,
+  figure,
+  htmlPage,
+  htmlTable,
+  kept,
+  leftOut,
+  list,
+  paragraphs,
+  section,
+} from '../lib/page.js';
 import { orderedColours } from '../lib/palette.js';
-import { readingSummary, rejectionLine } from '../lib/reading.js';
+import { readingSummary } from '../lib/reading.js';
 import { sceneWords } from '../lib/scene-options.js';
 import { COLUMNS, type Quantity, shownBy } from '../lib/shot-quantities.js';
-import { escaped, fixed, grouped, signed } from '../lib/text.js';
+import { capital, escaped, fixed, grouped, signed } from '../lib/text.js';
 import { CALIBRATED_NOTE, calibrationSection } from './calibration-report.js';
 import { carryChart } from './carry-chart.js';
 import type { Ladder } from './ladder.js';
@@ -37,7 +47,7 @@ export function ladderPage(ladder: Ladder, table: ShotTable, file: string, displ
   const { setup, rungs, calibration } = ladder;
   const colours = orderedColours(rungs.length);
   const loft = `${fixed(display.angle.of(setup.clubhead.staticLoft), 1)}° nominal`;
-  const about = `${file}: ${readingSummary(table)}. ${sceneWords(setup.scene)}; ${setup.clubhead.name}, ${loft}; ${setup.hand}-handed player.`;
+  const about = `${file}: ${readingSummary(table)}. ${capital(sceneWords(setup.scene, display))}; ${setup.clubhead.name}, ${loft}; ${setup.hand}-handed player.`;
   const swatch = (i: number): string => colours[i] ?? '';
   return htmlPage({
     title: 'Speed ladder: one driver, several speeds',
@@ -96,7 +106,6 @@ export function ladderPage(ladder: Ladder, table: ShotTable, file: string, displ
         `${list(limitsOf(ladder))}<div class="card">${list(CAUTIONS)}</div>`,
       ),
     ],
-    foot: '<p>Made with fairflight. Every formula and its source: see the documentation of the library. This page holds all it shows; nothing is fetched.</p>',
   });
 }
 
@@ -259,9 +268,4 @@ function oddShots({ odd, summary }: Ladder): string {
     ...summary.unassigned.map(({ shot, reason }) => `In no band, shot ${shot + 1}: ${reason}.`),
   ];
   return `${items.length === 0 ? '<p>None.</p>' : list(items)}<p class="note">${ODD_RULE}</p>`;
-}
-
-function leftOut(table: ShotTable): string {
-  const items = [...table.rejected.map(rejectionLine), ...table.notes.map((note) => `Note: ${note}.`)];
-  return `<p>${escaped(readingSummary(table))}.</p>${items.length === 0 ? '' : list(items)}`;
 }

@@ -17,7 +17,7 @@ export function ladderRecord(ladder: Ladder, table: ShotTable, file: string, dis
       what: 'One driver at several club speeds',
       file,
       comments: table.comments,
-      conditions: sceneWords(setup.scene),
+      conditions: sceneWords(setup.scene, display),
       clubhead: setup.clubhead.name,
       'nominal loft (deg)': near(angle.of(setup.clubhead.staticLoft), 2),
       hand: setup.hand,

@@ -1,7 +1,7 @@
 import type { ShotTable } from 'fairflight/schema';
 import type { Display } from '../lib/display.js';
 import { ODD_RULE } from '../lib/odd.js';
-import { readingSummary, rejectionLine } from '../lib/reading.js';
+import { readingLines } from '../lib/reading.js';
 import { sceneWords } from '../lib/scene-options.js';
 import { COLUMNS, type Quantity, shownBy } from '../lib/shot-quantities.js';
 import { terminalTable } from '../lib/table.js';
@@ -30,11 +30,8 @@ import {
 export function terminalReport(ladder: Ladder, table: ShotTable, display: Display): string {
   const { rungs, setup, summary } = ladder;
   const blocks = [
-    ...table.comments,
-    `${readingSummary(table)}.`,
-    ...table.rejected.map((each) => `  left out: ${rejectionLine(each)}`),
-    ...table.notes.map((note) => `  note: ${note}`),
-    `Conditions: ${sceneWords(setup.scene)}; ${setup.clubhead.name}, ${fixed(display.angle.of(setup.clubhead.staticLoft), 1)}° nominal; ${setup.hand}-handed; best loft by ${setup.maximise}.`,
+    ...readingLines(table),
+    `Conditions: ${sceneWords(setup.scene, display)}; ${setup.clubhead.name}, ${fixed(display.angle.of(setup.clubhead.staticLoft), 1)}° nominal; ${setup.hand}-handed; best loft by ${setup.maximise}.`,
     '',
     ...(ladder.calibration === undefined
       ? []

@@ -1,4 +1,6 @@
+import type { ShotTable } from 'fairflight/schema';
 import { BLUE, GRID, INK, MUTED, PANEL, PAPER, VERMILION } from './palette.js';
+import { readingSummary, tableNotes } from './reading.js';
 import { escaped } from './text.js';
 
 /** A page that needs nothing but itself. */
@@ -8,8 +10,8 @@ export interface Page {
   readonly lead: string;
   /** Body sections. HTML. */
   readonly sections: readonly string[];
-  /** Small print at the end. HTML. */
-  readonly foot: string;
+  /** Small print of this page, above what stands below every page. */
+  readonly foot?: string;
   /** Styles this page needs beside the shared ones. */
   readonly style?: string;
 }
@@ -29,6 +31,7 @@ ul, ol { margin: 4px 0 10px; padding-left: 22px; max-width: 76ch; }
 .note { color: ${MUTED}; font-size: 13px; }
 .banner { background: ${PANEL}; border-left: 4px solid ${VERMILION}; padding: 9px 14px; margin: 12px 0; }
 .card { background: ${PANEL}; border-left: 4px solid ${BLUE}; padding: 10px 16px; margin: 14px 0; }
+.card > :first-child, .banner > :first-child { margin-top: 0; }
 .card p:last-child, .card ul:last-child, .banner p:last-child { margin-bottom: 0; }
 figure { margin: 10px 0 6px; }
 figure svg { display: block; width: 100%; height: auto; }
@@ -56,6 +59,9 @@ footer { margin-top: 30px; padding-top: 10px; border-top: 1px solid ${GRID}; col
   svg, .banner, .card { print-color-adjust: exact; -webkit-print-color-adjust: exact; }
 }`;
 
+const MADE_WITH =
+  'Made with fairflight. Every formula and its source: see the documentation of the library. This page holds all it shows; nothing is fetched.';
+
 /** The whole page as one HTML text: styles inside, charts inline, nothing fetched. */
 export function htmlPage(page: Page): string {
   return [
@@ -64,7 +70,7 @@ export function htmlPage(page: Page): string {
     `<title>${escaped(page.title)}</title><style>${STYLE}${page.style ?? ''}</style></head><body>`,
     `<header><h1>${escaped(page.title)}</h1>${page.lead}</header>`,
     `<main>${page.sections.join('\n')}</main>`,
-    `<footer>${page.foot}</footer></body></html>\n`,
+    `<footer>${paragraphs([page.foot ?? '', MADE_WITH])}</footer></body></html>\n`,
   ].join('\n');
 }
 
@@ -115,6 +121,12 @@ export function paragraphs(texts: readonly string[]): string {
 /** Sentences as a list. */
 export function list(items: readonly string[]): string {
   return `<ul>${items.map((item) => `<li>${escaped(item)}</li>`).join('')}</ul>`;
+}
+
+/** What was read and what was left out, with every reason. */
+export function leftOut(table: ShotTable): string {
+  const items = tableNotes(table);
+  return `<p>${escaped(readingSummary(table))}.</p>${items.length === 0 ? '' : list(items)}`;
 }
 
 /** The comments of a file, such as that its data are invented, where nobody overlooks them. */

@@ -8,6 +8,17 @@ export const GRID = '#dde3e9';
 export const PAPER = '#ffffff';
 export const PANEL = '#f5f7f9';
 
+/** One shot among many. */
+export const FAINT = '#9aa7b4';
+/** Mown grass and trees seen from above. */
+export const FAIRWAY = '#dcefe0';
+export const TREES = '#e4e1d6';
+/** Pale fills for areas and intervals, behind lines of their colour. */
+export const PALE_BLUE = '#c2d8e6';
+export const PALE_GREEN = '#d7efe6';
+export const PALE_VERMILION = '#f9e3d5';
+export const PALE_ORANGE = '#fae9c5';
+
 export const BLUE = '#0072b2';
 export const VERMILION = '#d55e00';
 export const GREEN = '#009e73';

@@ -73,6 +73,15 @@ export function typedLength(option: string, text: string): Length {
   return made(option, typed(option, text, '32yd'), LENGTHS);
 }
 
+/** A whole number. @throws UsageError when it is none or out of range */
+export function typedWhole(option: string, text: string, least: number, most?: number): number {
+  const value = Number(text);
+  const fits = value >= least && value <= (most ?? Number.MAX_SAFE_INTEGER);
+  if (text.trim() !== '' && Number.isInteger(value) && fits) return value;
+  const range = most === undefined ? `from ${least}` : `from ${least} to ${most}`;
+  throw new UsageError(`--${option} needs a whole number ${range}; got ${JSON.stringify(text)}`);
+}
+
 /** Lengths with one unit at the end, such as `380,410,520yd`. */
 export function typedLengths(option: string, text: string): readonly Length[] {
   const match = /^\s*([\d.\s,]+?)\s*([a-z]+)\s*$/i.exec(text);

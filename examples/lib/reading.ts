@@ -33,6 +33,21 @@ export function readingSummary(table: ShotTable): string {
   ].join('; ');
 }
 
+/** Everything that was left out or set aside, a sentence each. */
+export function tableNotes({ rejected, notes }: Pick<ShotTable, 'rejected' | 'notes'>): readonly string[] {
+  return [...rejected.map(rejectionLine), ...notes.map((note) => `Note: ${note}.`)];
+}
+
+/** What the file says of itself, and what was read and left out, for the terminal. */
+export function readingLines(table: ShotTable): readonly string[] {
+  return [
+    ...table.comments,
+    `${readingSummary(table)}.`,
+    ...table.rejected.map((each) => `  left out: ${rejectionLine(each)}`),
+    ...table.notes.map((note) => `  note: ${note}`),
+  ];
+}
+
 /** Reads a CSV of shots. @throws UsageError when it holds no usable shot, with every reason */
 export function readShotFile(file: string, options: ReadShotsOptions = {}): ShotTable {
   const table = readShots(readText(file), options);

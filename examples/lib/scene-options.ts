@@ -1,9 +1,10 @@
-import type { Scene } from 'fairflight';
+import { airAt, type Scene } from 'fairflight';
 import { parseScene } from 'fairflight/schema';
 import type { Given, Option } from './command.js';
 import { UsageError } from './command.js';
+import type { Display } from './display.js';
 import { typed } from './quantities.js';
-import { fixed, signed } from './text.js';
+import { fixed, listed } from './text.js';
 
 /** Names of {@link SCENE_OPTIONS}. */
 export type SceneOption = 'altitude' | 'temperature' | 'headwind' | 'crosswind' | 'turf' | 'aerodynamics';
@@ -68,6 +69,9 @@ export function sceneFrom(given: Pick<Given<SceneOption>, 'text'>): Scene {
 
 const calm = { value: 0, unit: 'm/s' };
 
+/** Option of {@link handFrom}. */
+export const HAND_OPTION: Option = { type: 'string', value: 'NAME', help: 'right or left (default right)' };
+
 /** The hand the user plays with. @throws UsageError for anything but right and left */
 export function handFrom(text: string | undefined): 'right' | 'left' {
   if (text === undefined || text === 'right') return 'right';
@@ -76,12 +80,27 @@ export function handFrom(text: string | undefined): 'right' | 'left' {
 }
 
 /** The scene in words. */
-export function sceneWords(scene: Scene): string {
-  const air = scene.air === undefined ? '20 °C at sea level' : `air of ${fixed(scene.air.density, 3)} kg/m³`;
-  const wind =
-    scene.wind === undefined
-      ? 'no wind'
-      : `wind ${signed(scene.wind.along, 1)} m/s along (+ helps), ${signed(scene.wind.across, 1)} m/s across (+ to the right)`;
-  const turf = typeof scene.turf === 'string' ? scene.turf : 'normal';
-  return `${air}, ${wind}, ${turf} turf`;
+export function sceneWords({ air, wind, turf }: Scene, display: Display): string {
+  const ground = typeof turf === 'string' ? turf : 'normal';
+  return `${airWords(air)}, ${windWords(wind, display)}, ${ground} turf`;
+}
+
+function airWords(air: Scene['air']): string {
+  if (air === undefined) return '20 °C at sea level';
+  const usual = airAt().density;
+  const share = fixed(100 * Math.abs(air.density / usual - 1), 1);
+  const than = `than at 20 °C and sea level (${fixed(air.density, 3)} kg/m³)`;
+  return `air ${share} % ${air.density < usual ? 'thinner' : 'denser'} ${than}`;
+}
+
+function windWords(wind: Scene['wind'], { speed }: Display): string {
+  if (wind === undefined) return 'no wind';
+  const shown = (value: number): string => `${fixed(Math.abs(speed.of(value)), 1)} ${speed.unit}`;
+  const parts = [
+    ...(wind.along === 0 ? [] : [`${wind.along < 0 ? 'headwind' : 'tailwind'} ${shown(wind.along)}`]),
+    ...(wind.across === 0
+      ? []
+      : [`crosswind ${shown(wind.across)} to the ${wind.across < 0 ? 'left' : 'right'}`]),
+  ];
+  return parts.length === 0 ? 'no wind' : listed(parts);
 }

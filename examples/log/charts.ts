@@ -14,7 +14,17 @@ import {
 } from '../lib/chart.js';
 import type { Display } from '../lib/display.js';
 import { type IntervalRow, intervalChart } from '../lib/interval-chart.js';
-import { BLUE, GREEN, INK, MUTED, ORANGE, textColour, VERMILION } from '../lib/palette.js';
+import {
+  BLUE,
+  FAINT,
+  GREEN,
+  INK,
+  MUTED,
+  ORANGE,
+  PALE_ORANGE,
+  textColour,
+  VERMILION,
+} from '../lib/palette.js';
 import { fixed, signed } from '../lib/text.js';
 import { sessionOf, type TrainingLog } from './log.js';
 import { scatterName, scatterShown } from './words.js';
@@ -93,7 +103,7 @@ export function speedChart(log: TrainingLog, { speed }: Display): string {
     ...(next === undefined
       ? []
       : [line(f, level(edge[0], edge[1], next.clubSpeed), { colour: GREEN, width: 2, dash: '2 4' })]),
-    ...shots.map(([time, value]) => mark(f, [time, speed.of(value)], 'dot', '#9aa7b4', 2.8)),
+    ...shots.map(([time, value]) => mark(f, [time, speed.of(value)], 'dot', FAINT, 2.8)),
     ...report.sessions.map(({ time, clubSpeed, name }) =>
       mark(f, [time, speed.of(clubSpeed)], 'diamond', BLUE, 5.2, `${name}: ${fixed(speed.of(clubSpeed), 1)}`),
     ),
@@ -110,7 +120,7 @@ export function speedChart(log: TrainingLog, { speed }: Display): string {
     ),
   ];
   const entries: KeyEntry[] = [
-    { name: 'one shot', colour: '#9aa7b4', mark: 'dot' },
+    { name: 'one shot', colour: FAINT, mark: 'dot' },
     { name: 'session mean', colour: BLUE, mark: 'diamond' },
     {
       name: block === 1 ? 'first and last session' : `average of the first and last ${block} sessions`,
@@ -123,7 +133,7 @@ export function speedChart(log: TrainingLog, { speed }: Display): string {
       : [
           {
             name: 'what days alone could make of the first average',
-            colour: '#fae9c5',
+            colour: PALE_ORANGE,
             mark: 'patch',
           } as const,
         ]),

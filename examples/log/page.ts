@@ -1,8 +1,18 @@
 import type { ShotTable } from 'fairflight/schema';
 import type { Display } from '../lib/display.js';
 import { ODD_RULE, oddLines } from '../lib/odd.js';
-import { comments, figure, htmlPage, htmlTable, kept, list, paragraphs, section } from '../lib/page.js';
-import { readingSummary, rejectionLine } from '../lib/reading.js';
+import {
+  comments,
+  figure,
+  htmlPage,
+  htmlTable,
+  kept,
+  leftOut,
+  list,
+  paragraphs,
+  section,
+} from '../lib/page.js';
+import { readingSummary } from '../lib/reading.js';
 import { sceneWords } from '../lib/scene-options.js';
 import { escaped, fixed } from '../lib/text.js';
 import { causesChart, scatterChart, speedChart } from './charts.js';
@@ -22,7 +32,7 @@ import {
 /** The log as one self-contained page. */
 export function logPage(log: TrainingLog, table: ShotTable, file: string, display: Display): string {
   const { report } = log;
-  const about = `${file}: ${readingSummary(table)}. ${report.sessions.length} sessions. Launches flown in ${sceneWords(log.scene)}.`;
+  const about = `${file}: ${readingSummary(table)}. ${report.sessions.length} sessions. Launches flown in ${sceneWords(log.scene, display)}.`;
   const scatter = scatterChart(log, display);
   const causes = causesChart(log, display);
   const sentences = [
@@ -74,7 +84,7 @@ export function logPage(log: TrainingLog, table: ShotTable, file: string, displa
       section('Rows and columns left out', '', leftOut(table)),
       section('Limits', '', list(LIMITS)),
     ],
-    foot: '<p>Made with fairflight. Every formula and its source: see the documentation of the library. Nothing here is medical advice. This page holds all it shows; nothing is fetched.</p>',
+    foot: 'Nothing here is medical advice.',
   });
 }
 
@@ -108,9 +118,4 @@ function sessionTable(log: TrainingLog, display: Display): string {
 function oddShots({ sifted }: TrainingLog, display: Display): string {
   const lines = oddLines(sifted, display);
   return `${lines.length === 0 ? '<p>None.</p>' : list(lines)}<p class="note">${ODD_RULE}</p>`;
-}
-
-function leftOut(table: ShotTable): string {
-  const items = [...table.rejected.map(rejectionLine), ...table.notes.map((note) => `Note: ${note}.`)];
-  return `<p>${escaped(readingSummary(table))}.</p>${items.length === 0 ? '' : list(items)}`;
 }

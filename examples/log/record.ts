@@ -38,7 +38,7 @@ export function logRecord(log: TrainingLog, table: ShotTable, file: string, disp
       what: 'Did speed training work',
       file,
       comments: table.comments,
-      conditions: sceneWords(log.scene),
+      conditions: sceneWords(log.scene, display),
       'outliers count': log.keptOutliers,
       limits: LIMITS,
       cautions: report.cautions,

@@ -2,7 +2,7 @@ import type { ChangeFactor } from 'fairflight';
 import type { ShotTable } from 'fairflight/schema';
 import type { Display } from '../lib/display.js';
 import { ODD_RULE, oddLines } from '../lib/odd.js';
-import { readingSummary, rejectionLine } from '../lib/reading.js';
+import { readingLines } from '../lib/reading.js';
 import { sceneWords } from '../lib/scene-options.js';
 import { terminalTable } from '../lib/table.js';
 import { fixed, signed, wrapped } from '../lib/text.js';
@@ -24,11 +24,8 @@ export function terminalReport(log: TrainingLog, table: ShotTable, display: Disp
   const { report } = log;
   const odd = oddLines(log.sifted, display);
   const blocks = [
-    ...table.comments,
-    `${readingSummary(table)}.`,
-    ...table.rejected.map((each) => `  left out: ${rejectionLine(each)}`),
-    ...table.notes.map((note) => `  note: ${note}`),
-    `Launches flown in ${sceneWords(log.scene)}.`,
+    ...readingLines(table),
+    `Launches flown in ${sceneWords(log.scene, display)}.`,
     '',
     'SESSIONS: mean ± standard deviation from shot to shot',
     sessionTable(log, display),

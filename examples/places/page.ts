@@ -1,8 +1,18 @@
 import type { ShotTable } from 'fairflight/schema';
 import type { Display } from '../lib/display.js';
 import { ODD_RULE, oddLines } from '../lib/odd.js';
-import { comments, figure, htmlPage, htmlTable, kept, list, paragraphs, section } from '../lib/page.js';
-import { readingSummary, rejectionLine } from '../lib/reading.js';
+import {
+  comments,
+  figure,
+  htmlPage,
+  htmlTable,
+  kept,
+  leftOut,
+  list,
+  paragraphs,
+  section,
+} from '../lib/page.js';
+import { readingSummary } from '../lib/reading.js';
 import { sceneWords } from '../lib/scene-options.js';
 import { counted, escaped, fixed, signed } from '../lib/text.js';
 import { CARD_STYLE, pocketCard } from './card.js';
@@ -12,7 +22,7 @@ import { basisSentence, LIMITS, placeSentences, widthSentence, windSentence } fr
 
 /** The distances elsewhere as one self-contained page, the card to cut out on top. */
 export function elsewherePage(answer: Elsewhere, table: ShotTable, file: string, display: Display): string {
-  const about = `${file}: ${readingSummary(table)}. Measured in ${sceneWords(answer.home)}.`;
+  const about = `${file}: ${readingSummary(table)}. Measured in ${sceneWords(answer.home, display)}.`;
   const sentences = [...placeSentences(answer, display), windSentence(answer, display)];
   return htmlPage({
     title: 'The same shot elsewhere',
@@ -41,7 +51,6 @@ export function elsewherePage(answer: Elsewhere, table: ShotTable, file: string,
       section('Rows and columns left out', '', leftOut(table)),
       section('Limits', '', list([...LIMITS, ...warningSentences(answer)])),
     ],
-    foot: '<p>Made with fairflight. Every formula and its source: see the documentation of the library. This page holds all it shows; nothing is fetched.</p>',
   });
 }
 
@@ -95,9 +104,4 @@ function oddShots({ sifted, keptOutliers }: Elsewhere, display: Display): string
   const lines = oddLines(sifted, display);
   const what = keptOutliers ? 'Outliers count.' : 'Outliers are left out of the means, stragglers kept.';
   return `${lines.length === 0 ? '<p>None.</p>' : `<p>${what}</p>${list(lines)}`}<p class="note">${ODD_RULE}</p>`;
-}
-
-function leftOut(table: ShotTable): string {
-  const items = [...table.rejected.map(rejectionLine), ...table.notes.map((note) => `Note: ${note}.`)];
-  return `<p>${escaped(readingSummary(table))}.</p>${items.length === 0 ? '' : list(items)}`;
 }

@@ -20,7 +20,7 @@ export function elsewhereRecord(
       what: 'The same shots elsewhere',
       file,
       comments: table.comments,
-      conditions: sceneWords(answer.home),
+      conditions: sceneWords(answer.home, display),
       'outliers count': answer.keptOutliers,
       limits: [CARD_NOTE, ...LIMITS],
     },
@@ -35,7 +35,7 @@ export function elsewhereRecord(
     places: answer.places.map((place) => ({
       key: place.key,
       name: headOf(place),
-      conditions: sceneWords(place.scene),
+      conditions: sceneWords(place.scene, display),
     })),
     clubs: answer.clubs.map(({ club, shots, carry, total, basis, modelLess, there }) => ({
       club,

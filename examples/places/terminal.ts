@@ -1,7 +1,7 @@
 import type { ShotTable } from 'fairflight/schema';
 import type { Display } from '../lib/display.js';
 import { ODD_RULE, oddLines } from '../lib/odd.js';
-import { readingSummary, rejectionLine } from '../lib/reading.js';
+import { readingLines } from '../lib/reading.js';
 import { sceneWords } from '../lib/scene-options.js';
 import { terminalTable } from '../lib/table.js';
 import { counted, fixed, signed, wrapped } from '../lib/text.js';
@@ -13,11 +13,8 @@ export function terminalReport(answer: Elsewhere, table: ShotTable, display: Dis
   const odd = oddLines(answer.sifted, display);
   const { unit } = display.distance;
   const blocks = [
-    ...table.comments,
-    `${readingSummary(table)}.`,
-    ...table.rejected.map((each) => `  left out: ${rejectionLine(each)}`),
-    ...table.notes.map((note) => `  note: ${note}`),
-    `Measured in ${sceneWords(answer.home)}.`,
+    ...readingLines(table),
+    `Measured in ${sceneWords(answer.home, display)}.`,
     '',
     `CARRY (${unit}; in brackets the change from where it was measured)`,
     distanceTable(answer, display, 'carry'),

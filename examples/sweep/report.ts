@@ -1,10 +1,10 @@
 import type { OutputIndices, SweepAbout } from 'fairflight/sweep';
 import { axes, box, type Frame, frame, key, line, svg, text, whisker } from '../lib/chart.js';
 import type { Display } from '../lib/display.js';
-import { figure, htmlPage, htmlTable } from '../lib/page.js';
+import { figure, htmlPage, htmlTable, kept } from '../lib/page.js';
 import { BLUE, GREEN, INK, ORANGE, PURPLE, VERMILION } from '../lib/palette.js';
 import { terminalTable } from '../lib/table.js';
-import { escaped, fixed, grouped } from '../lib/text.js';
+import { escaped, fixed, grouped, wrapped } from '../lib/text.js';
 import type { MainEffect } from './effects.js';
 import { FACTORS, type StudyFactor } from './study.js';
 
@@ -69,9 +69,7 @@ export function terminalReport(findings: Findings, display: Display): string {
     'WHAT CARRY HANGS ON: Sobol indices, with 95 % intervals',
     terminalTable(['factor', 'range', 'first order', '95 %', 'total', '95 %'], rows, 2),
     '',
-    ...sentences(findings, display),
-    MEANING,
-    LIMITS,
+    ...[...sentences(findings, display), MEANING, LIMITS].map((each) => wrapped(each)),
     '',
   ].join('\n');
 }
@@ -98,18 +96,23 @@ export function studyPage(findings: Findings, file: string, display: Display): s
     title: 'What the carry of a drive hangs on',
     lead: `<p class="lead">${sentences(findings, display).map(escaped).join(' ')}</p>`,
     sections: [
-      `<h2>Sobol indices of carry</h2><p>${escaped(MEANING)}</p>`,
-      key([
-        { name: 'first order', colour: BLUE, mark: 'patch' },
-        { name: 'total', colour: ORANGE, mark: 'patch' },
-      ]),
-      figure(indexChart(indices), 'Whiskers: 95 % bootstrap intervals.'),
-      htmlTable(columns, rows),
-      '<h2>Mean carry along each factor</h2><p>Carry averaged over everything else, from the low to the high end of each factor’s range.</p>',
-      figure(effectChart(findings, display)),
-      `<p class="note">${escaped(LIMITS)}</p>`,
+      kept(
+        'Sobol indices of carry',
+        escaped(MEANING),
+        key([
+          { name: 'first order', colour: BLUE, mark: 'patch' },
+          { name: 'total', colour: ORANGE, mark: 'patch' },
+        ]) +
+          figure(indexChart(indices), 'Whiskers: 95 % bootstrap intervals.') +
+          htmlTable(columns, rows),
+      ),
+      kept(
+        'Mean carry along each factor',
+        'Carry averaged over everything else, from the low to the high end of each factor’s range.',
+        figure(effectChart(findings, display), escaped(LIMITS)),
+      ),
     ],
-    foot: `<p>${escaped(`${file}: ${about.library} ${about.version}, ${about.models.aerodynamics}, ${about.models.strike ?? ''}; Sobol sequence, scrambled with seed ${findings.seed}; estimators of Saltelli et al. 2010 and Jansen 1999.`)}</p>`,
+    foot: `${file}: ${about.library} ${about.version}, ${about.models.aerodynamics}, ${about.models.strike ?? ''}; Sobol sequence, scrambled with seed ${findings.seed}; estimators of Saltelli et al. 2010 and Jansen 1999.`,
   });
 }
 

@@ -16,13 +16,23 @@ import {
   text,
 } from '../lib/chart.js';
 import type { Display } from '../lib/display.js';
-import { BLUE, GREEN, INK, MUTED, textColour, VERMILION } from '../lib/palette.js';
+import {
+  BLUE,
+  FAIRWAY,
+  GREEN,
+  INK,
+  MUTED,
+  PALE_BLUE,
+  PALE_GREEN,
+  PALE_VERMILION,
+  TREES,
+  textColour,
+  VERMILION,
+} from '../lib/palette.js';
 import { fixed, signed } from '../lib/text.js';
 import { factorsOf } from './player.js';
 import type { Cloud, Tradeoff } from './tradeoff.js';
 
-const PALE_GREEN = '#d7efe6';
-const PALE_RED = '#f9e3d5';
 /** Scatter that is drawn, least and most, in units of today's. */
 const LEAST = 0.6;
 const MOST = 2.2;
@@ -77,7 +87,7 @@ export function tradeoffChart(tradeoff: Tradeoff, { speed }: Display): string {
     band(
       f,
       cut(even).map(([x, y]) => [x, y, top] as const),
-      PALE_RED,
+      PALE_VERMILION,
       1,
     ),
     axes(f),
@@ -145,7 +155,7 @@ export function tradeoffChart(tradeoff: Tradeoff, { speed }: Display): string {
         ]),
     ...(interval === undefined
       ? []
-      : [{ name: 'its 95 % interval', colour: '#b9d3e3', mark: 'patch' } as const]),
+      : [{ name: 'its 95 % interval', colour: PALE_BLUE, mark: 'patch' } as const]),
     { name: 'the same scatter as now', colour: MUTED, mark: 'dashes' },
   ];
   return key(entries) + svg(f, 'Scatter that pays at each speed', ...layers);
@@ -212,7 +222,7 @@ export function strokesChart(tradeoff: Tradeoff, { speed }: Display): string {
     ...(constant === undefined
       ? []
       : [{ name: 'scatter stays the same', colour: MUTED, mark: 'dashes' } as const]),
-    { name: '± two standard errors of the simulation', colour: '#ccdde8', mark: 'patch' },
+    { name: '± two standard errors of the simulation', colour: PALE_BLUE, mark: 'patch' },
   ];
   return key(entries) + svg(f, 'Strokes against now', axes(f), ...layers);
 }
@@ -259,8 +269,8 @@ export function cloudChart(tradeoff: Tradeoff, { distance, speed }: Display): st
   const strip = (from: number, to: number, colour: string): string =>
     box(f, [x[0], from], [x[1], to], colour);
   const layers = [
-    strip(-half, half, '#dcefe0'),
-    ...(course.trees === undefined ? [] : [strip(trees, side, '#e4e1d6'), strip(-side, -trees, '#e4e1d6')]),
+    strip(-half, half, FAIRWAY),
+    ...(course.trees === undefined ? [] : [strip(trees, side, TREES), strip(-side, -trees, TREES)]),
     axes(f),
     ...clouds.flatMap(([cloud, colour]) =>
       points(cloud)

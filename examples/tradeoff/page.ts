@@ -2,7 +2,7 @@ import type { ShotTable } from 'fairflight/schema';
 import type { Display } from '../lib/display.js';
 import { ODD_RULE, oddReadings } from '../lib/odd.js';
 import { comments, figure, htmlPage, htmlTable, kept, list, paragraphs, section } from '../lib/page.js';
-import { readingSummary, rejectionLine } from '../lib/reading.js';
+import { readingSummary, tableNotes } from '../lib/reading.js';
 import { sceneWords } from '../lib/scene-options.js';
 import { capital, counted, escaped, fixed } from '../lib/text.js';
 import { cloudChart, strokesChart, tradeoffChart } from './charts.js';
@@ -24,7 +24,7 @@ import {
 export function tradeoffPage(tradeoff: Tradeoff, table: ShotTable, file: string, display: Display): string {
   const { course, scene, clubhead, now, faster } = tradeoff;
   const loft = `${fixed(display.angle.of(clubhead.staticLoft), 1)}° nominal`;
-  const about = `${file}: ${readingSummary(table)}. ${capital(courseWords(course, display))}; ${clubhead.name}, ${loft}; ${sceneWords(scene)}; ${lawWords(tradeoff, display)}.`;
+  const about = `${file}: ${readingSummary(table)}. ${capital(courseWords(course, display))}; ${clubhead.name}, ${loft}; ${sceneWords(scene, display)}; ${lawWords(tradeoff, display)}.`;
   const share = (cloud: typeof now): string =>
     `${fixed(100 * (cloud.dispersion.fairway?.share ?? 0))} % on the fairway at ${fixed(display.speed.of(cloud.clubSpeed))} ${display.speed.unit}`;
   return htmlPage({
@@ -40,7 +40,7 @@ export function tradeoffPage(tradeoff: Tradeoff, table: ShotTable, file: string,
       )}</div>`,
       kept(
         'The trade-off',
-        'Below the black curve a speed is worth having at that scatter, above it the distance is lost in the rough. The curve counts path, face and strike together.',
+        'Below the black curve a speed is worth having at that scatter, above it the distance is lost in the rough. The curve counts path, face and strike together; the player’s trend is that of direction alone.',
         figure(tradeoffChart(tradeoff, display)),
       ),
       kept(
@@ -73,7 +73,6 @@ export function tradeoffPage(tradeoff: Tradeoff, table: ShotTable, file: string,
       ),
       section('Limits and cautions', '', `${list(LIMITS)}<div class="card">${list(CAUTIONS)}</div>`),
     ],
-    foot: '<p>Made with fairflight. Every formula and its source: see the documentation of the library. This page holds all it shows; nothing is fetched.</p>',
   });
 }
 
@@ -117,8 +116,7 @@ function leftOut({ player }: Tradeoff, table: ShotTable, display: Display): stri
       : [
           `${counted(player.incomplete, 'shot')} without club speed, ball speed, launch angle, launch direction and spin.`,
         ]),
-    ...table.rejected.map(rejectionLine),
-    ...table.notes.map((note) => `Note: ${note}.`),
+    ...tableNotes(table),
   ];
-  return `${items.length === 0 ? '<p>None.</p>' : list(items)}<p class="note">${ODD_RULE} Tails come back as those of a Student t distribution.</p>`;
+  return `${items.length === 0 ? '<p>None.</p>' : list(items)}<p class="note">${ODD_RULE} In the simulation wild shots come back as the tails of a Student t distribution.</p>`;
 }

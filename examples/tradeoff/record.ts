@@ -37,7 +37,7 @@ export function tradeoffRecord(
       file,
       comments: table.comments,
       course: courseWords(course, display),
-      conditions: sceneWords(tradeoff.scene),
+      conditions: sceneWords(tradeoff.scene, display),
       law: lawWords(tradeoff, display),
       limits: LIMITS,
       cautions: CAUTIONS,

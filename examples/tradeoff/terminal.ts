@@ -1,7 +1,7 @@
 import type { ShotTable } from 'fairflight/schema';
 import type { Display } from '../lib/display.js';
 import { oddReadings } from '../lib/odd.js';
-import { readingSummary, rejectionLine } from '../lib/reading.js';
+import { readingLines } from '../lib/reading.js';
 import { sceneWords } from '../lib/scene-options.js';
 import { terminalTable } from '../lib/table.js';
 import { capital, counted, wrapped } from '../lib/text.js';
@@ -34,11 +34,8 @@ export function terminalReport(tradeoff: Tradeoff, table: ShotTable, display: Di
       : [`${counted(player.incomplete, 'shot')} without the readings of club and ball that are needed.`]),
   ];
   const blocks = [
-    ...table.comments,
-    `${readingSummary(table)}.`,
-    ...table.rejected.map((each) => `  left out: ${rejectionLine(each)}`),
-    ...table.notes.map((note) => `  note: ${note}`),
-    `${capital(courseWords(course, display))}; ${sceneWords(scene)}; ${lawWords(tradeoff, display)}.`,
+    ...readingLines(table),
+    `${capital(courseWords(course, display))}; ${sceneWords(scene, display)}; ${lawWords(tradeoff, display)}.`,
     '',
     'FASTER OR STRAIGHTER?',
     ...[

@@ -49,7 +49,7 @@ function startWords({ from, clubhead, scene }: Worth, display: Display): string 
     'clubSpeed' in from
       ? `${fixed(display.speed.of(from.clubSpeed), 1)} ${display.speed.unit} club speed, attack ${angle(from.attackAngle)}, path ${angle(from.clubPath)}, face ${angle(from.faceAngle)}, dynamic loft ${angle(from.dynamicLoft)}; ${clubhead.name}, ${from.hand ?? 'right'}-handed`
       : `${fixed(display.speed.of(from.ballSpeed), 1)} ${display.speed.unit} ball speed, launch ${angle(from.launchAngle)}, ${fixed(display.spin.of(from.spinRate))} rpm`;
-  return `${shot}; ${sceneWords(scene)}.`;
+  return `${shot}; ${sceneWords(scene, display)}.`;
 }
 
 /** Row by row: the shot itself, then every step either way. */
@@ -137,7 +137,6 @@ export function worthPage(worth: Worth, display: Display): string {
       ),
       kept('Limits and cautions', '', `${list(LIMITS)}<div class="card">${list(CAUTIONS)}</div>`),
     ],
-    foot: '<p>Made with fairflight. Every formula and its source: see the documentation of the library. This page holds all it shows; nothing is fetched.</p>',
   });
 }
 
