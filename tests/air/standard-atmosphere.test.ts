@@ -17,6 +17,7 @@ import {
   type Temperature,
 } from '../../src/units/index.js';
 import { caught } from '../caught.js';
+import { even } from '../even.js';
 import { expectPrinted } from '../printed.js';
 import published from '../published/data/standard-atmosphere.json' with { type: 'json' };
 
@@ -57,7 +58,7 @@ describe('geopotential and geometric altitude', () => {
   it('are inverse to each other, and alike at sea level', () => {
     expect(geopotentialAltitude(metres(0))).toBe(0);
     fc.assert(
-      fc.property(fc.double({ min: -1900, max: 11_900, noNaN: true }), (z) => {
+      fc.property(even(-1900, 11_900), (z) => {
         expect(geometricAltitude(geopotentialAltitude(metres(z)))).toBeCloseTo(z, 8);
         expect(geopotentialAltitude(metres(z))).toBeLessThanOrEqual(z + 1e-9);
       }),

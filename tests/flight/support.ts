@@ -8,26 +8,20 @@ import {
   radians,
   radiansPerSecond,
 } from '../../src/index.js';
+import { even } from '../even.js';
 
 /** Air as in the peers' work item: 1.225 kg/m³, 1.81e-5 Pa s. */
 export const denseAir: Air = { density: kilogramsPerCubicMetre(1.225), viscosity: pascalSeconds(1.81e-5) };
 export const noAir: Air = { density: kilogramsPerCubicMetre(0), viscosity: pascalSeconds(1.81e-5) };
 
-/**
- * Numbers even over a range, on a grid of a millionth of it. fc.double is even over the doubles, of which most lie next
- * to 0, so that a wind drawn by it is nearly always a calm.
- */
-const double = (min: number, max: number): fc.Arbitrary<number> =>
-  fc.integer({ min: 0, max: 1_000_000 }).map((i) => min + ((max - min) * i) / 1_000_000);
-
 /** Launches over the whole domain: 12–110 m/s, spin ratio at launch up to 2.5. */
 export const anyLaunch: fc.Arbitrary<Launch> = fc
   .record({
-    speed: double(12, 110),
-    angle: double(-5, 60),
-    direction: double(-20, 20),
-    spinRatio: double(0, 2.5),
-    tilt: double(-60, 60),
+    speed: even(12, 110),
+    angle: even(-5, 60),
+    direction: even(-20, 20),
+    spinRatio: even(0, 2.5),
+    tilt: even(-60, 60),
   })
   .map(({ speed, angle, direction, spinRatio, tilt }) => ({
     ballSpeed: metresPerSecond(speed),
@@ -40,12 +34,12 @@ export const anyLaunch: fc.Arbitrary<Launch> = fc
 /** Scenes over the whole domain: thin to dense air, strong winds, slopes, long drops. */
 export const anyScene: fc.Arbitrary<Scene> = fc
   .record({
-    density: double(0.6, 1.45),
-    along: double(-20, 20),
-    across: double(-20, 20),
-    elevation: double(-200, 5),
-    slope: double(-0.1, 0.1),
-    crossSlope: double(-0.1, 0.1),
+    density: even(0.6, 1.45),
+    along: even(-20, 20),
+    across: even(-20, 20),
+    elevation: even(-200, 5),
+    slope: even(-0.1, 0.1),
+    crossSlope: even(-0.1, 0.1),
   })
   .map(({ density, along, across, elevation, slope, crossSlope }) => ({
     air: { density: kilogramsPerCubicMetre(density), viscosity: pascalSeconds(1.8e-5) },

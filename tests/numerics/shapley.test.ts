@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { shapley } from '../../src/numerics/shapley.js';
+import { anyOf } from '../even.js';
 
 // Textbook: the glove game. Players 0 and 1 own a left glove, player 2 a right one; a pair is worth 1: 1/6, 1/6, 2/3.
 it('shares the glove game as published', () => {
@@ -20,17 +21,14 @@ it('shares the airport game as published', () => {
 
 it('adds up, gives nothing to who adds nothing, and treats equals equally', () => {
   fc.assert(
-    fc.property(
-      fc.array(fc.double({ min: -9, max: 9, noNaN: true }), { minLength: 32, maxLength: 32 }),
-      (table) => {
-        const game = (c: number): number => table[c & 15] ?? 0;
-        const values = shapley(5, game);
-        expect(values.reduce((s, v) => s + v, 0)).toBeCloseTo(game(31) - game(0), 9);
-        expect(values[4]).toBeCloseTo(0, 9);
-        const symmetric = (c: number): number => table[(c & 1) + ((c >> 1) & 1)] ?? 0;
-        const [a = 0, b = 0] = shapley(2, symmetric);
-        expect(a).toBeCloseTo(b, 9);
-      },
-    ),
+    fc.property(fc.array(anyOf(-9, 9), { minLength: 32, maxLength: 32 }), (table) => {
+      const game = (c: number): number => table[c & 15] ?? 0;
+      const values = shapley(5, game);
+      expect(values.reduce((s, v) => s + v, 0)).toBeCloseTo(game(31) - game(0), 9);
+      expect(values[4]).toBeCloseTo(0, 9);
+      const symmetric = (c: number): number => table[(c & 1) + ((c >> 1) & 1)] ?? 0;
+      const [a = 0, b = 0] = shapley(2, symmetric);
+      expect(a).toBeCloseTo(b, 9);
+    }),
   );
 });

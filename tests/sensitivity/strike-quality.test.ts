@@ -15,6 +15,7 @@ import {
   toYards,
   yards,
 } from '../../src/index.js';
+import { even } from '../even.js';
 
 const drive: StrikeQualityQuestion = {
   clubSpeed: mph(100),
@@ -28,9 +29,9 @@ describe('the measure', () => {
     fc.assert(
       fc.property(
         fc.constantFrom(...Object.values(clubheads)),
-        fc.double({ min: 30, max: 60, noNaN: true }),
-        fc.double({ min: 8, max: 30, noNaN: true }),
-        fc.double({ min: 8, max: 25, noNaN: true }),
+        even(30, 60),
+        even(8, 30),
+        even(8, 25),
         (clubhead, speed, loft, toe) => {
           const delivery = {
             clubSpeed: si<never>(speed),
@@ -49,7 +50,7 @@ describe('the measure', () => {
           expect(at(-toe)).toBeLessThan(1);
         },
       ),
-      { numRuns: 50 },
+      { numRuns: 50, endOnFailure: true },
     );
   });
 

@@ -18,6 +18,7 @@ import {
 import { turfs } from '../../src/turf/index.js';
 import { celsius, degrees, metres, metresPerSecond, mph, rpm } from '../../src/units/index.js';
 import { caught } from '../caught.js';
+import { even } from '../even.js';
 
 /** The figure of a shot at an output's path; every name is a path. */
 function atPath(shot: Shot, name: string): number {
@@ -83,9 +84,8 @@ function expectSameShot(
   }
 }
 
-/** Even over the range; fc.double would be even over the doubles, of which most lie next to 0. */
 const within = (name: FactorName, min = sweepFactors[name].min, max = sweepFactors[name].max) =>
-  fc.integer({ min: 0, max: 1e6 }).map((share) => min + (share / 1e6) * (max - min));
+  even(min, max);
 
 describe('a row of a sweep', () => {
   it('is the shot that playShot plays: deliveries, clubhead and ball', () => {
