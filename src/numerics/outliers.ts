@@ -6,7 +6,7 @@ import { median } from './order-statistics.js';
 export const MODIFIED_Z_LIMIT = 3.5;
 
 /**
- * Modified z-scores 0.6745 (x − median)/MAD; where more than half of the values agree and the MAD is 0,
+ * Modified z-scores 0.6745 (x − median)/MAD; where more than half of the values agree to within rounding,
  * (x − median)/(1.253314 × mean absolute deviation); 0 for all when no value differs.
  *
  * Source: Iglewicz B, Hoaglin D C (1993) How to Detect and Handle Outliers, ASQC Basic References in Quality
@@ -28,7 +28,9 @@ export function modifiedZScoresWithin(groups: readonly (readonly number[])[]): n
   });
   const sizes = deviations.flat().map(Math.abs);
   const mad = median(sizes);
-  const scale = mad > 0 ? mad / 0.6745 : 1.253314 * mean(sizes);
+  // A MAD within the rounding of the values says that more than half of them agree.
+  const rounding = Number.EPSILON * Math.max(...groups.flat().map(Math.abs));
+  const scale = mad > rounding ? mad / 0.6745 : 1.253314 * mean(sizes);
   return deviations.map((group) => group.map((deviation) => (scale > 0 ? deviation / scale : 0)));
 }
 
