@@ -107,6 +107,9 @@ export const OUT = {
 /** Length of the output of {@link strikeKernel}. @internal */
 export const OUT_LENGTH = 35;
 
+/** Share of the impulse's work that rounding may add where nothing is lost, both restitutions 1. */
+const ROUNDING = 1e-9;
+
 /** What {@link strikeKernel} returns. @internal */
 export const STATUS = {
   ok: 0,
@@ -116,6 +119,12 @@ export const STATUS = {
   restitution: 2,
   /** Head and friction together would jam the contact: no impulse satisfies the laws. */
   jammed: 3,
+  /**
+   * The impulse would give the two bodies energy. Restitution of velocity allows that where the arm couples normal and
+   * tangential motion strongly and friction grips a face that hardly stops the slip (Stronge 1990, Rigid body
+   * collisions with friction, Proc. R. Soc. Lond. A 431, 169).
+   */
+  makesEnergy: 4,
 } as const;
 
 /**
@@ -253,6 +262,12 @@ export function strikeKernel(
     jb = c.friction * jn * gb;
   }
   if (!(jn > 0 && jn < Number.POSITIVE_INFINITY)) return STATUS.jammed;
+  // Work of the impulse, twice: J · (u before + u after), with u after = u before + W J.
+  const work =
+    jn * (2 * un + wnn * jn + 2 * (wna * ja + wnb * jb)) +
+    ja * (2 * ua + waa * ja + 2 * wab * jb) +
+    jb * (2 * ub + wbb * jb);
+  if (work > ROUNDING * jn * (slip - un)) return STATUS.makesEnergy;
 
   // Impulse in the face frame; spin of the ball is r_b x J / I with r_b = −R n.
   const j0 = jn * n0 + ja * a0 + jb * b0;

@@ -68,7 +68,7 @@ export interface StrikeOptions {
  * @param delivery - How the head comes to the ball. SI and radians; + is up, right of target, toward the toe, high.
  * @param clubhead - The head; default the generic driver.
  * @throws {@link FairflightError} `invalid-input` or `outside-range` naming the field, also when the face does not
- *   approach the ball or the head's restitution law leaves 0 to 1 at this speed.
+ *   approach the ball, the head's restitution law leaves 0 to 1 at this speed, or its laws would make energy.
  */
 export function strike(
   delivery: Delivery,
@@ -153,6 +153,16 @@ function refusal(status: number, clubSpeed: number): FairflightError {
       'outside-range',
       `clubhead.restitution leaves the range 0 to 1 at a club speed of ${clubSpeed} m/s`,
       { field: 'clubhead.restitution', value: clubSpeed, hint: 'reduce clubhead.restitution.slope' },
+    );
+  }
+  if (status === STATUS.makesEnergy) {
+    return new FairflightError(
+      'outside-range',
+      'clubhead.tangentialRestitution, friction and depth of the centre of gravity together would give this strike energy from nothing',
+      {
+        field: 'clubhead.tangentialRestitution',
+        hint: 'a face that hardly stops the slip has low friction: raise the tangential restitution or reduce clubhead.friction',
+      },
     );
   }
   return new FairflightError(
