@@ -28,9 +28,9 @@ export interface Run {
   readonly distance: Length;
   /** Movement across the direction of landing during the run [m], + right of it. */
   readonly side: Length;
-  /** Where the ball comes to rest [m], world frame. */
+  /** Where the ball comes to rest [m], world frame; at the time limit where it is then, perhaps up in a hop. */
   readonly restsAt: Vector3;
-  /** How it ended: at rest, still rolling at the time limit (a slope steeper than the rolling resistance). */
+  /** How it ended: at rest, or still rolling or hopping at the time limit (a slope steeper than the turf can hold). */
   readonly ended: 'at-rest' | 'still-rolling';
   /** Run as a band [m]: no bounce model is better than ±30 %. */
   readonly band: { readonly low: Length; readonly high: Length };

@@ -4,18 +4,18 @@ import { conformingBall } from '../../src/ball/index.js';
 import { degrees, kilogramsPerCubicMetre, runOut, type TurfName, turfs } from '../../src/index.js';
 import { bounce } from '../../src/turf/bounce.js';
 import { runConstants } from '../../src/turf/constants.js';
+import { anyOf, even } from '../even.js';
 import { landingBall } from './landing.js';
 
 const NAMES: readonly TurfName[] = ['baked', 'firm', 'normal', 'soft', 'wet'];
 const turfName = fc.constantFrom(...NAMES);
-const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 /** Landings of full shots, somewhat wider than the range the model was tested for. */
-const fullShot = { speed: between(15, 32), descent: between(25, 60), backspin: between(0, 7000) };
+const fullShot = { speed: even(15, 32), descent: even(25, 60), backspin: even(0, 7000) };
 
 test('left and right are mirror images', () => {
   fc.assert(
     fc.property(
-      fc.record({ ...fullShot, heading: between(-30, 30), tilt: between(-40, 40), cross: between(-8, 8) }),
+      fc.record({ ...fullShot, heading: even(-30, 30), tilt: even(-40, 40), cross: even(-8, 8) }),
       turfName,
       ({ speed, descent, backspin, heading, tilt, cross }, turf) => {
         const right = runOut(landingBall(speed, descent, backspin, { heading, tilt }), turf, {
@@ -34,7 +34,7 @@ test('left and right are mirror images', () => {
 
 test('turning the landing about the vertical turns the run with it', () => {
   fc.assert(
-    fc.property(fc.record({ ...fullShot, heading: between(-180, 180), tilt: between(-40, 40) }), (shot) => {
+    fc.property(fc.record({ ...fullShot, heading: even(-180, 180), tilt: even(-40, 40) }), (shot) => {
       const plain = runOut(landingBall(shot.speed, shot.descent, shot.backspin, { tilt: shot.tilt }));
       const turned = runOut(landingBall(shot.speed, shot.descent, shot.backspin, shot));
       expect(turned.distance).toBeCloseTo(plain.distance, 8);
@@ -47,10 +47,10 @@ test('a bounce never gains energy, on any turf, with any spin', () => {
   const c = NAMES.map((name) =>
     runConstants(turfs[name], conformingBall, { density: kilogramsPerCubicMetre(1.2) }, 0, 0, 60),
   );
-  const component = between(-800, 800);
+  const component = anyOf(-800, 800);
   fc.assert(
     fc.property(
-      fc.record({ vx: between(-60, 60), into: between(0.01, 80), vz: between(-60, 60) }),
+      fc.record({ vx: even(-60, 60), into: anyOf(0.01, 80), vz: even(-60, 60) }),
       fc.tuple(component, component, component),
       fc.integer({ min: 0, max: 4 }),
       ({ vx, into, vz }, spin, which) => {
@@ -87,8 +87,8 @@ test('softer turf runs less', () => {
 test('uphill is shorter than level, downhill longer', () => {
   fc.assert(
     fc.property(
-      fc.record({ ...fullShot, backspin: between(0, 4000) }),
-      between(1, 5),
+      fc.record({ ...fullShot, backspin: even(0, 4000) }),
+      even(1, 5),
       turfName,
       ({ speed, descent, backspin }, slope, turf) => {
         const ball = landingBall(speed, descent, backspin);
@@ -108,7 +108,7 @@ test('a ball runs toward the lower side of a cross slope', () => {
 
 test('backspin shortens the run', () => {
   fc.assert(
-    fc.property(fc.record({ ...fullShot, backspin: between(0, 6000) }), turfName, (shot, turf) => {
+    fc.property(fc.record({ ...fullShot, backspin: even(0, 6000) }), turfName, (shot, turf) => {
       const { speed, descent, backspin } = shot;
       const less = runOut(landingBall(speed, descent, backspin), turf).distance;
       const more = runOut(landingBall(speed, descent, backspin + 500), turf).distance;
@@ -120,7 +120,7 @@ test('backspin shortens the run', () => {
 
 test('the run is continuous: a hair more speed or descent moves it by a hair', () => {
   fc.assert(
-    fc.property(fc.record({ ...fullShot, backspin: between(0, 4000) }), turfName, (shot, turf) => {
+    fc.property(fc.record({ ...fullShot, backspin: even(0, 4000) }), turfName, (shot, turf) => {
       const { speed, descent, backspin } = shot;
       const here = runOut(landingBall(speed, descent, backspin), turf).distance;
       const there = runOut(landingBall(speed, descent + 1e-3, backspin), turf).distance;
@@ -132,25 +132,25 @@ test('the run is continuous: a hair more speed or descent moves it by a hair', (
 });
 
 describe('whatever comes in', () => {
-  const anySlope = between(-0.8, 0.8);
+  const anySlope = anyOf(-0.8, 0.8);
   const vector = (most: number) =>
-    fc.record({ x: between(-most, most), y: between(-most, most), z: between(-most, most) });
+    fc.record({ x: anyOf(-most, most), y: anyOf(-most, most), z: anyOf(-most, most) });
 
   test('the run is finite, ends, and says how', () => {
     fc.assert(
       fc.property(
         fc.record({
           velocity: vector(86),
-          spinRate: between(0, 2500),
+          spinRate: anyOf(0, 2500),
           spinAxis: vector(1),
           slope: anySlope,
           crossSlope: anySlope,
-          density: between(0, 5),
-          tiltScale: between(0, 3),
-          tiltCap: between(0, 1),
-          restitutionScale: between(0, 1.9),
-          friction: between(0.01, 2),
-          rollingResistance: between(0.005, 2),
+          density: anyOf(0, 5),
+          tiltScale: anyOf(0, 3),
+          tiltCap: anyOf(0, 1),
+          restitutionScale: anyOf(0, 1.9),
+          friction: anyOf(0.01, 2),
+          rollingResistance: anyOf(0.005, 2),
         }),
         (x) => {
           const axis =
@@ -181,9 +181,11 @@ describe('whatever comes in', () => {
           expect(numbers.every(Number.isFinite)).toBe(true);
           expect(run.bounces.length).toBeLessThanOrEqual(200);
           expect(run.band.low).toBeLessThanOrEqual(run.band.high);
-          // The resting place lies on the plane.
+          // The resting place lies on the plane; a ball cut off by the time limit may be up in a hop.
           const height = Math.tan(x.slope) * run.restsAt.x + Math.tan(x.crossSlope) * run.restsAt.z;
-          expect(Math.abs(run.restsAt.y - height)).toBeLessThan(1e-6 * (1 + Math.abs(height)));
+          const above = run.restsAt.y - height;
+          expect(above).toBeGreaterThan(-1e-6 * (1 + Math.abs(height)));
+          if (run.ended === 'at-rest') expect(above).toBeLessThan(1e-6 * (1 + Math.abs(height)));
         },
       ),
       { numRuns: 3000 },
