@@ -17,7 +17,7 @@ export const SMASH_LIMIT = 1.63;
 /** Below this the ball was hardly struck, or its speed is in another unit: metres per second over mph gives 0.67. */
 const SMASH_FLOOR = 0.72;
 const GRAVITY = 9.80665;
-/** Drop [m] that the longest carry is reckoned for; the room it leaves is told at {@link longestCarry}. */
+/** Drop [m] that the longest carry is reckoned for: room for landings 25 m below the tee and winds of 12 m/s. */
 const LONGEST_DROP = 40;
 
 /**
@@ -97,7 +97,12 @@ function spinContradictions({ ballSpeed, spinRate }: MeasuredShot): readonly Con
  * long carry to: with 12 m/s behind it and a landing 25 m below, the flight model reaches nine tenths of this.
  */
 function longestCarry(ballSpeed: number): number {
-  return (ballSpeed / GRAVITY) * Math.sqrt(ballSpeed * ballSpeed + 2 * GRAVITY * LONGEST_DROP);
+  return (ballSpeed / GRAVITY) * fastest(ballSpeed);
+}
+
+/** Speed [m/s] that no ball passes: that of the projectile as it lands, by its energy. */
+function fastest(ballSpeed: number): number {
+  return Math.sqrt(ballSpeed * ballSpeed + 2 * GRAVITY * LONGEST_DROP);
 }
 
 function distanceContradictions(shot: MeasuredShot): readonly Contradiction[] {
@@ -113,7 +118,7 @@ function distanceContradictions(shot: MeasuredShot): readonly Contradiction[] {
     carry !== undefined &&
     ballSpeed !== undefined &&
     hangTime !== undefined &&
-    carry > ballSpeed * hangTime
+    carry > fastest(ballSpeed) * hangTime
   ) {
     found.push({
       field: 'hangTime',
