@@ -1,0 +1,19 @@
+import { spawnSync } from 'node:child_process';
+import { fileURLToPath } from 'node:url';
+import { expect, it } from 'vitest';
+
+it('the engines keep no garbage in their steps: under one array of the seven states a stage', () => {
+  // Seven doubles in each of 13 stages. What is left is numbers that the JavaScript engine boxes on its own account.
+  const arrays = 13 * 7 * 8;
+  const probe = fileURLToPath(new URL('allocation-probe.ts', import.meta.url));
+  const node = ['--expose-gc', '--min-semi-space-size=256', '--max-semi-space-size=256', '--import', 'tsx'];
+  const { stdout, stderr } = spawnSync(process.execPath, [...node, probe], { encoding: 'utf8' });
+  expect(stderr).toBe('');
+  const { steps, bytesPerStep } = JSON.parse(stdout);
+  expect(steps).toBeGreaterThan(5);
+  for (const [engine, bytes] of Object.entries(bytesPerStep)) {
+    // A collection in between would show as less than nothing.
+    expect(bytes, engine).toBeGreaterThanOrEqual(0);
+    expect(bytes, engine).toBeLessThan(arrays);
+  }
+}, 60_000);
