@@ -1,11 +1,11 @@
-import { mean, standardDeviation } from '../numerics/index.js';
+import { mean } from '../numerics/index.js';
 import type { ShotSetup } from '../shot/index.js';
 import type { Delivery } from '../strike/index.js';
 import type { Length, Speed } from '../units/index.js';
 import { type CloudOptions, playCloud, type ShotColumns } from './cloud.js';
 import type { ExpectedStrokesOptions } from './expected-strokes.js';
 import type { Hole } from './hole.js';
-import { estimate, type MonteCarlo, replicatesOf } from './monte-carlo.js';
+import { estimate, type MonteCarlo, pick, replicatesOf, standardErrorOf } from './monte-carlo.js';
 import { type ScalableSpread, scaledSpread } from './scatter-law.js';
 import { strokesOnHole } from './strokes-on-hole.js';
 
@@ -62,26 +62,20 @@ export function countingPlayer(
       total: estimate(parts, columns.total, mean),
       fairway: mean(onHoles.map((hole) => hole.endings.fairway.share)),
       strokes: parts.map((part) => {
-        const own = pick(columns, part);
+        const own = columnsOf(columns, part);
         return holes.reduce((sum, hole) => sum + strokesOnHole(own, hole, counting).strokes.value, 0);
       }),
     };
   };
 }
 
-function pick(columns: ShotColumns, part: readonly number[]): ShotColumns {
+function columnsOf(columns: ShotColumns, part: readonly number[]): ShotColumns {
   return Object.fromEntries(
-    Object.entries(columns).map(([name, values]) => [
-      name,
-      part.map((i) => (values as readonly number[])[i] ?? 0),
-    ]),
+    Object.entries(columns).map(([name, values]) => [name, pick(values as readonly number[], part)]),
   ) as unknown as ShotColumns;
 }
 
 /** Mean of replicates and its error. @internal */
 export function monteCarlo(replicates: readonly number[]): MonteCarlo {
-  return {
-    value: mean(replicates),
-    standardError: standardDeviation(replicates) / Math.sqrt(replicates.length),
-  };
+  return { value: mean(replicates), standardError: standardErrorOf(replicates) };
 }

@@ -12,6 +12,8 @@ import {
   distributionOf,
   estimate,
   type MonteCarlo,
+  pick,
+  placesOf,
   replicatesOf,
   type Share,
   shareOf,
@@ -41,7 +43,7 @@ export interface ConvergenceRow {
   /** Mean total so far [m]. */
   readonly total: MonteCarlo<Length>;
   /** Share of fairway so far. */
-  readonly fairway?: number;
+  readonly fairway?: MonteCarlo;
 }
 
 /** Where a player's shots go. */
@@ -131,7 +133,7 @@ export function disperse<D extends Delivery | Launch>(
       ? undefined
       : restX.map((x, i) => onFairway(positionOnHole({ x, z: restZ[i] ?? 0 }, fairway.bend), fairway));
   const share = onGrass === undefined ? undefined : shareOf(parts, onGrass);
-  const region = landingRegion(restX, restZ, LEVELS);
+  const region = landingRegion(parts, restX, restZ, LEVELS);
   const { left, right } = limits ?? {};
   const distribution = distributionOf(parts, carry);
   return {
@@ -139,8 +141,8 @@ export function disperse<D extends Delivery | Launch>(
     carry: distribution,
     total: distributionOf(parts, total),
     side: distributionOf(parts, landingZ),
-    landingEllipses: groundEllipses(landingX, landingZ, LEVELS),
-    restEllipses: groundEllipses(restX, restZ, LEVELS),
+    landingEllipses: groundEllipses(parts, landingX, landingZ, LEVELS),
+    restEllipses: groundEllipses(parts, restX, restZ, LEVELS),
     ...(region !== undefined && { restRegion: region }),
     ...(share !== undefined && { fairway: share }),
     ...(limits !== undefined && {
@@ -177,16 +179,13 @@ function convergenceOf(
     const so = parts.slice(0, r + 1);
     if (so.length < 2) return [];
     const all = so.flat();
-    // Replicates renumbered to the shots so far.
-    let start = 0;
-    const own = so.map((part) => part.map(() => start++));
-    const pick = (values: readonly number[]): number[] => all.map((i) => values[i] ?? 0);
+    const own = placesOf(so);
     return [
       {
         shots: all.length,
-        carry: estimate<Length>(own, pick(carry), mean),
-        total: estimate<Length>(own, pick(total), mean),
-        ...(onGrass !== undefined && { fairway: all.filter((i) => onGrass[i]).length / all.length }),
+        carry: estimate<Length>(own, pick(carry, all), mean),
+        total: estimate<Length>(own, pick(total, all), mean),
+        ...(onGrass !== undefined && { fairway: estimate(own, pick(onGrass.map(Number), all), mean) }),
       },
     ];
   });

@@ -53,9 +53,26 @@ export function estimate<Q extends number = number>(
   values: readonly number[],
   statistic: (values: readonly number[]) => number,
 ): MonteCarlo<Q> {
-  const each = parts.map((part) => statistic(part.map((i) => values[i] ?? 0)));
-  const standardError = each.length > 1 ? standardDeviation(each) / Math.sqrt(each.length) : Number.MAX_VALUE;
-  return { value: statistic(values) as Q, standardError: standardError as Q };
+  const each = parts.map((part) => statistic(pick(values, part)));
+  return { value: statistic(values) as Q, standardError: standardErrorOf(each) as Q };
+}
+
+/** Error of a mean of replicates. @internal */
+export function standardErrorOf(replicates: readonly number[]): number {
+  return replicates.length > 1
+    ? standardDeviation(replicates) / Math.sqrt(replicates.length)
+    : Number.MAX_VALUE;
+}
+
+/** The values of one replicate. @internal */
+export function pick(values: readonly number[], part: readonly number[]): number[] {
+  return part.map((i) => values[i] ?? 0);
+}
+
+/** Where the shots of each replicate stand once the replicates are put one after the other. @internal */
+export function placesOf(parts: readonly (readonly number[])[]): number[][] {
+  let start = 0;
+  return parts.map((part) => part.map(() => start++));
 }
 
 /** @internal */

@@ -1,6 +1,13 @@
-import { covarianceEllipse, kernelDensity } from '../numerics/index.js';
+import {
+  covarianceEllipse,
+  type Ellipse,
+  kernelDensity,
+  quantile,
+  scottSmoothing,
+} from '../numerics/index.js';
 import { type Angle, type Length, si } from '../units/index.js';
 import type { GroundPoint } from './hole.js';
+import { pick, placesOf, shareOf, standardErrorOf } from './monte-carlo.js';
 
 /** An ellipse on the ground. */
 export interface GroundEllipse {
@@ -18,6 +25,16 @@ export interface GroundEllipse {
   readonly direction: Angle;
   /** Area [m²]. */
   readonly area: number;
+  /** Monte Carlo standard errors of the figures above, in their units. */
+  readonly standardErrors: {
+    readonly holds: number;
+    readonly centre: GroundPoint;
+    readonly semiMajor: Length;
+    readonly semiMinor: Length;
+    /** Means little where the ellipse is nearly a circle. */
+    readonly direction: Angle;
+    readonly area: number;
+  };
 }
 
 /** The smallest region that holds a share of the shots, whatever its shape. */
@@ -28,6 +45,8 @@ export interface GroundRegion {
   readonly threshold: number;
   /** Area [m²]. */
   readonly area: number;
+  /** Monte Carlo standard errors of threshold and area, in their units. */
+  readonly standardErrors: { readonly threshold: number; readonly area: number };
 }
 
 /** Density of shots on a grid of points, for drawing. */
@@ -52,32 +71,50 @@ const GRID = 48;
 /** Points the density is made from: more would cost time and change nothing to see. */
 const MOST = 1024;
 
+type Parts = readonly (readonly number[])[];
+
 /** Ellipses of points, x along the target line and z to the right. @internal */
 export function groundEllipses(
+  parts: Parts,
   x: readonly number[],
   z: readonly number[],
   levels: readonly number[],
 ): GroundEllipse[] {
   return levels.map((level) => {
     const e = covarianceEllipse(x, z, level);
-    const [c, s] = [Math.cos(e.angle), Math.sin(e.angle)];
-    const inside = x.filter((xi, i) => {
-      const dx = xi - e.centre[0];
-      const dz = (z[i] ?? 0) - e.centre[1];
-      const u = (dx * c + dz * s) / e.semiMajor;
-      const v = (dz * c - dx * s) / e.semiMinor;
-      return u * u + v * v <= 1;
-    }).length;
+    const each = parts
+      .filter((part) => part.length >= 3)
+      .map((part) => covarianceEllipse(pick(x, part), pick(z, part), level));
+    const error = (of: (ellipse: Ellipse) => number): number => standardErrorOf(each.map(of));
+    const holds = shareOf(
+      parts,
+      x.map((xi, i) => isInside(e, xi, z[i] ?? 0)),
+    );
     return {
       level,
-      holds: inside / x.length,
+      holds: holds.share,
       centre: { x: e.centre[0], z: e.centre[1] },
       semiMajor: si(e.semiMajor),
       semiMinor: si(e.semiMinor),
       direction: si(e.angle),
       area: e.area,
+      standardErrors: {
+        holds: holds.standardError,
+        centre: { x: error(({ centre }) => centre[0]), z: error(({ centre }) => centre[1]) },
+        semiMajor: si(error(({ semiMajor }) => semiMajor)),
+        semiMinor: si(error(({ semiMinor }) => semiMinor)),
+        // An axis turned by half a turn is the same axis.
+        direction: si(error(({ angle }) => angle - Math.PI * Math.round((angle - e.angle) / Math.PI))),
+        area: error(({ area }) => area),
+      },
     };
   });
+}
+
+function isInside({ centre, angle, semiMajor, semiMinor }: Ellipse, x: number, z: number): boolean {
+  const [c, s] = [Math.cos(angle), Math.sin(angle)];
+  const [dx, dz] = [x - centre[0], z - centre[1]];
+  return Math.hypot((dx * c + dz * s) / semiMajor, (dz * c - dx * s) / semiMinor) <= 1;
 }
 
 /**
@@ -86,33 +123,59 @@ export function groundEllipses(
  * @internal
  */
 export function landingRegion(
+  parts: Parts,
   x: readonly number[],
   z: readonly number[],
   levels: readonly number[],
 ): LandingRegion | undefined {
-  const stride = Math.ceil(x.length / MOST);
-  const pick = (values: readonly number[]): number[] => values.filter((_, i) => i % stride === 0);
-  const [px, pz] = [pick(x), pick(z)];
-  const kernel = kernelDensity(px, pz);
-  if (kernel === undefined) return undefined;
-  const [bx, bz] = kernel.bandwidth;
-  const axis = (values: readonly number[], width: number): { first: number; step: number; count: number } => {
-    const first = Math.min(...values) - 2 * width;
-    return { first, step: (Math.max(...values) + 2 * width - first) / (GRID - 1), count: GRID };
+  const used = parts.map((part) => part.slice(0, MOST / parts.length)).filter((part) => part.length >= 3);
+  const all = used.flat();
+  const [px, pz] = [pick(x, all), pick(z, all)];
+  const smoothing = scottSmoothing(px, pz);
+  // Every part is smoothed alike, so that the density of all points is the mean of theirs.
+  const kernels = used.flatMap((part) => kernelDensity(pick(x, part), pick(z, part), smoothing) ?? []);
+  if (kernels.length === 0) return undefined;
+  const weights = used.map((part) => part.length / all.length);
+  const densities = (x: readonly number[], z: readonly number[]): Densities => {
+    const each = kernels.map((kernel) => x.map((xi, i) => kernel.at(xi, z[i] ?? 0)));
+    const mean = x.map((_, i) => each.reduce((sum, own, k) => sum + (weights[k] ?? 0) * (own[i] ?? 0), 0));
+    return { mean, each };
   };
-  const [gx, gz] = [axis(px, bx), axis(pz, bz)];
-  const density = Array.from({ length: GRID * GRID }, (_, k) =>
-    kernel.at(gx.first + (k % GRID) * gx.step, gz.first + Math.floor(k / GRID) * gz.step),
+  const [gx, gz] = [axis(px, Math.sqrt(smoothing[0])), axis(pz, Math.sqrt(smoothing[2]))];
+  const nodes = Array.from({ length: GRID * GRID }, (_, k) => k);
+  const grid = densities(
+    nodes.map((k) => gx.first + (k % GRID) * gx.step),
+    nodes.map((k) => gz.first + Math.floor(k / GRID) * gz.step),
   );
+  const points = densities(px, pz);
+  const areaAbove = (density: readonly number[], threshold: number): number =>
+    density.filter((value) => value >= threshold).length * gx.step * gz.step;
+  const places = placesOf(used);
   return {
     regions: levels.map((level) => {
-      const threshold = kernel.threshold(level);
+      const threshold = quantile(points.mean, 1 - level);
+      const thresholds = points.each.map((own, k) => quantile(pick(own, places[k] ?? []), 1 - level));
       return {
         level,
         threshold,
-        area: density.filter((value) => value >= threshold).length * gx.step * gz.step,
+        area: areaAbove(grid.mean, threshold),
+        standardErrors: {
+          threshold: standardErrorOf(thresholds),
+          area: standardErrorOf(thresholds.map((own, k) => areaAbove(grid.each[k] ?? [], own))),
+        },
       };
     }),
-    grid: { x: gx, z: gz, density },
+    grid: { x: gx, z: gz, density: grid.mean },
   };
+}
+
+/** Densities at a row of points: of all shots, and of each part alone. */
+interface Densities {
+  readonly mean: readonly number[];
+  readonly each: readonly (readonly number[])[];
+}
+
+function axis(values: readonly number[], width: number): DensityGrid['x'] {
+  const first = Math.min(...values) - 2 * width;
+  return { first, step: (Math.max(...values) + 2 * width - first) / (GRID - 1), count: GRID };
 }

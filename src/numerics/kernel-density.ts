@@ -13,24 +13,38 @@ export interface KernelDensity {
   readonly bandwidth: readonly [x: number, y: number];
 }
 
+/** Covariance of a Gaussian kernel. */
+export type Smoothing = readonly [xx: number, xy: number, yy: number];
+
 /**
- * Gaussian kernel density with the covariance of the points times Scott's factor n^(−1/3). The region where the
- * density is above {@link KernelDensity.threshold} is the highest-density region of its level: it may be bent, or in
- * several pieces, as the points are.
+ * Covariance of the points times Scott's factor n^(−1/3).
+ * Source: Scott D W (1992) Multivariate Density Estimation, eq. 6.42.
+ */
+export function scottSmoothing(x: readonly number[], y: readonly number[]): Smoothing {
+  requireSample('x', x, 3);
+  requireSample('y', y, x.length);
+  const factor = x.length ** (-1 / 3);
+  return [factor * variance(x), factor * covariance(x, y), factor * variance(y)];
+}
+
+/**
+ * Gaussian kernel density. The region where the density is above {@link KernelDensity.threshold} is the
+ * highest-density region of its level: it may be bent, or in several pieces, as the points are.
  *
- * Sources: Scott D W (1992) Multivariate Density Estimation, eq. 6.42; Hyndman R J (1996) Computing and graphing
- * highest density regions, Am. Stat. 50, 120–126.
- * @returns undefined when all points lie on a line
+ * Source: Hyndman R J (1996) Computing and graphing highest density regions, Am. Stat. 50, 120–126.
+ * @param smoothing - covariance of the kernel; default {@link scottSmoothing}
+ * @returns undefined when the smoothing has no width in some direction, as where all points lie on a line
  * @throws FairflightError `invalid-input` for fewer than 3 points
  */
-export function kernelDensity(x: readonly number[], y: readonly number[]): KernelDensity | undefined {
+export function kernelDensity(
+  x: readonly number[],
+  y: readonly number[],
+  smoothing: Smoothing = scottSmoothing(x, y),
+): KernelDensity | undefined {
   requireSample('x', x, 3);
   requireSample('y', y, x.length);
   const n = x.length;
-  const factor = n ** (-1 / 3);
-  const sxy = factor * covariance(x, y);
-  const sxx = factor * variance(x);
-  const syy = factor * variance(y);
+  const [sxx, sxy, syy] = smoothing;
   const inverse = inverseOfSymmetric([
     [sxx, sxy],
     [sxy, syy],

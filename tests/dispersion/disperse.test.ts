@@ -1,8 +1,25 @@
 import { describe, expect, it } from 'vitest';
 import { type Dispersion, disperse } from '../../src/dispersion/index.js';
-import { correlation, normalCdf, studentTCdf } from '../../src/numerics/index.js';
+import {
+  correlation,
+  mean,
+  normalCdf,
+  standardDeviation,
+  stream,
+  studentTCdf,
+} from '../../src/numerics/index.js';
 import { playShot } from '../../src/shot/index.js';
-import { degrees, millimetres, mph, rpm, si, toMetres, toYards, yards } from '../../src/units/index.js';
+import {
+  type Angle,
+  degrees,
+  millimetres,
+  mph,
+  rpm,
+  si,
+  toMetres,
+  toYards,
+  yards,
+} from '../../src/units/index.js';
 
 const launch = { ballSpeed: mph(150), launchAngle: degrees(12), spinRate: rpm(2600) };
 const delivery = { clubSpeed: mph(95), attackAngle: degrees(1), dynamicLoft: degrees(15) };
@@ -105,6 +122,59 @@ describe('disperse', () => {
     const rows = sobol[0]?.convergence ?? [];
     expect(rows.at(-1)?.shots).toBe(256);
     expect(rows.at(-1)?.carry.value).toBe(sobol[0]?.carry.mean.value);
+  });
+
+  it('states errors of ellipses, regions and convergence that other seeds confirm', () => {
+    const runs = Array.from({ length: 10 }, (_, seed) =>
+      disperse(delivery, spread, { shots: 256, seed, fairway: { width: yards(32) } }),
+    );
+    const figures: readonly ((
+      d: Dispersion,
+    ) => readonly [value: number | undefined, standardError: number | undefined])[] = [
+      ({ restEllipses: [e] }) => [e?.semiMajor, e?.standardErrors.semiMajor],
+      ({ restEllipses: [e] }) => [e?.semiMinor, e?.standardErrors.semiMinor],
+      ({ restEllipses: [e] }) => [e?.area, e?.standardErrors.area],
+      // The longer axis lies across the line here: half a turn is added where it points to the left.
+      ({ restEllipses: [e] }) => [((e?.direction ?? 0) + Math.PI) % Math.PI, e?.standardErrors.direction],
+      ({ landingEllipses: [e] }) => [e?.centre.x, e?.standardErrors.centre.x],
+      ({ landingEllipses: [e] }) => [e?.centre.z, e?.standardErrors.centre.z],
+      ({ restEllipses: [e] }) => [e?.holds, e?.standardErrors.holds],
+      ({ restRegion }) => [restRegion?.regions[0]?.area, restRegion?.regions[0]?.standardErrors.area],
+      ({ restRegion }) => [
+        restRegion?.regions[0]?.threshold,
+        restRegion?.regions[0]?.standardErrors.threshold,
+      ],
+      ({ convergence }) => [convergence[3]?.fairway?.value, convergence[3]?.fairway?.standardError],
+    ];
+    figures.forEach((figure, k) => {
+      const [values, stated] = [0, 1].map((i) => runs.map((run) => figure(run)[i] ?? Number.NaN));
+      const rms = Math.sqrt(mean((stated ?? []).map((v) => v * v)));
+      const ratio = standardDeviation(values ?? []) / rms;
+      expect(ratio, `figure ${k}`).toBeGreaterThan(0.4);
+      expect(ratio, `figure ${k}`).toBeLessThan(2);
+    });
+  });
+
+  it('has a kernel region that a few wild shots do not stretch as they stretch the ellipse', () => {
+    const random = stream(12);
+    const about = (wild: number): typeof launch & { launchDirection: Angle } => ({
+      ...launch,
+      ballSpeed: mph(150 + 2 * wild * random.normal()),
+      launchDirection: degrees(1.5 * wild * random.normal()),
+    });
+    const steady = Array.from({ length: 190 }, () => about(1));
+    const tame = disperse(launch, { kind: 'own', shots: steady }, { shots: 1024 });
+    const wild = disperse(
+      launch,
+      { kind: 'own', shots: [...steady, ...Array.from({ length: 10 }, () => about(8))] },
+      { shots: 1024 },
+    );
+    const [of, beside] = [wild, tame].map(({ restRegion, restEllipses }) => ({
+      region: restRegion?.regions[0]?.area ?? 0,
+      ellipse: restEllipses[0]?.area ?? 0,
+    }));
+    expect((of?.region ?? 0) / (beside?.region ?? 1)).toBeLessThan(1.3);
+    expect((of?.ellipse ?? 0) / (beside?.ellipse ?? 1)).toBeGreaterThan(2.5);
   });
 
   it('loses carry to mishits, goes as far left as right, and shows it in ellipses and regions', () => {
