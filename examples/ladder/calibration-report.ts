@@ -1,19 +1,34 @@
-import type { CalibratedValue, Calibration, CalibrationResidual, MeasuredShot } from 'fairflight';
+import type {
+  CalibratedValue,
+  Calibration,
+  CalibrationResidual,
+  CalibrationTarget,
+  MeasuredShot,
+} from 'fairflight';
 import type { Display } from '../lib/display.js';
 import { htmlTable, kept, list } from '../lib/page.js';
 import { quantityNamed, shownBy } from '../lib/shot-quantities.js';
 import { terminalTable } from '../lib/table.js';
 import { counted, escaped, fixed, listed, signed } from '../lib/text.js';
 
-const NAMES: Readonly<Record<CalibratedValue['target'], string>> = {
+const NAMES: Readonly<Record<CalibrationTarget, string>> = {
   restitution: 'restitution',
   tangentialRestitution: 'tangential restitution',
   dragScale: 'drag scale',
   liftScale: 'lift scale',
 };
 
-const INTRO =
-  'Restitution of head and ball, and the drag and lift of the ball, fitted to these shots; the rest of this report uses them.';
+/** What was fitted, and what could not be. */
+function intro({ values, notFitted }: Calibration): string {
+  const names = (chosen: readonly { readonly target: CalibrationTarget }[]): string =>
+    listed(chosen.map(({ target }) => NAMES[target]));
+  const reasons = [...new Set(notFitted.map(({ reason }) => reason))];
+  const not = reasons.map(
+    (reason) => ` Not fitted: ${names(notFitted.filter((each) => each.reason === reason))} (${reason}).`,
+  );
+  return `Fitted to these shots: ${names(values)}; the rest of this report uses what came out.${not.join('')}`;
+}
+
 const RESIDUAL_NOTE =
   'Measured less predicted, each shot by a fit that did not see it (five folds): typical size (median) and bias (median). Strike readings are predicted from the club and the other readings of the same shot; flights from the launch as measured.';
 /** Stands where the model is set beside what it was fitted to. */
@@ -62,7 +77,7 @@ function findings({ values, residuals }: Calibration): readonly string[] {
   return [
     clear.length === 0
       ? 'No fitted value differs from the one before by more than two standard errors: these shots give no reason to depart from the generic head and ball.'
-      : `More than two standard errors from the value before: ${listed(clear.map(({ target }) => NAMES[target]))}. The others may be as they were.`,
+      : `More than two standard errors from the value before: ${listed(clear.map(({ target }) => NAMES[target]))}.${clear.length < values.length ? ' The others may be as they were.' : ''}`,
     `On shots the fit did not see, the typical error is ${parts.join('; ')} (a change below a tenth counts as the same).`,
   ];
 }
@@ -113,7 +128,7 @@ export function calibrationLines(
   );
   return [
     'CALIBRATION TO THESE SHOTS: value ± standard error',
-    `  ${INTRO}`,
+    `  ${intro(calibration)}`,
     terminalTable(['', 'before', 'fitted', ''], values),
     `  ${RESIDUAL_NOTE}`,
     terminalTable(['unseen shots', 'shots', 'typical, before → after', 'bias, before → after'], rows),
@@ -166,7 +181,7 @@ export function calibrationSection(
   );
   return kept(
     'Calibrated to these shots',
-    INTRO,
+    intro(calibration),
     [
       values,
       residuals,
@@ -201,6 +216,11 @@ export function calibrationRecord(
         },
       ]),
     ),
+    'not fitted': calibration.notFitted.map(({ target, usable, reason }) => ({
+      value: NAMES[target],
+      'usable shots': usable,
+      reason,
+    })),
     correlation: calibration.correlation.map((row) => row.map((value) => near(value, 3))),
     'residuals on unseen shots': Object.fromEntries(
       residualRows(calibration, display).map(({ label, unit, shots: count, of, decimals, residual }) => {

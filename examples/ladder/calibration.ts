@@ -22,7 +22,7 @@ const TARGETS: readonly CalibrationTarget[] = [
   'liftScale',
 ];
 
-/** What one shot needs to have its say about strike and flight. */
+/** Readings of a shot that a calibration can do with. */
 const NEEDS: readonly { readonly name: string; readonly has: (shot: MeasuredShot) => boolean }[] = [
   { name: 'club speed', has: ({ clubSpeed }) => clubSpeed !== undefined },
   { name: 'ball speed', has: ({ ballSpeed }) => ballSpeed !== undefined },
@@ -35,8 +35,8 @@ const NEEDS: readonly { readonly name: string; readonly has: (shot: MeasuredShot
 ];
 
 /**
- * Fits head and ball to the player's own shots.
- * @throws UsageError when too few shots hold what the fit needs
+ * Fits head and ball to the player's own shots, as far as these were measured.
+ * @throws UsageError when too few shots hold what any of it needs
  */
 export function calibratedSetup(shots: readonly MeasuredShot[], setup: LadderSetup): CalibratedSetup {
   const { clubhead, scene, hand } = setup;
@@ -61,11 +61,13 @@ export function calibratedSetup(shots: readonly MeasuredShot[], setup: LadderSet
 }
 
 function tooFew(shots: readonly MeasuredShot[]): string {
-  const needed = NEEDS.map(({ name }) => name).join('; ');
   const lacking = NEEDS.flatMap(({ name, has }) => {
     const without = shots.filter((shot) => !has(shot)).length;
     return without === 0 ? [] : [`${without} without ${name}`];
   });
   const why = lacking.length === 0 ? '' : ` (${lacking.join(', ')})`;
-  return `--calibrate takes at least 5 shots that have ${needed}. The file has ${counted(shots.length, 'usable shot')}${why}`;
+  return (
+    '--calibrate takes at least 5 shots that have ball speed, launch angle, and club speed (for the head) or spin and ' +
+    `carry, apex or descent angle (for the ball). The file has ${counted(shots.length, 'usable shot')}${why}`
+  );
 }

@@ -21,7 +21,8 @@ export const LIMITS: readonly string[] = [
 
 /** {@link LIMITS}, with what a calibration changed about the head. */
 export function limitsOf({ calibration }: Ladder): readonly string[] {
-  if (calibration === undefined) return LIMITS;
+  const ofHead = ['restitution', 'tangentialRestitution'];
+  if (!calibration?.values.some(({ target }) => ofHead.includes(target))) return LIMITS;
   return [
     ...LIMITS.slice(0, -1),
     'The head is a generic driver with restitution fitted to these shots: mass, inertia and face curvature are typical figures, and the fit absorbs whatever is wrong with them.',

@@ -1,11 +1,12 @@
-import { FairflightError } from '../errors.js';
 import { median } from '../numerics/index.js';
 import type { Launch, Scene } from '../scene/index.js';
 import type { Prior } from '../strike/index.js';
 import type { ReadingErrors } from '../strike/measurement.js';
+import { learntPattern, locateAll, type Setting } from './calibrate-face.js';
 import { FLIGHT_READINGS, type FlightReadingErrors, flightShots, scaledFlights } from './calibrate-flight.js';
-import { learntOffsets, type Setting, strikeShot } from './calibrate-strike.js';
-import type { CalibrationMisread, CalibrationResidual } from './calibration.js';
+import { lackingFor } from './calibrate-needs.js';
+import { strikeShot } from './calibrate-strike.js';
+import type { CalibrationMisread, CalibrationResidual, CalibrationTarget } from './calibration.js';
 import { launchOf } from './launch-of.js';
 import type { MeasuredShot } from './measured-shot.js';
 import { type FitParameter, fitMixture, type MixtureFit } from './mixture-fit.js';
@@ -26,7 +27,6 @@ type Flown = readonly [number, number, number];
 type Predicted = readonly (number | undefined)[];
 const STRIKE_READINGS = ['ballSpeed', 'launchAngle', 'spinRate'] as const;
 const FOLDS = 5;
-const FEWEST = 5;
 
 /** Parameter values by name, with what is not fitted at its usual value. */
 function reader(parameters: readonly FitParameter[], usual: Readonly<Record<string, number>>) {
@@ -44,16 +44,12 @@ export function strikeBlock(
   priors: Readonly<Record<'restitution' | 'tangentialRestitution', Prior>>,
   learn: boolean,
 ): Block {
-  const needsSpin = parameters.some(({ name }) => name === 'tangentialRestitution');
-  const { used, leftOut } = sorted(shots, 'strike', (shot) => {
-    const missing = (['clubSpeed', 'ballSpeed', 'launchAngle'] as const).filter(
-      (name) => shot[name] === undefined,
-    );
-    return [...missing, ...(needsSpin && shot.spinRate === undefined ? ['spinRate'] : [])];
-  });
+  const { used, leftOut } = sorted(shots, 'strike', parameters);
   const chosen = used.map((i) => shots[i] as MeasuredShot);
-  const learnt = learn ? learntOffsets(chosen, setting) : setting.offsets;
-  const models = chosen.map((shot) => strikeShot(shot, { ...setting, offsets: learnt }));
+  const { anyone } = setting;
+  const located = locateAll(chosen, setting);
+  const prior = { pattern: learn ? learntPattern(located, anyone) : anyone, wild: anyone };
+  const models = chosen.map((shot, i) => strikeShot(shot, located[i], prior, setting));
   const read = reader(parameters, {
     restitution: priors.restitution.mean,
     tangentialRestitution: priors.tangentialRestitution.mean,
@@ -91,11 +87,7 @@ export function flightBlock(
   errors: ReadingErrors,
   flightErrors: FlightReadingErrors,
 ): Block {
-  const { used, leftOut } = sorted(shots, 'flight', (shot) => {
-    const launch = launchOf(shot);
-    if ('missing' in launch) return launch.missing;
-    return FLIGHT_READINGS.some((name) => shot[name] !== undefined) ? [] : ['carry, apex or descentAngle'];
-  });
+  const { used, leftOut } = sorted(shots, 'flight', parameters);
   const chosen = used.map((i) => shots[i] as MeasuredShot);
   const launches = chosen.map(launchOf).filter((launch): launch is Launch => !('missing' in launch));
   const flights = scaledFlights(scene);
@@ -145,21 +137,17 @@ export function flightBlock(
 function sorted(
   shots: readonly MeasuredShot[],
   stage: Stage,
-  missing: (shot: MeasuredShot) => readonly string[],
+  parameters: readonly FitParameter[],
 ): { readonly used: readonly number[]; readonly leftOut: Block['leftOut'] } {
-  const lacking = shots.map(missing);
-  const used = shots.map((_, i) => i).filter((i) => lacking[i]?.length === 0);
-  const leftOut = shots.flatMap((_, shot) => {
-    const names = lacking[shot] ?? [];
-    return names.length === 0 ? [] : [{ shot, stage, reason: `no ${names.join(', no ')}` }];
-  });
-  if (used.length >= FEWEST) return { used, leftOut };
-  const example = leftOut[0] === undefined ? '' : `; shot ${leftOut[0].shot} has ${leftOut[0].reason}`;
-  throw new FairflightError(
-    'invalid-input',
-    `calibrating the ${stage} takes at least ${FEWEST} usable shots, got ${used.length}${example}`,
-    { field: 'shots', value: used.length, hint: 'give more shots or more readings' },
-  );
+  const targets = parameters.map(({ name }) => name as CalibrationTarget);
+  const lacking = shots.map((shot) => lackingFor(targets, shot));
+  return {
+    used: shots.map((_, i) => i).filter((i) => lacking[i]?.length === 0),
+    leftOut: shots.flatMap((_, shot) => {
+      const names = lacking[shot] ?? [];
+      return names.length === 0 ? [] : [{ shot, stage, reason: `no ${names.join(', no ')}` }];
+    }),
+  };
 }
 
 function misreadsOf(fit: MixtureFit, used: readonly number[], stage: Stage): CalibrationMisread[] {

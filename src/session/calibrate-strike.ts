@@ -1,8 +1,6 @@
 import { conformingBall } from '../ball/index.js';
-import type { Clubhead } from '../clubhead/index.js';
-import { inverseOfSymmetric, type Matrix, median } from '../numerics/index.js';
-import type { Scene } from '../scene/index.js';
-import { type BallReading, locateStrike, type Prior, type ReadingErrors } from '../strike/index.js';
+import { inverseOfSymmetric, type Matrix } from '../numerics/index.js';
+import type { BallReading, LocatedStrike } from '../strike/index.js';
 import {
   type ImpactConstants,
   impactConstants,
@@ -12,17 +10,19 @@ import {
   strikeKernel,
 } from '../strike/kernel.js';
 import { type LocateProblem, locateProblem, UNKNOWNS } from '../strike/locate-model.js';
+import {
+  type Node,
+  nodesOf,
+  type Place,
+  type Setting,
+  type StrikePrior,
+  wholeFace,
+} from './calibrate-face.js';
 import type { MeasuredShot } from './measured-shot.js';
 import type { ShotLikelihood } from './mixture-fit.js';
 
 /** Errors of a misread are this many times the usual ones. */
 const GROSS = 20;
-/** Quadrature points each way about a located strike, a standard deviation apart, and over the whole face. */
-const NEAR = 7;
-const WIDE = { toe: 15, high: 11 } as const;
-/** Half widths of the two in standard deviations. */
-const NEAR_REACH = 3;
-const WIDE_REACH = 3.5;
 /** Steps of the linearisation. */
 const STEP = { restitution: 0.002, grip: 0.02 } as const;
 
@@ -46,26 +46,21 @@ export interface StrikeShot {
   ) => readonly (number | undefined)[];
 }
 
-/** What all shots of a calibration have in common. @internal */
-export interface Setting {
-  readonly head: Clubhead;
-  readonly scene: Scene;
-  readonly hand: 'right' | 'left';
-  readonly errors: ReadingErrors;
-  readonly offsets: { readonly toe: Prior; readonly high: Prior };
-}
-
 /**
  * The likelihood of one shot's launch given its measured delivery. Where the ball met the face is integrated out over
  * the face; the errors of the delivery are integrated out in linear approximation, so they widen and correlate the
  * errors of the launch.
  * @internal
  */
-export function strikeShot(shot: MeasuredShot, setting: Setting): StrikeShot {
-  const { head, scene, hand, errors, offsets } = setting;
+export function strikeShot(
+  shot: MeasuredShot,
+  located: LocatedStrike | undefined,
+  prior: StrikePrior,
+  { head, scene, hand, errors, anyone }: Setting,
+): StrikeShot {
   const ball = scene.ball ?? conformingBall;
   const mirror = hand === 'left' ? -1 : 1;
-  const problem = locateProblem(shot, head, ball, mirror, errors, offsets);
+  const problem = locateProblem(shot, head, ball, mirror, errors, anyone);
   const { readings } = problem;
   const m = readings.length;
   const [, , clubSpeed = 0, attack = 0, path = 0, face = 0, loft = 0] = problem.priors.map(
@@ -90,7 +85,8 @@ export function strikeShot(shot: MeasuredShot, setting: Setting): StrikeShot {
     });
     return r;
   };
-  const { nodes, mode } = nodesOf(shot, setting);
+  const nodes = nodesOf(located, prior);
+  const mode: Place = located?.strikeOffset ?? { toe: prior.pattern.toe.mean, high: prior.pattern.high.mean };
   const spread = covarianceAt(problem, mode, constants.grip);
   const inverse = inverseOfSymmetric(spread) ?? spread;
   const usual = residuals(head.restitution.atReference, constants.grip, { ...mode, logWeight: 0 });
@@ -133,7 +129,7 @@ export function strikeShot(shot: MeasuredShot, setting: Setting): StrikeShot {
       };
     },
     predicted: (e, t, asked) => {
-      const face = wholeFace(offsets).flatMap((node) => {
+      const face = wholeFace(prior).flatMap((node) => {
         const r = residuals(e, t, node);
         return r === undefined ? [] : [{ r, logWeight: node.logWeight }];
       });
@@ -147,54 +143,6 @@ export function strikeShot(shot: MeasuredShot, setting: Setting): StrikeShot {
 
 type Reading = LocateProblem['readings'][number];
 const GRIP = UNKNOWNS.indexOf('grip');
-
-/** Fewest located strikes from which a player's pattern is learnt. */
-const PATTERN = 10;
-
-/**
- * The spread of this player's strikes over the face, learnt from the strikes that can be located: median and median
- * absolute deviation, with the uncertainty of each location added. The mean height stays as assumed: it cannot be told
- * from the tangential restitution.
- * @internal
- */
-export function learntOffsets(shots: readonly MeasuredShot[], setting: Setting): Setting['offsets'] {
-  const { head, hand, errors, offsets, scene } = setting;
-  const located = shots.flatMap((shot) => {
-    const estimate = locateStrike(shot, head, {
-      hand,
-      readingErrors: errors,
-      priors: offsets,
-      ...(scene.ball && { ball: scene.ball }),
-    });
-    return estimate.outcome === 'located' && estimate.alternatives.length === 0 ? [estimate] : [];
-  });
-  if (located.length < PATTERN) return offsets;
-  const spread = (values: readonly number[], centre: number, variances: readonly number[]): number => {
-    const deviation = 1.4826 * median(values.map((value) => Math.abs(value - centre)));
-    return Math.max(0.002, Math.sqrt(deviation ** 2 + median(variances)));
-  };
-  const toes = located.map(({ strikeOffset }) => strikeOffset.toe as number);
-  const highs = located.map(({ strikeOffset }) => strikeOffset.high as number);
-  const toe = median(toes);
-  return {
-    toe: {
-      mean: toe,
-      standardDeviation: spread(
-        toes,
-        toe,
-        located.map(({ covariance }) => covariance[0][0]),
-      ),
-    },
-    high: {
-      mean: offsets.high.mean,
-      standardDeviation: spread(
-        highs,
-        median(highs),
-        located.map(({ covariance }) => covariance[1][1]),
-      ),
-    },
-  };
-}
 
 /** Covariance of the readings in units of their errors, given where the ball met the face: 1 + J Jᵀ over the delivery. */
 function covarianceAt(problem: LocateProblem, { toe, high }: Place, grip: number): number[][] {
@@ -257,61 +205,4 @@ function logSumExp(values: readonly number[]): number {
   let sum = 0;
   for (const value of values) sum += Math.exp(value - top);
   return sum > 0 ? top + Math.log(sum) : top;
-}
-
-interface Place {
-  readonly toe: number;
-  readonly high: number;
-}
-
-/** A point of a quadrature over the face. */
-interface Node extends Place {
-  /** Logarithm of prior density and area. */
-  readonly logWeight: number;
-}
-
-function logPrior({ toe, high }: Setting['offsets'], at: Place): number {
-  const u = (at.toe - toe.mean) / toe.standardDeviation;
-  const v = (at.high - high.mean) / high.standardDeviation;
-  return -0.5 * (u * u + v * v) - Math.log(2 * Math.PI * toe.standardDeviation * high.standardDeviation);
-}
-
-function wholeFace(offsets: Setting['offsets']): readonly Node[] {
-  const across = (2 * WIDE_REACH * offsets.toe.standardDeviation) / (WIDE.toe - 1);
-  const up = (2 * WIDE_REACH * offsets.high.standardDeviation) / (WIDE.high - 1);
-  return Array.from({ length: WIDE.toe * WIDE.high }, (_, k): Node => {
-    const toe = offsets.toe.mean + across * ((k % WIDE.toe) - (WIDE.toe - 1) / 2);
-    const high = offsets.high.mean + up * (Math.floor(k / WIDE.toe) - (WIDE.high - 1) / 2);
-    return { toe, high, logWeight: logPrior(offsets, { toe, high }) + Math.log(across * up) };
-  });
-}
-
-/** Quadrature about the located strike where there is just one, else over the whole face. */
-function nodesOf(
-  shot: MeasuredShot,
-  { head, scene, hand, errors, offsets }: Setting,
-): { readonly nodes: readonly Node[]; readonly mode: Place } {
-  const estimate = locateStrike(shot, head, {
-    hand,
-    readingErrors: errors,
-    priors: offsets,
-    ...(scene.ball && { ball: scene.ball }),
-  });
-  if (estimate.outcome !== 'located' || estimate.alternatives.length > 0) {
-    return { nodes: wholeFace(offsets), mode: { toe: offsets.toe.mean, high: offsets.high.mean } };
-  }
-  const mode = estimate.strikeOffset;
-  const [[a, b], [, d]] = estimate.covariance;
-  const along = Math.sqrt(a);
-  const cross = b / along;
-  const rest = Math.sqrt(Math.max(1e-12, d - cross * cross));
-  const pitch = (2 * NEAR_REACH) / (NEAR - 1);
-  const logArea = Math.log(along * rest * pitch * pitch);
-  const nodes = Array.from({ length: NEAR * NEAR }, (_, k): Node => {
-    const u = pitch * ((k % NEAR) - (NEAR - 1) / 2);
-    const v = pitch * (Math.floor(k / NEAR) - (NEAR - 1) / 2);
-    const place = { toe: mode.toe + along * u, high: mode.high + cross * u + rest * v };
-    return { ...place, logWeight: logPrior(offsets, place) + logArea };
-  });
-  return { nodes, mode };
 }

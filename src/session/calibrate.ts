@@ -9,6 +9,7 @@ import { si } from '../units/index.js';
 import { type Block, flightBlock, strikeBlock } from './calibrate-blocks.js';
 import { defaultFlightReadingErrors, type FlightReadingErrors } from './calibrate-flight.js';
 import { limitsOf } from './calibrate-limits.js';
+import { partTargets } from './calibrate-needs.js';
 import type { CalibratedValue, Calibration, CalibrationOptions, CalibrationTarget } from './calibration.js';
 import type { MeasuredShot } from './measured-shot.js';
 import type { FitParameter } from './mixture-fit.js';
@@ -28,11 +29,11 @@ const TARGETS: readonly CalibrationTarget[] = [
  *
  * A fit absorbs whatever the models leave out. Read `limits`: it says what else would look the same.
  *
- * @param shots - At least five usable ones for each stage: club speed and ball speed (and spin, for the tangential
- *   restitution) for the strike; ball speed, launch angle, spin and carry, apex or descent angle for the flight.
- * @param what - What to fit.
- * @throws {@link FairflightError} `invalid-input` or `outside-range` naming the field; `invalid-input` when there are
- *   fewer than five usable shots.
+ * @param shots - At least five usable ones for each value: club speed, ball speed and launch angle for restitution, spin
+ *   too for the tangential one; ball speed, launch angle, spin and carry, apex or descent angle for drag and lift.
+ * @param what - What to fit. What these shots cannot be asked is listed in `notFitted`, and stays as it was.
+ * @throws {@link FairflightError} `invalid-input` or `outside-range` naming the field; `invalid-input` when nothing asked
+ *   for can be fitted.
  */
 export function calibrate(
   shots: readonly MeasuredShot[],
@@ -86,12 +87,13 @@ export function calibrate(
     lower: BOUNDS[name][0],
     upper: BOUNDS[name][1],
   });
+  const { targets, notFitted } = partTargets(shots, what);
   const asked = (names: readonly CalibrationTarget[]): FitParameter[] =>
-    names.filter((name) => what.includes(name)).map(parameter);
+    names.filter((name) => targets.includes(name)).map(parameter);
 
   const strikeTargets = asked(['restitution', 'tangentialRestitution']);
   const flightTargets = asked(['dragScale', 'liftScale']);
-  const setting = { head: clubhead, scene, hand, errors, offsets: { toe: priors.toe, high: priors.high } };
+  const setting = { head: clubhead, scene, hand, errors, anyone: { toe: priors.toe, high: priors.high } };
   const learn = options.priors?.toe === undefined && options.priors?.high === undefined;
   const blocks: Block[] = [
     ...(strikeTargets.length > 0 ? [strikeBlock(shots, strikeTargets, setting, priors, learn)] : []),
@@ -119,7 +121,7 @@ export function calibrate(
     dragScale: 1,
     liftScale: 1,
   };
-  const values = what.map((target): CalibratedValue => {
+  const values = targets.map((target): CalibratedValue => {
     const standardError = Math.sqrt(covariance(target, target));
     const at = found.get(target);
     return {
@@ -131,13 +133,17 @@ export function calibrate(
       mostlyPrior: standardError > 0.75 * priors[target].standardDeviation,
     };
   });
-  const correlation = what.map((a) =>
-    what.map((b) => covariance(a, b) / Math.sqrt(covariance(a, a) * covariance(b, b))),
+  const correlation = targets.map((a) =>
+    targets.map((b) => covariance(a, b) / Math.sqrt(covariance(a, a) * covariance(b, b))),
   );
   return {
     values,
+    notFitted,
     correlation,
-    clubhead: withStrike(clubhead, value('restitution'), value('tangentialRestitution')),
+    clubhead:
+      strikeTargets.length > 0
+        ? withStrike(clubhead, value('restitution'), value('tangentialRestitution'))
+        : clubhead,
     aerodynamics:
       flightTargets.length > 0
         ? scaledModel(aerodynamicModel(scene.aerodynamics), {

@@ -21,8 +21,9 @@ export interface CalibrationOptions {
   readonly flightErrors?: Partial<FlightReadingErrors>;
   /**
    * Priors. Defaults, all assumptions: restitution and tangential restitution those of the head ± 0.02 and ± 0.1, drag
-   * and lift scale 1 ± 0.1 and 1 ± 0.15. The spread of strikes over the face is learnt from ten or more located strikes,
-   * else 0 ± 15 mm and 0 ± 10 mm; giving `toe` or `high` turns the learning off.
+   * and lift scale 1 ± 0.1 and 1 ± 0.15. Strikes over the face: 0 ± 15 mm and 0 ± 10 mm for one in ten, taken as wild;
+   * the spread of the rest is learnt from ten or more located strikes, else it is the same. Giving `toe` or `high` turns
+   * the learning off.
    */
   readonly priors?: Partial<Record<CalibrationTarget | 'toe' | 'high', Prior>>;
 }
@@ -69,11 +70,23 @@ export interface CalibrationMisread {
   readonly probability: number;
 }
 
+/** Something asked for that these shots cannot be asked. */
+export interface NotFitted {
+  /** What. */
+  readonly target: CalibrationTarget;
+  /** Number of shots with the readings it takes. */
+  readonly usable: number;
+  /** What it takes, and what there is, in words. */
+  readonly reason: string;
+}
+
 /** What `calibrate` returns. */
 export interface Calibration {
   /** The fitted numbers, in the order asked for. */
   readonly values: readonly CalibratedValue[];
-  /** Correlation of the estimates, in the same order. */
+  /** What was asked for and stays as it was, since too few shots have the readings it takes. */
+  readonly notFitted: readonly NotFitted[];
+  /** Correlation of the estimates, in the order of `values`. */
   readonly correlation: readonly (readonly number[])[];
   /** The head with what was fitted of it. */
   readonly clubhead: Clubhead;

@@ -32,6 +32,7 @@ interface LadderRecord {
   }[];
   readonly calibration?: {
     readonly 'fitted values': Readonly<Record<string, Fitted>>;
+    readonly 'not fitted': readonly { readonly value: string }[];
     readonly 'residuals on unseen shots': Readonly<Record<string, Residual>>;
     readonly misreads: readonly { readonly line: number; readonly stage: string }[];
     readonly 'cannot tell apart': readonly string[];
@@ -100,9 +101,9 @@ describe('the calibrated ladder on its bundled data', () => {
     }
   });
 
-  it('leaves the misread ball speed out, and says what it cannot tell', () => {
-    // Line 36 is the shot whose ball speed the generator spoilt.
-    expect(calibration.misreads.map(({ line }) => line)).toContain(36);
+  it('leaves the misread ball speed out but not the strike off the heel, and says what it cannot tell', () => {
+    // Line 36 is the shot whose ball speed the generator spoilt, line 16 the one it struck off the heel.
+    expect(calibration.misreads.map(({ line }) => line)).toEqual([36]);
     expect(calibration['cannot tell apart'].length).toBeGreaterThanOrEqual(4);
     for (const limit of calibration['cannot tell apart']) {
       expect(stdout).toContain(limit);
@@ -126,16 +127,36 @@ describe('the calibrated ladder on its bundled data', () => {
   });
 });
 
-describe('refuses to calibrate', () => {
-  const HEADER = 'club speed (mph),ball speed (mph),launch angle (deg),spin (rpm),carry (yd)';
-  const ROWS = [96, 97, 98, 99].map((speed, i) => `${speed},${speed + 45},${12 + i / 4},2600,232`);
+const HEADER = 'club speed (mph),ball speed (mph),launch angle (deg),spin (rpm),carry (yd)';
+const ROWS = [96, 97, 98, 99].map((speed, i) => `${speed},${speed + 45},${12 + i / 4},2600,232`);
 
+it('without club speed it fits the ball alone, and says so', () => {
+  const file = join(scratch, 'no club speed.csv');
+  const lines = [HEADER, ...ROWS, ...ROWS].map((line) => line.replace(/^[^,]+,/, ''));
+  writeFileSync(file, `${lines.join('\n')}\n`);
+  const { status, stdout, out } = ladder('no club speed', file, '--calibrate');
+  expect(status).toBe(0);
+  expect(stdout.replaceAll(/\s+/g, ' ')).toMatch(
+    /Fitted to these shots: drag scale and lift scale;.*Not fitted: restitution \(at least 5 usable shots, with club speed/,
+  );
+  const { about, calibration } = recordIn(out);
+  expect(Object.keys(calibration?.['fitted values'] ?? {})).toEqual(['drag scale', 'lift scale']);
+  expect(calibration?.['not fitted'].map(({ value }) => value)).toEqual([
+    'restitution',
+    'tangential restitution',
+  ]);
+  // The head was not fitted, and nothing says it was.
+  expect(about.clubhead).toBe('generic driver');
+  expect(about.limits.join(' ')).not.toMatch(/restitution fitted/);
+});
+
+describe('refuses to calibrate', () => {
   it.each([
     ['too few shots', [HEADER, ...ROWS], /at least 5 shots.*The file has 4 usable shots$/],
     [
-      'shots without club speed',
-      [HEADER, ...ROWS, ...ROWS].map((line) => line.replace(/^[^,]+,/, '')),
-      /at least 5 shots that have club speed;.*8 usable shots \(8 without club speed\)$/,
+      'shots with neither club speed nor flight',
+      [HEADER, ...ROWS, ...ROWS].map((line) => line.replace(/^[^,]+,/, '').replace(/,[^,]+$/, '')),
+      /at least 5 shots that have .*8 usable shots \(8 without club speed, 8 without carry, apex or descent angle\)$/,
     ],
   ])('%s', (name, lines, message) => {
     const file = join(scratch, `${name}.csv`);

@@ -1,0 +1,61 @@
+import { FairflightError } from '../errors.js';
+import type { CalibrationTarget, NotFitted } from './calibration.js';
+import { launchOf } from './launch-of.js';
+import type { MeasuredShot } from './measured-shot.js';
+
+/** Fewest shots from which a value is fitted. */
+const FEWEST = 5;
+
+const FLOWN = ['carry', 'apex', 'descentAngle'] as const;
+const IN_WORDS: Readonly<Record<CalibrationTarget, string>> = {
+  restitution: 'club speed, ball speed and launch angle',
+  tangentialRestitution: 'club speed, ball speed, launch angle and spin',
+  dragScale: 'ball speed, launch angle, spin, and carry, apex or descent angle',
+  liftScale: 'ball speed, launch angle, spin, and carry, apex or descent angle',
+};
+
+/** The readings that a shot lacks to have its say about all of these targets. @internal */
+export function lackingFor(targets: readonly CalibrationTarget[], shot: MeasuredShot): readonly string[] {
+  return [...new Set(targets.flatMap((target) => lacking(target, shot)))];
+}
+
+function lacking(target: CalibrationTarget, shot: MeasuredShot): readonly string[] {
+  if (target === 'restitution' || target === 'tangentialRestitution') {
+    const needed = ['clubSpeed', 'ballSpeed', 'launchAngle'] as const;
+    const all = target === 'restitution' ? needed : ([...needed, 'spinRate'] as const);
+    return all.filter((name) => shot[name] === undefined);
+  }
+  const launch = launchOf(shot);
+  if ('missing' in launch) return launch.missing;
+  return FLOWN.some((name) => shot[name] !== undefined) ? [] : ['carry, apex or descentAngle'];
+}
+
+/**
+ * Parts what these shots can be asked for from what they cannot.
+ * @throws {@link FairflightError} `invalid-input` when nothing can be fitted
+ * @internal
+ */
+export function partTargets(
+  shots: readonly MeasuredShot[],
+  what: readonly CalibrationTarget[],
+): { readonly targets: readonly CalibrationTarget[]; readonly notFitted: readonly NotFitted[] } {
+  const usable = (target: CalibrationTarget): number =>
+    shots.filter((shot) => lacking(target, shot).length === 0).length;
+  const targets = what.filter((target) => usable(target) >= FEWEST);
+  const notFitted = what
+    .filter((target) => !targets.includes(target))
+    .map(
+      (target): NotFitted => ({
+        target,
+        usable: usable(target),
+        reason: `at least ${FEWEST} usable shots, with ${IN_WORDS[target]}, are needed; got ${usable(target)}`,
+      }),
+    );
+  const [first] = notFitted;
+  if (targets.length > 0 || first === undefined) return { targets, notFitted };
+  throw new FairflightError('invalid-input', `${first.target} cannot be fitted: ${first.reason}`, {
+    field: 'shots',
+    value: first.usable,
+    hint: 'give more shots or more readings',
+  });
+}
