@@ -7,7 +7,7 @@ import {
   strokesOnHole,
 } from '../../src/dispersion/index.js';
 import { scatterTrend } from '../../src/session/index.js';
-import { degrees, millimetres, mph, toMph, yards } from '../../src/units/index.js';
+import { degrees, millimetres, mph, toMph, toYards, yards } from '../../src/units/index.js';
 
 const usual = { clubSpeed: mph(95), attackAngle: degrees(1), dynamicLoft: degrees(15) };
 const spread = {
@@ -50,6 +50,18 @@ describe('fasterOrStraighter', () => {
     const worse = ask(wide, { kind: 'growing', directionPerMph: 2.5 * value, strikePerMph: value });
     expect(worse.strokesPerMph.value).toBeGreaterThan(0);
     expect(worse.steps[3]?.directionFactor).toBeCloseTo((1 + 2.5 * value) ** 8, 9);
+  });
+
+  it.each(['toe', 'high'] as const)('lets strikes that scatter wider %s with speed cost carry', (where) => {
+    const strikes = { kind: 'normal', sd: { [where]: millimetres(8) } } as const;
+    const fastest = (law: Parameters<typeof fasterOrStraighter>[2]['law']): number => {
+      const { steps } = fasterOrStraighter(usual, strikes, { ...quick, holes: wide, ...(law && { law }) });
+      return toYards(steps[3]?.carry.value ?? yards(0));
+    };
+    // Twice the scatter at 103 mph: a loss that goes with the square of the offset is four times as great.
+    const widening = fastest({ kind: 'growing', strikePerMph: 2 ** (1 / 8) - 1 });
+    expect(fastest(undefined) - widening).toBeGreaterThan(2);
+    expect(fastest({ kind: 'growing', directionPerMph: 2 ** (1 / 8) - 1 })).toBe(fastest(undefined));
   });
 
   it('draws a trade-off that rises through today', () => {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { airAt, airAtAltitude } from '../../src/air/index.js';
-import { standardise } from '../../src/session/index.js';
+import { type SceneEffect, standardise } from '../../src/session/index.js';
 import { degrees, fahrenheit, feet, mph, rpm, toYards, yards } from '../../src/units/index.js';
 
 const drive = { ballSpeed: mph(155), launchAngle: degrees(14), spinRate: rpm(2600) };
@@ -30,6 +30,15 @@ describe('standardise', () => {
     const gain = shot.there.carry / shot.here.carry - 1;
     expect(gain).toBeGreaterThan(0.05);
     expect(gain).toBeLessThan(0.09);
+  });
+
+  it('changes the run alone on another turf: less on soft, more on firm', () => {
+    const on = (turf: 'soft' | 'firm'): SceneEffect => standardise(drive, {}, { turf }).change;
+    for (const { carry, apex, hangTime } of [on('soft'), on('firm')]) {
+      expect([carry, apex, hangTime]).toEqual([0, 0, 0]);
+    }
+    expect(on('soft').total).toBeLessThan(0);
+    expect(on('firm').total).toBeGreaterThan(0);
   });
 
   it('moves readings by the model difference and fills in what was not measured', () => {

@@ -107,6 +107,15 @@ describe('summariseSession', () => {
     expect(summary.bands[0]?.withoutOutliers).toBeUndefined();
   });
 
+  // By hand: with carries of 197 to 203 yd and one more above, the median is 200.5 yd and the MAD 2 yd; the score
+  // 0.6745 × (carry − 200.5)/2 is 3.47 at 210.8 yd and 3.54 at 211 yd (Iglewicz and Hoaglin 1993: odd beyond 3.5).
+  it('calls a shot odd from a modified z-score of 3.5 on', () => {
+    const odd = (carry: number): number =>
+      summariseSession([197, 198, 199, 200, 201, 202, 203, carry].map((value) => ({ carry: yards(value) })))
+        .oddShots.length;
+    expect([odd(210.8), odd(211)]).toEqual([0, 1]);
+  });
+
   it('calls hardly any normal shot an outlier, though with few shots the limit 3.5 is passed often', () => {
     let outliers = 0;
     let stragglers = 0;
