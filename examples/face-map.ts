@@ -11,13 +11,14 @@ import { clubheads } from 'fairflight';
 import { type About, facePage, terminalReport } from './face/report.js';
 import { readStrikes, strikesIn } from './face/strikes.js';
 import { type GivenDelivery, type Placed, placed, studyOf } from './face/study.js';
-import { type Command, EXIT, type Given, readText, runCommand, UsageError } from './lib/command.js';
+import { type Command, EXIT, type Given, runCommand, UsageError } from './lib/command.js';
 import { driverFor } from './lib/driver.js';
 import { typedAngle, typedSpeed } from './lib/quantities.js';
 import { oneClub, readingSummary, readShotFile, rejectionLine } from './lib/reading.js';
 import { CLUB_OPTION, deliver, displayFrom, fileFrom, folderFrom, reportOptions } from './lib/report.js';
 import { HAND_OPTION, handFrom, SCENE_OPTIONS, sceneFrom } from './lib/scene-options.js';
 import { counted } from './lib/text.js';
+import { readTextFile } from './lib/text-file.js';
 
 const DEMO = fileURLToPath(new URL('data/face-map-demo.csv', import.meta.url));
 
@@ -87,7 +88,7 @@ function inputOf(given: Given<OptionName>): Input {
   }
   if (strikeFile !== undefined) {
     if (given.files.length > 0) throw new UsageError('give either a file of shots or --strikes');
-    const { strikes, leftOut } = readStrikes(strikeFile, readText(strikeFile));
+    const { strikes, leftOut } = readStrikes(strikeFile, readTextFile(strikeFile).text);
     const found = strikes.flatMap((offset, i) => (offset === undefined ? [] : [{ shot: i + 1, offset }]));
     const source = `${basename(strikeFile)}: ${counted(found.length, 'strike')} measured on the face.`;
     const code = leftOut.length === 0 ? EXIT.done : EXIT.partial;

@@ -19,6 +19,7 @@ import {
   reportOptions,
 } from './lib/report.js';
 import { SCENE_OPTIONS } from './lib/scene-options.js';
+import { withoutWrongUnits } from './lib/wrong-units.js';
 import { clubOf, elsewhere } from './places/elsewhere.js';
 import { elsewherePage } from './places/page.js';
 import { elsewhereRecord } from './places/record.js';
@@ -56,7 +57,7 @@ await runCommand(command, (given) => {
   const file = fileFrom(given, DEMO);
   const display = displayFrom(given);
   const { home, places } = placesFrom(given, file === DEMO ? DEMO_WEATHER : {});
-  const table = readShotFile(file);
+  const table = withoutWrongUnits(readShotFile(file), home);
   const bar = progress(new Set(table.shots.map(clubOf)).size, 'same-shot');
   const keepOutliers = given.flag('keep-outliers');
   const answer = elsewhere({ shots: table.shots, home, places, keepOutliers }, bar);

@@ -29,6 +29,7 @@ import {
   reportOptions,
 } from './lib/report.js';
 import { HAND_OPTION, handFrom, SCENE_OPTIONS, sceneFrom } from './lib/scene-options.js';
+import { withoutWrongUnits } from './lib/wrong-units.js';
 
 const DEMO = fileURLToPath(new URL('data/speed-ladder-demo.csv', import.meta.url));
 
@@ -84,7 +85,7 @@ await runCommand(command, (given) => {
   const file = fileFrom(given, DEMO);
   const display = displayFrom(given);
   const scene = sceneFrom(given);
-  const table = oneClub(readShotFile(file), given.text('club'));
+  const table = withoutWrongUnits(oneClub(readShotFile(file), given.text('club')), scene);
   const plain = {
     clubhead: driverFor(table, given.text('loft')),
     scene,
@@ -122,10 +123,13 @@ await runCommand(command, (given) => {
 function bandsFrom(given: Given<OptionName>): SessionOptions['bands'] {
   const text = given.text('bands');
   if (text === undefined || text === 'found' || text === 'labels' || text === 'one') return text;
-  const match = /^\s*([\d.\s,]+?)\s*([a-z/]+)\s*$/i.exec(text);
-  const edges = (match?.[1] ?? '')
-    .split(',')
-    .map((edge) => typedSpeed('bands', `${edge.trim()}${match?.[2] ?? ''}`));
-  if (edges.length < 2) throw new UsageError('--bands needs two edges or more, such as 75,85,95mph');
-  return edges.slice(1).map((to, i) => ({ from: edges[i] ?? si<Speed>(0), to }));
+  const [, numbers, unit] = /^\s*([\d.\s,]+?)\s*([a-z/]+)\s*$/i.exec(text) ?? [];
+  const wrong = new UsageError(
+    `--bands must be found, labels, one, or two edges or more that rise, such as 75,85,95mph; got ${JSON.stringify(text)}`,
+  );
+  if (numbers === undefined || unit === undefined) throw wrong;
+  const edges = numbers.split(',').map((edge) => typedSpeed('bands', `${edge.trim()}${unit}`));
+  const bands = edges.slice(1).map((to, i) => ({ from: edges[i] ?? si<Speed>(0), to }));
+  if (bands.length === 0 || bands.some(({ from, to }) => to <= from)) throw wrong;
+  return bands;
 }

@@ -21,9 +21,10 @@ import {
   toDegrees,
   toRpm,
 } from 'fairflight/units';
+import { UsageError } from '../lib/command.js';
 import type { Display } from '../lib/display.js';
 import type { Progress } from '../lib/progress.js';
-import { fixed } from '../lib/text.js';
+import { counted, fixed } from '../lib/text.js';
 import { type OddNote, oddNote } from './odd-shots.js';
 import { type LadderSetup, type Rung, rungOf } from './rungs.js';
 import { type Step, stepsOf } from './steps.js';
@@ -89,6 +90,10 @@ export function ladderOf(
   progress: Progress,
 ): Ladder {
   const summary = summariseSession(shots, bands === undefined ? {} : { bands });
+  if (summary.bands.length === 0) {
+    const reasons = [...new Set(summary.unassigned.map(({ reason }) => reason))].slice(0, 3).join('; ');
+    throw new UsageError(`--bands: no shot falls into a band (${reasons})`);
+  }
   const names = bandNames(summary, setup, display);
   const ordered = summary.bands.map((band, i) => {
     const rung = rungOf(band, names[i] ?? band.name, summary, shots, setup);
@@ -96,11 +101,11 @@ export function ladderOf(
     return rung;
   });
   const rungs = ordered.sort((a, b) => (a.clubSpeed ?? 0) - (b.clubSpeed ?? 0));
+  const rung = mapRung(rungs, mapBand);
   const steps = stepsOf(rungs, setup);
   progress.tick(60);
   const attainable = attainableLine(rungs, setup);
   progress.tick(85);
-  const rung = mapRung(rungs, mapBand);
   const map = { rung, carry: mapOf(rung, setup) };
   progress.tick(WORK);
   const odd = summary.oddShots.flatMap((each) => {
@@ -156,9 +161,13 @@ function attackAt(
 }
 
 function mapRung(rungs: readonly Rung[], asked: number | undefined): Rung {
+  if (asked !== undefined) {
+    const rung = rungs[asked - 1];
+    if (rung !== undefined) return rung;
+    throw new UsageError(`--map-band: there is no band ${asked}; there are ${counted(rungs.length, 'band')}`);
+  }
   const left = (rung: Rung): number => rung.loft?.carryLeft.all ?? 0;
-  const widest = rungs.reduce((kept, rung) => (left(rung) > left(kept) ? rung : kept));
-  return asked === undefined ? widest : (rungs[asked - 1] ?? widest);
+  return rungs.reduce((kept, rung) => (left(rung) > left(kept) ? rung : kept));
 }
 
 /** Carry around the shots of a band and its best loft. */

@@ -40,6 +40,7 @@ import {
   shotsSentence,
   shotsWords,
   stepName,
+  unassignedLines,
 } from './words.js';
 
 /** The ladder as one self-contained page. */
@@ -94,7 +95,7 @@ export function ladderPage(ladder: Ladder, table: ShotTable, file: string, displ
         figure(planView(rungs, colours, display)) +
           paragraphs([scatterSentence(ladder, display), shotsSentence(ladder, display)]),
       ),
-      section('Shots that stand apart', '', oddShots(ladder)),
+      section('Shots that stand apart', '', oddShots(ladder, table)),
       (table.rejected.length + table.notes.length > MOST_KEPT ? section : kept)(
         'Rows and columns left out',
         '',
@@ -125,9 +126,9 @@ function loftNote(maximise: Maximised): string {
 type Swatch = (band: number) => string;
 
 function answers(ladder: Ladder, display: Display): string {
-  const { rungs, steps } = ladder;
+  const { rungs } = ladder;
   const sentences = [
-    payingSentence(steps, display),
+    payingSentence(ladder, display),
     fitSentence(rungs, display),
     leftSentence(rungs, display),
     scatterSentence(ladder, display),
@@ -175,7 +176,8 @@ function modelTable(rungs: readonly Rung[], swatch: Swatch, { distance, height, 
   const cell = (gap: Disagreement | undefined, of: (si: number) => number): string => {
     if (gap === undefined) return '–';
     const measured = `measured ${fixed(of(gap.measured), 1)}`;
-    const apart = `${signed(of(gap.mean), 1)}, spread ${fixed(of(gap.sd), 1)}`;
+    const spread = gap.sd === undefined ? '' : `, spread ${fixed(of(gap.sd), 1)}`;
+    const apart = `${signed(of(gap.mean), 1)}${spread}`;
     return `${fixed(of(gap.measured + gap.mean), 1)}<span class="range">${measured}; ${apart}</span>`;
   };
   return htmlTable(
@@ -262,10 +264,7 @@ function stepTable({ steps }: Ladder, display: Display): string {
   );
 }
 
-function oddShots({ odd, summary }: Ladder): string {
-  const items = [
-    ...odd.map(oddLine),
-    ...summary.unassigned.map(({ shot, reason }) => `In no band, shot ${shot + 1}: ${reason}.`),
-  ];
+function oddShots(ladder: Ladder, { shots }: ShotTable): string {
+  const items = [...ladder.odd.map(oddLine), ...unassignedLines(ladder, shots)];
   return `${items.length === 0 ? '<p>None.</p>' : list(items)}<p class="note">${ODD_RULE}</p>`;
 }

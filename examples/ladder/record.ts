@@ -118,7 +118,16 @@ export function ladderRecord(ladder: Ladder, table: ShotTable, file: string, dis
       entries.flatMap(([label, gap, of]) =>
         gap === undefined
           ? []
-          : [[label, { count: gap.count, mean: near(of(gap.mean), 1), sd: near(of(gap.sd), 1) }]],
+          : [
+              [
+                label,
+                {
+                  count: gap.count,
+                  mean: near(of(gap.mean), 1),
+                  ...(gap.sd !== undefined && { sd: near(of(gap.sd), 1) }),
+                },
+              ],
+            ],
       ),
     );
   }

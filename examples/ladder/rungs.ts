@@ -50,8 +50,8 @@ export interface Disagreement {
   readonly measured: number;
   /** Mean of model less measured. */
   readonly mean: number;
-  /** Spread of that difference from shot to shot. */
-  readonly sd: number;
+  /** Spread of that difference from shot to shot; absent for a single shot. */
+  readonly sd?: number;
 }
 
 /** Apexes and descents that keep the distance within 1 % of the best this head can give at this speed. */
@@ -178,7 +178,7 @@ function disagreementOf(shots: readonly FlownShot[]): Rung['disagreement'] {
     const mean = pairs.reduce((sum, { gap }) => sum + gap, 0) / count;
     const squares = pairs.reduce((sum, { gap }) => sum + (gap - mean) ** 2, 0);
     const measured = pairs.reduce((sum, { value }) => sum + value, 0) / count;
-    return { count, measured, mean, sd: Math.sqrt(squares / Math.max(1, count - 1)) };
+    return { count, measured, mean, ...(count > 1 && { sd: Math.sqrt(squares / (count - 1)) }) };
   };
   const carry = between('carry');
   const apex = between('apex');

@@ -23,12 +23,13 @@ import {
   shotsSentence,
   shotsWords,
   stepName,
+  unassignedLines,
   windowSentence,
 } from './words.js';
 
 /** The ladder as text for the terminal. */
 export function terminalReport(ladder: Ladder, table: ShotTable, display: Display): string {
-  const { rungs, setup, summary } = ladder;
+  const { rungs, setup } = ladder;
   const blocks = [
     ...readingLines(table),
     `Conditions: ${sceneWords(setup.scene, display)}; ${setup.clubhead.name}, ${fixed(display.angle.of(setup.clubhead.staticLoft), 1)}° nominal; ${setup.hand}-handed; best loft by ${setup.maximise}.`,
@@ -45,7 +46,7 @@ export function terminalReport(ladder: Ladder, table: ShotTable, display: Displa
     setup.keepOutliers
       ? '  Outliers count in the means (--keep-outliers).'
       : '  Outliers are left out of the means; stragglers are kept.',
-    ...summary.unassigned.map(({ shot, reason }) => `  in no band, shot ${shot + 1}: ${reason}`),
+    ...unassignedLines(ladder, table.shots).map((line) => `  ${line}`),
     '',
     'MODEL BESIDE MEASUREMENT: model | measured (model less measured ± spread from shot to shot)',
     rungs.some(({ disagreement }) => Object.keys(disagreement).length > 0)
@@ -68,7 +69,7 @@ export function terminalReport(ladder: Ladder, table: ShotTable, display: Displa
     '',
     'IN SHORT',
     ...[
-      payingSentence(ladder.steps, display),
+      payingSentence(ladder, display),
       fitSentence(rungs, display),
       leftSentence(rungs, display),
       scatterSentence(ladder, display),
@@ -106,7 +107,8 @@ function modelTable(rungs: readonly Rung[], { distance, height, angle }: Display
   const cell = (gap: Disagreement | undefined, of: (si: number) => number): string => {
     if (gap === undefined) return '–';
     const shown = (value: number, decimals = 1): string => fixed(of(value), decimals);
-    return `${shown(gap.measured + gap.mean)} | ${shown(gap.measured)} (${signed(of(gap.mean), 1)} ±${shown(gap.sd)})`;
+    const spread = gap.sd === undefined ? '' : ` ±${shown(gap.sd)}`;
+    return `${shown(gap.measured + gap.mean)} | ${shown(gap.measured)} (${signed(of(gap.mean), 1)}${spread})`;
   };
   return terminalTable(
     ['band', `carry (${distance.unit})`, `apex (${height.unit})`, `descent (${angle.unit})`],

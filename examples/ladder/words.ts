@@ -1,3 +1,4 @@
+import type { MeasuredShot } from 'fairflight';
 import type { Display } from '../lib/display.js';
 import { counted, fixed, listed, signed } from '../lib/text.js';
 import type { Ladder } from './ladder.js';
@@ -50,7 +51,7 @@ export function loftSentence({ loft, loftProblem, name, model }: Rung, display: 
       ? `${LOFT_WORDS.fits} (best ${nominal})`
       : `${LOFT_WORDS[loft.verdict]}, about ${changeOf(loft, display)} (${nominal})`;
   const { all, loft: fromLoft, strike } = loft.carryLeft;
-  const carry = `${signed(distance.of(all))} ${distance.unit} of carry, ${signed(distance.of(fromLoft))} from loft and ${signed(distance.of(strike))} from a centred strike`;
+  const carry = `${signed(distance.of(all))} ${distance.unit} of carry, ${signed(distance.of(fromLoft))} from loft ${strikePart(distance.of(strike))}`;
   // Half the width of the band in which the run of either flight may lie.
   const room = 0.3 * Math.max(model.total - model.carry, loft.optimum.shot.total - loft.optimum.shot.carry);
   const total = `${signed(distance.of(loft.totalLeft))} ${distance.unit} in total`;
@@ -61,6 +62,14 @@ export function loftSentence({ loft, loftProblem, name, model }: Rung, display: 
       ? ' The flight is still lower than its window: less spin or more curve than a square, centred strike gives.'
       : '';
   return `${name}: ${what}. ${left}: ${carry}; ${total}${doubt}.${still}`;
+}
+
+/** What a centred strike would bring; a loss means that the launch as measured goes further than the model's. */
+function strikePart(gain: number): string {
+  const shown = fixed(Math.abs(gain));
+  return gain < 0 && shown !== '0'
+    ? `less ${shown}, since the strike as measured carries further than the model’s centred one`
+    : `and ${signed(gain)} from a centred strike`;
 }
 
 /** Which bands the driver fits, in a sentence. */
@@ -106,9 +115,13 @@ export function perSpeedUnit({ distance, speed }: Display): string {
 }
 
 /** What the steps say about where more speed stops paying. */
-export function payingSentence(steps: readonly Step[], display: Display): string {
+export function payingSentence({ steps, rungs }: Pick<Ladder, 'steps' | 'rungs'>, display: Display): string {
   const last = steps[steps.length - 1];
-  if (last === undefined) return 'One band only: what a step of speed brings cannot be said.';
+  if (last === undefined) {
+    return rungs.some(({ clubSpeed }) => clubSpeed === undefined)
+      ? 'Club speed was not measured: what a step of speed brings cannot be said.'
+      : 'One band only: what a step of speed brings cannot be said.';
+  }
   const unit = perSpeedUnit(display);
   const rate = ({ carryPerSpeed: { value, low, high } }: Step): string =>
     `${fixed(perSpeed(value, display), 1)} ${unit} (95 %: ${fixed(perSpeed(low, display), 1)} to ${fixed(perSpeed(high, display), 1)})`;
@@ -148,6 +161,14 @@ export function stepName({ from, to }: Step): string {
   return number !== undefined && unit !== undefined && to.endsWith(unit)
     ? `${number} → ${to}`
     : `${from} → ${to}`;
+}
+
+/** Shots that are in no band, a sentence each. */
+export function unassignedLines({ summary }: Ladder, shots: readonly MeasuredShot[]): readonly string[] {
+  return summary.unassigned.map(({ shot, reason }) => {
+    const line = shots[shot]?.line;
+    return `in no band, ${line === undefined ? `shot ${shot + 1}` : `line ${line}`}: ${reason}.`;
+  });
 }
 
 /** Says where launches or carries are the model's, not measured; empty when all were measured. */

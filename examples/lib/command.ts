@@ -1,4 +1,4 @@
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { isFairflightError } from 'fairflight';
@@ -136,15 +136,6 @@ function helpText<Name extends string>(command: Command<Name>): string {
 
 function faultText(error: unknown): string {
   return error instanceof Error ? (error.stack ?? error.message) : String(error);
-}
-
-/** Reads a text file. @throws UsageError when it cannot be read */
-export function readText(path: string): string {
-  try {
-    return readFileSync(path, 'utf8');
-  } catch (error) {
-    throw new UsageError(`cannot read ${path}: ${error instanceof Error ? error.message : String(error)}`);
-  }
 }
 
 /** One of a few names. @throws UsageError for any other text */

@@ -21,7 +21,7 @@ export interface Typed {
 
 /** Splits `1200m` or `-1.5 deg`. @throws UsageError without a number or a unit */
 export function typed(option: string, text: string, example: string): Typed {
-  const match = /^\s*([+-]?(?:\d+\.?\d*|\.\d+))\s*([^\d\s].*?)\s*$/u.exec(text);
+  const match = /^\s*([+-]?(?:\d+\.?\d*|\.\d+))\s*([^\d\s.].*?)\s*$/u.exec(text);
   const value = Number(match?.[1]);
   const unit = match?.[2];
   if (unit === undefined || !Number.isFinite(value)) {

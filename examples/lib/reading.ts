@@ -1,6 +1,7 @@
 import { type ReadShotsOptions, type Rejection, readShots, type ShotTable } from 'fairflight/schema';
-import { EXIT, readText, UsageError } from './command.js';
+import { EXIT, UsageError } from './command.js';
 import { counted } from './text.js';
+import { readTextFile } from './text-file.js';
 
 /** `line 7, column "spin (rpm)": …` */
 export function rejectionLine({ scope, line, column, message }: Rejection): string {
@@ -50,8 +51,9 @@ export function readingLines(table: ShotTable): readonly string[] {
 
 /** Reads a CSV of shots. @throws UsageError when it holds no usable shot, with every reason */
 export function readShotFile(file: string, options: ReadShotsOptions = {}): ShotTable {
-  const table = readShots(readText(file), options);
-  if (table.shots.length > 0) return table;
+  const { text, notes } = readTextFile(file);
+  const table = readShots(text, options);
+  if (table.shots.length > 0) return { ...table, notes: [...notes, ...table.notes] };
   const lines = table.rejected.map((each) => `\n  ${rejectionLine(each)}`).join('');
   throw new UsageError(`no usable shot in ${file}: ${readingSummary(table)}${lines}`);
 }

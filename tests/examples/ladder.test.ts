@@ -196,6 +196,45 @@ describe('the ladder on files of its user', () => {
   });
 
   it.each([
+    ['carry (ft)', 'line 1, column "carry (ft)": the values are 0.33 times what the model flies'],
+    ['carry (yd)', undefined],
+  ])('sets a column aside whose unit betrays itself beside the flights: %s', (header, complaint) => {
+    // Carries as the model has them, within 2 yd, in yards.
+    const rows = ['96,142,12.4,2600,225', '95.5,141,11.9,2500,220', '97,144,12.0,2550,228'];
+    const run = ladder(csv('units.csv', [HEADER.replace('carry (yd)', header), ...rows].join('\n')));
+    const shown = run.stdout.replaceAll(/\s+/g, ' ');
+    expect(run.status).toBe(complaint === undefined ? 0 : 1);
+    if (complaint === undefined) expect(shown).not.toContain('left out: column');
+    else {
+      expect(shown).toContain(complaint);
+      expect(JSON.stringify(at(read(run), 'bands'))).not.toContain('"model less measured":{"carry');
+    }
+  });
+
+  it.each([
+    ['latin1', 'the file is read as windows-1252'],
+    ['utf16le', 'the file is read as utf-16le'],
+  ] as const)('reads what spreadsheets save in %s, and says so', (encoding, note) => {
+    const text = `${encoding === 'utf16le' ? '\uFEFF' : ''}${HEADER.replace('(deg)', '(°)')}\n${GOOD.join('\n')}\n`;
+    const path = join(scratch, `${encoding}.csv`);
+    writeFileSync(path, Buffer.from(text, encoding));
+    const run = ladder(path);
+    expect(run.status).toBe(0);
+    expect(run.stdout).toContain(`note: ${note}`);
+    expect(run.stdout).toContain('3 rows read, 3 used');
+  });
+
+  it('names the lines of shots that fall into no band', () => {
+    const run = ladder(csv('bands.csv', [HEADER, ...GOOD].join('\n')), '--bands', '95.9,96.5mph');
+    expect(run.stdout).toContain('in no band, line 3: its club speed, 95.5 mph, lies in no band.');
+    expect(run.stdout).toContain('in no band, line 4:');
+    // One shot shows no spread.
+    expect(run.stdout).not.toMatch(/±0\.0\)/);
+    const html = readFileSync(join(run.out, 'speed-ladder.html'), 'utf8');
+    expect(html).toContain('in no band, line 3');
+  });
+
+  it.each([
     ['an empty file', '', /the file is empty/],
     ['a file without known columns', 'a,b\n1,2\n', /line 1: a shot needs/],
     [
@@ -234,6 +273,7 @@ describe('the ladder on files of its user', () => {
     const run = ladder(csv('ball.csv', text));
     expect(run.status).toBe(0);
     expect(run.stdout).toMatch(/no loft can be advised, since club speed was not measured/);
+    expect(run.stdout).toMatch(/Club speed was not measured: what a step of speed brings cannot be said/);
   });
 });
 
@@ -250,6 +290,18 @@ describe('the command line of the ladder', () => {
     [['--altitude', '1200parsec'], /scene\.air\.altitude has the unit "parsec"/],
     [['--turf', 'concrete'], /scene\.turf must be one of baked, firm, normal, soft, wet/],
     [['--hand', 'both'], /--hand must be right or left/],
+    [['--loft', '10.5'], /--loft needs a number with its unit, like 10\.5deg; got "10\.5"/],
+    [
+      ['--bands', '85,75mph'],
+      /--bands must be .* edges or more that rise, such as 75,85,95mph; got "85,75mph"/,
+    ],
+    [['--bands', '75'], /--bands must be .*; got "75"/],
+    [
+      ['--bands', '200,210mph'],
+      /--bands: no shot falls into a band \(its club speed, 76\.9 mph, lies in no band/,
+    ],
+    [['--bands', 'labels'], /--bands: no shot falls into a band \(it carries no label\)/],
+    [['--map-band', '9'], /--map-band: there is no band 9; there are 5 bands/],
     [['--frobnicate'], /Unknown option '--frobnicate'/],
     [['no-such-file.csv'], /cannot read no-such-file\.csv/],
   ] as const)('refuses %j in one line', (args, message) => {

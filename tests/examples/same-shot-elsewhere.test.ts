@@ -99,6 +99,17 @@ describe('the same shot elsewhere on files of its user', () => {
     expect(num(json, 'clubs', 0, 'carry (yd)', 'mean')).toBeCloseTo(247.7, 5);
   });
 
+  it('sets carries aside whose unit betrays itself, and says so', { timeout: SLOW }, () => {
+    const shots = ['driver,150,12,2600,246', 'driver,152,11.5,2500,249', 'driver,151,12,2500,248'];
+    const ran = run(csv([`${HEADER},carry (ft)`, ...shots].join('\n')));
+    expect(ran.status).toBe(1);
+    expect(joined(ran.stdout)).toMatch(
+      /line 1, column "carry \(ft\)": the values are 0\.3\d times what the model/,
+    );
+    const json: unknown = JSON.parse(written(ran, 'same-shot-elsewhere.json'));
+    expect(at(json, 'clubs', 0, 'carry (yd)', 'basis')).toBe('modelled');
+  });
+
   it('uses the good rows of a broken file, with the lines of the others', { timeout: SLOW }, () => {
     const ran = run(csv([HEADER, 'driver,150,12,2600', 'driver,fast,12,2600', 'driver,150'].join('\n')));
     expect(ran.status).toBe(1);
