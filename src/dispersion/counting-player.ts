@@ -2,12 +2,12 @@ import { mean } from '../numerics/index.js';
 import type { ShotSetup } from '../shot/index.js';
 import type { Delivery } from '../strike/index.js';
 import type { Length, Speed } from '../units/index.js';
-import { type CloudOptions, playCloud, type ShotColumns } from './cloud.js';
+import { type CloudOptions, playCloud } from './cloud.js';
 import type { ExpectedStrokesOptions } from './expected-strokes.js';
 import type { Hole } from './hole.js';
 import { estimate, type MonteCarlo, pick, replicatesOf, standardErrorOf } from './monte-carlo.js';
 import { type ScalableSpread, scaledSpread } from './scatter-law.js';
-import { strokesOnHole } from './strokes-on-hole.js';
+import { scoresAt } from './strokes-on-hole.js';
 
 const DEFAULT_SHOTS = 512;
 
@@ -56,23 +56,17 @@ export function countingPlayer(
     done++;
     question.onProgress?.(Math.min(1, done / clouds));
     const parts = replicatesOf(columns.shot);
-    const onHoles = holes.map((hole) => strokesOnHole(columns, hole, counting));
+    const onHoles = holes.map((hole) => scoresAt(columns, hole, counting, 0));
+    const strokes = columns.shot.map((_, i) =>
+      onHoles.reduce((sum, scores) => sum + (scores[i]?.strokes ?? 0), 0),
+    );
     return {
       carry: estimate(parts, columns.carry, mean),
       total: estimate(parts, columns.total, mean),
-      fairway: mean(onHoles.map((hole) => hole.endings.fairway.share)),
-      strokes: parts.map((part) => {
-        const own = columnsOf(columns, part);
-        return holes.reduce((sum, hole) => sum + strokesOnHole(own, hole, counting).strokes.value, 0);
-      }),
+      fairway: mean(onHoles.flatMap((scores) => scores.map(({ ending }) => Number(ending === 'fairway')))),
+      strokes: parts.map((part) => mean(pick(strokes, part))),
     };
   };
-}
-
-function columnsOf(columns: ShotColumns, part: readonly number[]): ShotColumns {
-  return Object.fromEntries(
-    Object.entries(columns).map(([name, values]) => [name, pick(values as readonly number[], part)]),
-  ) as unknown as ShotColumns;
 }
 
 /** Mean of replicates and its error. @internal */

@@ -77,7 +77,8 @@ export function strokesOnHole(
   };
 }
 
-function scoresAt(
+/** Score of each tee shot, aimed so much to the right [rad]. @internal */
+export function scoresAt(
   columns: ShotColumns,
   hole: Hole,
   table: ExpectedStrokesOptions,

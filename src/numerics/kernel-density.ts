@@ -16,6 +16,9 @@ export interface KernelDensity {
 /** Covariance of a Gaussian kernel. */
 export type Smoothing = readonly [xx: number, xy: number, yy: number];
 
+/** Squared distance, in units of the kernel, from which a point adds less than e⁻⁴⁰ of what it adds at its own place. */
+const NEGLIGIBLE = 80;
+
 /**
  * Covariance of the points times Scott's factor n^(−1/3).
  * Source: Scott D W (1992) Multivariate Density Estimation, eq. 6.42.
@@ -57,7 +60,8 @@ export function kernelDensity(
     for (let i = 0; i < n; i++) {
       const dx = px - x[i]!;
       const dy = py - y[i]!;
-      sum += Math.exp(-0.5 * (a * dx * dx + 2 * b * dx * dy + c * dy * dy));
+      const square = a * dx * dx + 2 * b * dx * dy + c * dy * dy;
+      if (square < NEGLIGIBLE) sum += Math.exp(-0.5 * square);
     }
     return front * sum;
   };
