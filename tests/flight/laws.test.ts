@@ -3,8 +3,11 @@ import { describe, expect, it } from 'vitest';
 import {
   degrees,
   fly,
+  kilogramsPerCubicMetre,
+  metres,
   metresPerSecond,
   mph,
+  pascalSeconds,
   pathOf,
   radians,
   radiansPerSecond,
@@ -198,6 +201,26 @@ describe('ground', () => {
       }),
       runs,
     );
+  });
+
+  it('never lands in mid-air because a step was too coarse', () => {
+    // A log profile read 1 cm above its roughness: 32 km/s of wind at the tee, 988 m above the ground.
+    const flight = fly(
+      { ballSpeed: metresPerSecond(33.85), launchAngle: radians(-0.1324), spinRate: rpm(0) },
+      {
+        air: { density: kilogramsPerCubicMetre(3), viscosity: pascalSeconds(4.464e-5) },
+        wind: {
+          along: metresPerSecond(-20.03),
+          across: metresPerSecond(0),
+          profile: { kind: 'log', roughness: metres(2.773), referenceHeight: metres(2.783) },
+        },
+        ground: { elevation: metres(-987.7), slope: radians(-0.6), crossSlope: radians(-0.2056) },
+      },
+      { tolerance: metres(0.7145) },
+    );
+    const { x, y, z } = flight.landing.position;
+    expect(flight.ended).toBe('landed');
+    expect(Math.abs(y + 987.7 - Math.tan(-0.6) * x - Math.tan(-0.2056) * z)).toBeLessThan(1e-6);
   });
 });
 

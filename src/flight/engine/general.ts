@@ -101,6 +101,22 @@ export function createFlightEngine(): FlightEngine {
       event.set(stepper.next);
       rhs(time + dt, event, eventF);
     };
+    /** Steps onto the ground, near `guess`, into `event`; returns the time that took, NaN when the ball is not there. */
+    const stepOntoGround = (time: number, guess: number, h: number): number => {
+      let dt = guess;
+      for (let i = 0; i < 20; i++) {
+        stepOnto(time, dt);
+        const climb = plane.climb(event);
+        const correction = climb < 0 ? -plane.height(event) / climb : 0;
+        if (Math.abs(correction) < 1e-4) {
+          if (climb >= 0) break;
+          drift(event, eventF, correction);
+          return dt + correction;
+        }
+        dt = Math.min(Math.max(dt + correction, 0.1 * dt), 1.5 * h);
+      }
+      return Math.abs(plane.height(event)) <= tolerance ? dt : Number.NaN;
+    };
 
     let height = plane.height(y);
     let above = height > 0;
@@ -127,43 +143,43 @@ export function createFlightEngine(): FlightEngine {
       }
       yNew.set(stepper.next);
       rhs(t + h, yNew, fNew);
-      sink?.(t, y, f);
 
       const newHeight = plane.height(yNew);
       const landing = plane.landing(above, h, height, newHeight, y, f, yNew, fNew);
       const summit = above || landing >= 0 ? -1 : plane.summit(h, height, newHeight, y, f, yNew, fNew);
       const end = landing >= 0 ? landing : summit;
+      let top = 0;
+      let topX = 0;
+      let topZ = 0;
       if (y[4]! > 0 && (yNew[4]! <= 0 || end >= 0)) {
         pathQuintic(h, 1);
         const apex = quinticSlope(quintic, 1) < 0 ? quinticRoot(quintic, true, 0, 1) : 1;
         if (apex < 1 && (end < 0 || apex <= end)) {
           if (tolerance < APEX_RESTEP_BELOW) {
             stepOnto(t, apex * h);
-            noteApex(event[1]! + (event[4]! * event[4]!) / (2 * Math.abs(eventF[4]!)), event[0]!, event[2]!);
+            top = event[1]! + (event[4]! * event[4]!) / (2 * Math.abs(eventF[4]!));
+            topX = event[0]!;
+            topZ = event[2]!;
           } else {
-            const top = quinticValue(quintic, apex);
+            top = quinticValue(quintic, apex);
             pathQuintic(h, 0);
-            const x = quinticValue(quintic, apex);
+            topX = quinticValue(quintic, apex);
             pathQuintic(h, 2);
-            noteApex(top, x, quinticValue(quintic, apex));
+            topZ = quinticValue(quintic, apex);
           }
         }
       }
-      if (landing >= 0) {
-        let dt = landing * h;
-        let correction = 0;
-        for (let i = 0; i < 20; i++) {
-          stepOnto(t, dt);
-          const climb = plane.climb(event);
-          correction = climb < 0 ? -plane.height(event) / climb : 0;
-          if (Math.abs(correction) < 1e-4) break;
-          dt = Math.min(Math.max(dt + correction, 0.1 * dt), 1.5 * h);
-          correction = 0;
-        }
-        drift(event, eventF, correction);
-        // A drop of less than a rounding error must not end before it began.
-        return finish('landed', Math.max(0, t + dt + correction), event, eventF, sink);
+      const toGround = landing >= 0 ? stepOntoGround(t, landing * h, h) : 0;
+      if (Number.isNaN(toGround)) {
+        // The step was too coarse for its quintic: the ball it brings to the ground is still in the air.
+        h *= 0.5;
+        if (h < 1e-12) break;
+        continue;
       }
+      sink?.(t, y, f);
+      noteApex(top, topX, topZ);
+      // A drop of less than a rounding error must not end before it began.
+      if (landing >= 0) return finish('landed', Math.max(0, t + toGround), event, eventF, sink);
 
       if (summit >= 0) {
         let dt = summit * h;
