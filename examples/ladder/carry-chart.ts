@@ -22,6 +22,9 @@ export function carryChart(
   if (shots.length === 0) return '<p>Club speed was not measured, so there is nothing to draw.</p>';
   const curve = attainable.map(({ clubSpeed, carry }) => point(clubSpeed, carry));
   const all = [...shots.map(({ at }) => at), ...curve];
+  const intervals = rungs.flatMap(({ estimates: { carry } }) =>
+    carry?.interval === undefined ? [] : [distance.of(carry.interval.low), distance.of(carry.interval.high)],
+  );
   const f = frame({
     width: 860,
     height: 390,
@@ -35,10 +38,7 @@ export function carryChart(
     },
     y: {
       label: `carry (${distance.unit})`,
-      domain: padded(
-        all.map(([, y]) => y),
-        5,
-      ),
+      domain: padded([...all.map(([, y]) => y), ...intervals], 5),
       ticks: 8,
     },
   });

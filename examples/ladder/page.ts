@@ -26,6 +26,7 @@ import { oddLine } from './odd-shots.js';
 import { planView } from './plan-view.js';
 import type { Disagreement, Rung } from './rungs.js';
 import { EXAGGERATION, sideView } from './side-view.js';
+import type { Ranged } from './steps.js';
 import {
   CAUTIONS,
   fitSentence,
@@ -41,6 +42,7 @@ import {
   shotsWords,
   stepName,
   unassignedLines,
+  widthSentence,
 } from './words.js';
 
 /** The ladder as one self-contained page. */
@@ -96,11 +98,7 @@ export function ladderPage(ladder: Ladder, table: ShotTable, file: string, displ
           paragraphs([scatterSentence(ladder, display), shotsSentence(ladder, display)]),
       ),
       section('Shots that stand apart', '', oddShots(ladder, table)),
-      (table.rejected.length + table.notes.length > MOST_KEPT ? section : kept)(
-        'Rows and columns left out',
-        '',
-        leftOut(table),
-      ),
+      leftOut(table),
       section(
         'Limits and cautions',
         '',
@@ -110,10 +108,8 @@ export function ladderPage(ladder: Ladder, table: ShotTable, file: string, displ
   });
 }
 
-/** Longer lists may break over two sheets of paper. */
-const MOST_KEPT = 20;
 const STEP_NOTE =
-  'Carry gained from one band to the next, and how it splits over its causes by the model (Shapley values; small print: 95 % intervals by bootstrap). Club speed and strike together are what ball speed brought; strike is the change of smash factor.';
+  'Carry gained from one band to the next, and how it splits over its causes by the model (Shapley values; small print: 95 % intervals by bootstrap, stretched for few shots). Club speed and strike together are what ball speed brought; strike is the change of smash factor.';
 const MODEL_NOTE =
   'Mean of the model’s flights of every measured launch, and what was measured; then the difference, model less measured, and its spread from shot to shot. Read the other figures with this in mind.';
 
@@ -132,6 +128,7 @@ function answers(ladder: Ladder, display: Display): string {
     fitSentence(rungs, display),
     leftSentence(rungs, display),
     scatterSentence(ladder, display),
+    widthSentence(ladder, display),
   ];
   return `<div class="card"><h3>In short</h3>${list(sentences.filter((each) => each !== ''))}</div>`;
 }
@@ -248,18 +245,24 @@ function stepTable({ steps }: Ladder, display: Display): string {
     { head: 'carry per speed', unit: `${perSpeedUnit(display)}, 95 %` },
     ...causes.map((cause) => ({ head: cause, unit: distance.unit })),
   ];
-  const range = (low: number, high: number, decimals: number): string =>
-    `<span class="range">${fixed(low, decimals)} to ${fixed(high, decimals)}</span>`;
+  const ranged = (
+    { value, interval }: Ranged,
+    of: (si: number) => number,
+    figureOf: (value: number, decimals: number) => string,
+    decimals: number,
+  ): string => {
+    const figure = figureOf(of(value), decimals);
+    if (interval === undefined) return figure;
+    return `${figure}<span class="range">${fixed(of(interval.low), decimals)} to ${fixed(of(interval.high), decimals)}</span>`;
+  };
   return htmlTable(
     columns,
     steps.map((step) => [
       escaped(stepName(step)),
       signed(speed.of(step.speedGain), 1),
       signed(distance.of(step.carryGain), 1),
-      `${fixed(perSpeed(step.carryPerSpeed.value, display), 2)}${range(perSpeed(step.carryPerSpeed.low, display), perSpeed(step.carryPerSpeed.high, display), 2)}`,
-      ...step.parts.map(({ carry }) => {
-        return `${signed(distance.of(carry.value), 1)}${range(distance.of(carry.low), distance.of(carry.high), 1)}`;
-      }),
+      ranged(step.carryPerSpeed, (value) => perSpeed(value, display), fixed, 2),
+      ...step.parts.map(({ carry }) => ranged(carry, distance.of, signed, 1)),
     ]),
   );
 }

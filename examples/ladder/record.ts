@@ -5,6 +5,7 @@ import { COLUMNS, shownBy } from '../lib/shot-quantities.js';
 import { calibrationRecord } from './calibration-report.js';
 import type { Ladder } from './ladder.js';
 import type { Rung } from './rungs.js';
+import type { Ranged } from './steps.js';
 import { CAUTIONS, limitsOf, perSpeed, perSpeedUnit } from './words.js';
 
 /** The ladder as JSON: every number under a key that says its unit. */
@@ -55,21 +56,14 @@ export function ladderRecord(ladder: Ladder, table: ShotTable, file: string, dis
       to: step.to,
       [`club speed (${speed.unit})`]: near(speed.of(step.speedGain), 2),
       [`carry (${distance.unit})`]: near(distance.of(step.carryGain), 1),
-      [`carry per speed (${perSpeedUnit(display)})`]: {
-        value: near(perSpeed(step.carryPerSpeed.value, display), 2),
-        low: near(perSpeed(step.carryPerSpeed.low, display), 2),
-        high: near(perSpeed(step.carryPerSpeed.high, display), 2),
-      },
+      [`carry per speed (${perSpeedUnit(display)})`]: ranged(
+        step.carryPerSpeed,
+        (value) => perSpeed(value, display),
+        2,
+      ),
       [`carry from ball speed (${distance.unit})`]: near(distance.of(step.fromBallSpeed.value), 1),
       [`parts of the carry (${distance.unit})`]: Object.fromEntries(
-        step.parts.map(({ cause, carry }) => [
-          cause,
-          {
-            value: near(distance.of(carry.value), 1),
-            low: near(distance.of(carry.low), 1),
-            high: near(distance.of(carry.high), 1),
-          },
-        ]),
+        step.parts.map(({ cause, carry }) => [cause, ranged(carry, distance.of, 1)]),
       ),
     })),
     'odd shots': ladder.odd,
@@ -81,6 +75,17 @@ export function ladderRecord(ladder: Ladder, table: ShotTable, file: string, dis
     })),
     remarks: summary.remarks,
   };
+
+  function ranged(
+    { value, interval }: Ranged,
+    of: (si: number) => number,
+    decimals: number,
+  ): Record<string, number> {
+    return {
+      value: near(of(value), decimals),
+      ...(interval && { low: near(of(interval.low), decimals), high: near(of(interval.high), decimals) }),
+    };
+  }
 
   function estimates(rung: Rung): Record<string, unknown> {
     return Object.fromEntries(

@@ -1,13 +1,12 @@
-import { attributeChange, type MeasuredShot } from 'fairflight';
+import { attributeChange, type DistanceChange, type MeasuredShot } from 'fairflight';
 import { type Length, type Speed, si } from 'fairflight/units';
 import { randomStream } from '../lib/random.js';
 import type { FlownShot, LadderSetup, Rung } from './rungs.js';
 
-/** A value with its 95 % interval. */
+/** A value with its 95 % interval, which a band of one shot does not give. */
 export interface Ranged {
   readonly value: number;
-  readonly low: number;
-  readonly high: number;
+  readonly interval?: { readonly low: number; readonly high: number };
 }
 
 /** One cause of a step. */
@@ -44,27 +43,34 @@ export function stepsOf(rungs: readonly Rung[], { scene, keepOutliers }: LadderS
     const [before, after] = [from, to].map((rung) => shotsOf(rung, keepOutliers)) as [Complete[], Complete[]];
     const { carry } = attributeChange(before, after, { scene, resamples: RESAMPLES });
     const { ballSpeed, launch, spinRate, spinAxis } = carry.causes;
-    const drawn = resampledMeans(before, after, i + 1);
+    const scattered = before.length > 1 && after.length > 1;
+    const drawn = scattered ? resampledGains([before, stretchOf(from)], [after, stretchOf(to)], i + 1) : [];
     const gain = gainOf(meanOf(before), meanOf(after));
     const ranged = (of: (gain: Gain) => number): Ranged => ({
       value: of(gain),
-      ...percentiles(drawn.map(of)),
+      ...(scattered && { interval: percentiles(drawn.map(of)) }),
     });
-    const rest: Ranged = carry.unexplained ?? { value: 0, low: 0, high: 0 };
+    const part = ({ value, low, high }: DistanceChange): Ranged => ({
+      value,
+      ...(scattered && { interval: { low, high } }),
+    });
     return {
       from: from.name,
       to: to.name,
       speedGain: si(gain.speed),
       carryGain: si(gain.carry),
       carryPerSpeed: ranged(({ carry: distance, speed }) => distance / speed),
-      fromBallSpeed: ballSpeed,
+      fromBallSpeed: part(ballSpeed),
       parts: [
         { cause: 'club speed', carry: ranged(({ clubShare }) => clubShare * ballSpeed.value) },
         { cause: 'strike', carry: ranged(({ clubShare }) => (1 - clubShare) * ballSpeed.value) },
-        { cause: 'launch', carry: launch },
-        { cause: 'spin', carry: spinRate },
-        { cause: 'spin axis', carry: spinAxis },
-        { cause: 'not explained', carry: rest },
+        { cause: 'launch', carry: part(launch) },
+        { cause: 'spin', carry: part(spinRate) },
+        { cause: 'spin axis', carry: part(spinAxis) },
+        {
+          cause: 'not explained',
+          carry: carry.unexplained === undefined ? { value: 0 } : part(carry.unexplained),
+        },
       ],
     };
   });
@@ -113,16 +119,32 @@ function gainOf(before: Means, after: Means): Gain {
   };
 }
 
-/** Gains of bands drawn anew from their shots (bootstrap; Efron 1979). */
-function resampledMeans(
-  before: readonly Complete[],
-  after: readonly Complete[],
-  seed: number,
-): readonly Gain[] {
+/** Shots of a band, and how much further their means scatter than resampling says. */
+type Drawable = readonly [shots: readonly Complete[], stretch: number];
+
+/** Gains of bands drawn anew from their shots (bootstrap; Efron 1979), stretched about the means as they are. */
+function resampledGains(before: Drawable, after: Drawable, seed: number): readonly Gain[] {
   const random = randomStream(seed);
-  const drawn = (shots: readonly Complete[]): Complete[] =>
-    shots.map(() => shots[Math.floor(random() * shots.length)] as Complete);
-  return Array.from({ length: RESAMPLES }, () => gainOf(meanOf(drawn(before)), meanOf(drawn(after))));
+  const drawn = ([shots, stretch]: Drawable): Means => {
+    const means = meanOf(shots);
+    const anew = meanOf(shots.map(() => shots[Math.floor(random() * shots.length)] as Complete));
+    const stretched = (key: keyof Means): number => means[key] + stretch * (anew[key] - means[key]);
+    return { club: stretched('club'), ball: stretched('ball'), carry: stretched('carry') };
+  };
+  return Array.from({ length: RESAMPLES }, () => gainOf(drawn(before), drawn(after)));
+}
+
+/**
+ * How much further means of so few shots scatter than resampling says: √(n/(n − 1)) t/z (Hesterberg 2015, Am. Stat. 69,
+ * 371). Student's t is read off the interval of any mean of the band, which reaches t s/√n either way.
+ */
+function stretchOf({ estimates }: Rung): number {
+  for (const { count, sd, interval } of Object.values(estimates)) {
+    if (interval === undefined || sd === undefined || sd === 0 || count < 2) continue;
+    const t = ((interval.high - interval.low) * Math.sqrt(count)) / (2 * sd);
+    return (Math.sqrt(count / (count - 1)) * t) / 1.96;
+  }
+  return 1;
 }
 
 function percentiles(values: readonly number[]): { readonly low: number; readonly high: number } {

@@ -10,6 +10,7 @@ import { CALIBRATED_NOTE, calibrationLines } from './calibration-report.js';
 import type { Ladder } from './ladder.js';
 import { oddLine } from './odd-shots.js';
 import type { Disagreement, Rung } from './rungs.js';
+import type { Step } from './steps.js';
 import {
   CAUTIONS,
   fitSentence,
@@ -24,6 +25,7 @@ import {
   shotsWords,
   stepName,
   unassignedLines,
+  widthSentence,
   windowSentence,
 } from './words.js';
 
@@ -74,6 +76,7 @@ export function terminalReport(ladder: Ladder, table: ShotTable, display: Displa
       leftSentence(rungs, display),
       scatterSentence(ladder, display),
       shotsSentence(ladder, display),
+      widthSentence(ladder, display),
     ].flatMap((each) => (each === '' ? [] : [`  ${each}`])),
     '',
     ...CAUTIONS,
@@ -169,8 +172,15 @@ function stepTable({ steps }: Ladder, display: Display): string {
       stepName(step),
       signed(speed.of(step.speedGain), 1),
       signed(distance.of(step.carryGain), 1),
-      `${fixed(perSpeed(step.carryPerSpeed.value, display), 2)} (${fixed(perSpeed(step.carryPerSpeed.low, display), 2)}–${fixed(perSpeed(step.carryPerSpeed.high, display), 2)})`,
+      rateCell(step, display),
       ...step.parts.map(({ carry }) => signed(distance.of(carry.value), 1)),
     ]),
   );
+}
+
+function rateCell({ carryPerSpeed: { value, interval } }: Step, display: Display): string {
+  const shown = (si: number): string => fixed(perSpeed(si, display), 2);
+  return interval === undefined
+    ? shown(value)
+    : `${shown(value)} (${shown(interval.low)}–${shown(interval.high)})`;
 }

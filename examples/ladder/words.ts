@@ -123,9 +123,16 @@ export function payingSentence({ steps, rungs }: Pick<Ladder, 'steps' | 'rungs'>
       : 'One band only: what a step of speed brings cannot be said.';
   }
   const unit = perSpeedUnit(display);
-  const rate = ({ carryPerSpeed: { value, low, high } }: Step): string =>
-    `${fixed(perSpeed(value, display), 1)} ${unit} (95 %: ${fixed(perSpeed(low, display), 1)} to ${fixed(perSpeed(high, display), 1)})`;
-  const flat = steps.find(({ carryPerSpeed }) => carryPerSpeed.low <= 0);
+  const shown = (si: number): string => fixed(perSpeed(si, display), 1);
+  const rate = ({ carryPerSpeed: { value, interval } }: Step): string =>
+    interval === undefined
+      ? `${shown(value)} ${unit}`
+      : `${shown(value)} ${unit} (95 %: ${shown(interval.low)} to ${shown(interval.high)})`;
+  const unknown = steps.find(({ carryPerSpeed }) => carryPerSpeed.interval === undefined);
+  if (unknown !== undefined) {
+    return `From ${unknown.from} to ${unknown.to} one band has a single shot, which shows no scatter, so whether more speed paid cannot be said: ${rate(unknown)} as it stands.`;
+  }
+  const flat = steps.find(({ carryPerSpeed: { interval } }) => interval !== undefined && interval.low <= 0);
   if (flat !== undefined) {
     return `From ${flat.from} to ${flat.to} the gain in carry is not clear of zero: ${rate(flat)}. There, these shots do not show that more speed paid.`;
   }
@@ -141,7 +148,26 @@ export function scatterSentence({ rungs }: Ladder, { distance }: Display): strin
   return `Sideways scatter at landing (standard deviation, ${distance.unit}): ${listed(sides)}. Distance pays only while the ball stays in play.`;
 }
 
-/** How many shots it takes to show a gain, and how far the means are known. */
+/** How wide the intervals are, in words; with ten shots a band and more they speak for themselves. */
+export function widthSentence({ rungs }: Ladder, { distance }: Display): string {
+  const fewest = Math.min(...rungs.map(({ used }) => used));
+  if (fewest >= ENOUGH) return '';
+  const most = Math.max(...rungs.map(({ used }) => used));
+  const shots = fewest === most ? counted(fewest, 'shot') : `${fewest} to ${counted(most, 'shot')}`;
+  const halves = rungs.flatMap(({ estimates: { carry } }) =>
+    carry?.interval === undefined ? [] : [distance.of(carry.interval.high - carry.interval.low) / 2],
+  );
+  const range = [...new Set([Math.min(...halves), Math.max(...halves)].map((half) => fixed(half)))].join(
+    ' to ',
+  );
+  const known = halves.length === 0 ? '' : `: mean carry is known to ±${range} ${distance.unit} only (95 %)`;
+  return `With ${shots} a band the intervals are wide${known}; differences smaller than that are noise, and more shots narrow them.`;
+}
+
+/** Shots a band from which on nothing is said about few shots. */
+const ENOUGH = 10;
+
+/** How many shots it takes to show a gain. */
 export function shotsSentence({ summary: { shotsToShow } }: Ladder, { speed }: Display): string {
   const parts = shotsToShow.map(
     ({ gain, shots }) => `${Number(speed.of(gain).toFixed(1))} ${speed.unit} takes ${shots}`,

@@ -1,5 +1,5 @@
 import { FairflightError, requireOneOf, requireWithin } from '../errors.js';
-import { normalCdf, normalQuantile } from './distributions.js';
+import { normalCdf, normalQuantile, studentTQuantile } from './distributions.js';
 import { type Interval, standardDeviation } from './moments.js';
 import { quantileOfSorted } from './order-statistics.js';
 import { stream } from './stream.js';
@@ -81,6 +81,19 @@ export function bootstrap<T>(
       level,
     };
   });
+}
+
+/**
+ * Factor by which the interval of a mean of few values is wider than resampling says: resamples scatter by √((n − 1)/n)
+ * too little, and by the normal instead of Student's distribution. √(n/(n − 1)) t(n − 1)/z; 1 for a single value, of
+ * whose scatter nothing is known.
+ *
+ * Source: Hesterberg T C (2015) What Teachers Should Know About the Bootstrap, Am. Stat. 69, 371–386 (from memory).
+ */
+export function fewValuesStretch(count: number, level: number): number {
+  if (count < 2) return 1;
+  const p = 0.5 + level / 2;
+  return (Math.sqrt(count / (count - 1)) * studentTQuantile(p, count - 1)) / normalQuantile(p);
 }
 
 /** Normal quantile of the share of resamples below the estimate; ties count half. */

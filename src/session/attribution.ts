@@ -1,5 +1,5 @@
 import { FairflightError, requireRecord, requireWithin } from '../errors.js';
-import { bootstrap, shapley } from '../numerics/index.js';
+import { bootstrap, fewValuesStretch, shapley } from '../numerics/index.js';
 import type { Launch, Scene } from '../scene/index.js';
 import { type Length, si } from '../units/index.js';
 import { launchOf } from './launch-of.js';
@@ -71,8 +71,9 @@ export interface AttributionOptions {
  * and air. Every shot of one group is paired with shots of the other, and for each pair the model flies all mixtures
  * of the two (ball speed of one with the spin of the other, and so on); a cause's share is its Shapley value, the
  * average over all orders of changing one thing after the other. Intervals resample the shots of both groups (BCa
- * bootstrap); they say what the scatter of so few shots leaves open, not what the model gets wrong: that is
- * `unexplained`.
+ * bootstrap, stretched for the few shots of the smaller group); they say what the scatter of so few shots leaves open,
+ * not what the model gets wrong: that is `unexplained`. A group of one shot shows no scatter, so that the intervals
+ * hold that of the other group only; `remarks` says so.
  *
  * @param before - first group; shots without ball speed, launch angle or spin rate are left out and listed
  * @param after - second group
@@ -153,8 +154,13 @@ function splitChange(
     return [...shares, modelled, change, change - modelled];
   };
   const groups = [mixtures.before.map((_, i) => i), mixtures.after.map((_, j) => j)];
+  const stretch = fewValuesStretch(Math.min(...groups.map((group) => group.length)), settings.level);
   const intervals = bootstrap(groups, statistic, settings).map(
-    ({ estimate, low, high }): DistanceChange => ({ value: si(estimate), low: si(low), high: si(high) }),
+    ({ estimate, low, high }): DistanceChange => ({
+      value: si(estimate),
+      low: si(estimate + stretch * (low - estimate)),
+      high: si(estimate + stretch * (high - estimate)),
+    }),
   );
   const at = (k: number): DistanceChange => intervals[k] ?? { value: si(0), low: si(0), high: si(0) };
   const n = FACTORS.length;
@@ -221,9 +227,6 @@ function remarksOn(first: UsableGroup, second: UsableGroup): string[] {
   if (leftOut > 0)
     remarks.push(`${leftOut} shots lack ball speed, launch angle or spin rate and were left out.`);
   const fewest = Math.min(first.shots.length, second.shots.length);
-  if (fewest < 10)
-    remarks.push(
-      `With ${fewest} shots in a group the intervals are wide, and too narrow rather than too wide.`,
-    );
+  if (fewest === 1) remarks.push('One shot in a group shows no scatter: the intervals are too narrow.');
   return remarks;
 }

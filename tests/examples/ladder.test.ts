@@ -224,6 +224,23 @@ describe('the ladder on files of its user', () => {
     expect(run.stdout).toContain('3 rows read, 3 used');
   });
 
+  it('is as unsure of a step as its few shots are', () => {
+    const slow = ['86,127,12.4,2600,190', '87,128.5,11.9,2500,191'];
+    const step = (rows: readonly string[]): { rate: unknown; short: string } => {
+      const run = ladder(csv('steps.csv', [HEADER, ...rows].join('\n')), '--bands', '80,90,100mph');
+      const rate = at(read(run), 'steps', 0, 'carry per speed (yd per mph)');
+      return { rate, short: run.stdout.replaceAll(/\s+/g, ' ') };
+    };
+    const two = step([...slow, '95.5,141,11.9,2500,231', '97,144,12.0,2550,236']);
+    // Two shots know their own mean to ±12.7 s/√2 only (Student); the ends of what they measured are far closer.
+    expect(num(two.rate, 'high') - num(two.rate, 'low')).toBeGreaterThan(3);
+    const one = step([...slow, '96,142,12.4,2600,232']);
+    expect(one.rate).toEqual({ value: num(one.rate, 'value') });
+    expect(one.short).toMatch(
+      /one band has a single shot, .* whether more speed paid cannot be said: [\d.]+ yd per mph/,
+    );
+  });
+
   it('names the lines of shots that fall into no band', () => {
     const run = ladder(csv('bands.csv', [HEADER, ...GOOD].join('\n')), '--bands', '95.9,96.5mph');
     expect(run.stdout).toContain('in no band, line 3: its club speed, 95.5 mph, lies in no band.');

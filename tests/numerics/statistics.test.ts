@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { bootstrap } from '../../src/numerics/bootstrap.js';
+import { bootstrap, fewValuesStretch } from '../../src/numerics/bootstrap.js';
 import { covarianceEllipse, ellipseFactor } from '../../src/numerics/ellipse.js';
 import { isotonic } from '../../src/numerics/isotonic.js';
 import { kernelDensity } from '../../src/numerics/kernel-density.js';
@@ -316,6 +316,15 @@ describe('covariance ellipse', () => {
 });
 
 describe('bootstrap', () => {
+  it('is stretched for few values by √(n/(n − 1)) t/z', () => {
+    // Student's t, two-sided 95 %, from any printed table: 12.706 for 1, 2.776 for 4, 2.262 for 9; z = 1.960.
+    expect(fewValuesStretch(2, 0.95)).toBeCloseTo((Math.SQRT2 * 12.706) / 1.96, 2);
+    expect(fewValuesStretch(5, 0.95)).toBeCloseTo((Math.sqrt(1.25) * 2.776) / 1.96, 3);
+    expect(fewValuesStretch(10, 0.95)).toBeCloseTo((Math.sqrt(10 / 9) * 2.262) / 1.96, 3);
+    expect(fewValuesStretch(1e6, 0.95)).toBeCloseTo(1, 4);
+    expect(fewValuesStretch(1, 0.95)).toBe(1);
+  });
+
   const { lsat, gpa, percentile, bca } = reference.lawSchools;
   const schools = lsat.map((l, i) => [l, gpa[i] ?? 0] as const);
   const statistic = ([sample = []]: readonly (readonly (readonly [number, number])[])[]): number[] => [
