@@ -13,6 +13,7 @@ import { readStrikes, strikesIn } from './face/strikes.js';
 import { type GivenDelivery, type Placed, placed, studyOf } from './face/study.js';
 import { type Command, EXIT, type Given, runCommand, UsageError } from './lib/command.js';
 import { driverFor } from './lib/driver.js';
+import { type Progress, partOf, watched } from './lib/progress.js';
 import { typedAngle, typedSpeed } from './lib/quantities.js';
 import { oneClub, readingSummary, readShotFile, rejectionLine } from './lib/reading.js';
 import { CLUB_OPTION, deliver, displayFrom, fileFrom, folderFrom, reportOptions } from './lib/report.js';
@@ -66,8 +67,11 @@ interface Input extends Placed {
 
 await runCommand(command, (given) => {
   const display = displayFrom(given);
-  const { about, clubhead, code, ...input } = inputOf(given);
-  const study = studyOf(input, deliveryFrom(given), clubhead, sceneFrom(given), handFrom(given.text('hand')));
+  const { about, clubhead, code, study } = watched(1, command.name, (bar) => {
+    const { about, clubhead, code, ...input } = inputOf(given, partOf(bar, 0, 0.5, 1));
+    const [scene, hand] = [sceneFrom(given), handFrom(given.text('hand'))];
+    return { about, clubhead, code, study: studyOf(input, deliveryFrom(given), clubhead, scene, hand) };
+  });
   const { map, report, delivery, strikes, unplaced } = study;
   deliver(given, {
     folder: folderFrom(given, FOLDER),
@@ -79,7 +83,7 @@ await runCommand(command, (given) => {
   return code;
 });
 
-function inputOf(given: Given<OptionName>): Input {
+function inputOf(given: Given<OptionName>, progress: Progress): Input {
   const strikeFile = given.text('strikes');
   const none = { clubhead: clubheads.driver, unplaced: [], code: EXIT.done };
   if (given.flag('empty')) {
@@ -105,6 +109,7 @@ function inputOf(given: Given<OptionName>): Input {
     clubhead,
     sceneFrom(given),
     handFrom(given.text('hand')),
+    partOf(progress, 0, 1, table.shots.length),
   );
   const notes = [...table.rejected.map(rejectionLine), ...table.notes, ...(measured?.leftOut ?? [])];
   const code = table.rejected.length + (measured?.leftOut.length ?? 0) === 0 ? EXIT.done : EXIT.partial;

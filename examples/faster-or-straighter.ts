@@ -12,7 +12,7 @@ import type { Skill } from 'fairflight';
 import { type Length, yards } from 'fairflight/units';
 import { type Command, type Given, runCommand, UsageError } from './lib/command.js';
 import { driverFor } from './lib/driver.js';
-import { progress } from './lib/progress.js';
+import { partOf, watched } from './lib/progress.js';
 import { typed, typedLength, typedLengths, typedSpeed, typedWhole } from './lib/quantities.js';
 import { codeAfterReading, oneClub, readShotFile } from './lib/reading.js';
 import {
@@ -109,10 +109,11 @@ await runCommand(command, (given) => {
   const table = oneClub(readShotFile(file), given.text('club'));
   const clubhead = driverFor(table, given.text('loft'));
   const keepOutliers = given.flag('keep-outliers');
-  const bar = progress(WORK, command.name);
-  const player = playerFrom({ shots: table.shots, clubhead, hand, now, law, keepOutliers });
-  const tradeoff = tradeoffOf({ player, course, clubhead, scene, shots }, bar);
-  bar.stop();
+  const tradeoff = watched(WORK, command.name, (bar) => {
+    const question = { shots: table.shots, clubhead, hand, now, law, keepOutliers };
+    const player = playerFrom(question, partOf(bar, 0, 0.15 * WORK, table.shots.length));
+    return tradeoffOf({ player, course, clubhead, scene, shots }, partOf(bar, 0.15 * WORK, WORK, WORK));
+  });
 
   const name = basename(file);
   deliver(given, {

@@ -8,7 +8,7 @@
 import { basename } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { type Command, runCommand } from './lib/command.js';
-import { progress } from './lib/progress.js';
+import { watched } from './lib/progress.js';
 import { codeAfterReading, readShotFile } from './lib/reading.js';
 import {
   deliver,
@@ -58,10 +58,9 @@ await runCommand(command, (given) => {
   const display = displayFrom(given);
   const { home, places } = placesFrom(given, file === DEMO ? DEMO_WEATHER : {});
   const table = withoutWrongUnits(readShotFile(file), home);
-  const bar = progress(new Set(table.shots.map(clubOf)).size, 'same-shot');
-  const keepOutliers = given.flag('keep-outliers');
-  const answer = elsewhere({ shots: table.shots, home, places, keepOutliers }, bar);
-  bar.stop();
+  const question = { shots: table.shots, home, places, keepOutliers: given.flag('keep-outliers') };
+  const clubs = new Set(table.shots.map(clubOf)).size;
+  const answer = watched(clubs, command.name, (bar) => elsewhere(question, bar));
 
   const name = basename(file);
   deliver(given, {

@@ -10,13 +10,13 @@ import { fileURLToPath } from 'node:url';
 import type { SessionOptions } from 'fairflight';
 import { type Speed, si } from 'fairflight/units';
 import { calibratedSetup } from './ladder/calibration.js';
-import { ladderOf, WORK } from './ladder/ladder.js';
+import { type Ladder, ladderOf, WORK } from './ladder/ladder.js';
 import { ladderPage } from './ladder/page.js';
 import { ladderRecord } from './ladder/record.js';
 import { terminalReport } from './ladder/terminal.js';
 import { type Command, type Given, oneOf, runCommand, UsageError } from './lib/command.js';
 import { driverFor } from './lib/driver.js';
-import { progress } from './lib/progress.js';
+import { type Progress, partOf, watched } from './lib/progress.js';
 import { typedSpeed, typedWhole } from './lib/quantities.js';
 import { codeAfterReading, oneClub, readShotFile } from './lib/reading.js';
 import {
@@ -93,21 +93,21 @@ await runCommand(command, (given) => {
     maximise: oneOf('maximise', given.text('maximise') ?? 'total', ['total', 'carry']),
     keepOutliers: given.flag('keep-outliers'),
   };
-  const { setup, calibration } = given.flag('calibrate')
-    ? calibratedSetup(table.shots, plain)
-    : { setup: plain, calibration: undefined };
+  const calibrated = given.flag('calibrate');
   const mapBand = given.text('map-band');
   const question = {
     display,
     shots: table.shots,
-    setup,
-    calibration,
     bands: bandsFrom(given),
     mapBand: mapBand === undefined ? undefined : typedWhole('map-band', mapBand, 1),
   };
-  const bar = progress(WORK, 'ladder');
-  const ladder = ladderOf(question, bar);
-  bar.stop();
+  const work = (bar: Progress): Ladder => {
+    if (!calibrated) return ladderOf({ ...question, setup: plain, calibration: undefined }, bar);
+    bar.tick(0);
+    const fitted = calibratedSetup(table.shots, plain);
+    return ladderOf({ ...question, ...fitted }, partOf(bar, 0.6 * WORK, WORK, WORK));
+  };
+  const ladder = watched(WORK, command.name, work, calibrated ? 0 : undefined);
 
   const name = basename(file);
   deliver(given, {

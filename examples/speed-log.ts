@@ -8,7 +8,7 @@
 import { basename } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { type Command, runCommand } from './lib/command.js';
-import { progress } from './lib/progress.js';
+import { watched } from './lib/progress.js';
 import { typedWhole } from './lib/quantities.js';
 import { codeAfterReading, oneClub, readShotFile } from './lib/reading.js';
 import {
@@ -62,15 +62,13 @@ await runCommand(command, (given) => {
   const scene = sceneFrom(given);
   const block = given.text('block');
   const table = oneClub(readShotFile(file, { needs: 'club-speed' }), given.text('club'));
-  const bar = progress(WORK, 'speed-log');
   const question = {
     shots: table.shots,
     block: block === undefined ? undefined : typedWhole('block', block, 1),
     scene,
     keepOutliers: given.flag('keep-outliers'),
   };
-  const log = trainingLog(question, bar);
-  bar.stop();
+  const log = watched(WORK, command.name, (bar) => trainingLog(question, bar));
 
   const name = basename(file);
   deliver(given, {

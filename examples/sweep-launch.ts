@@ -132,14 +132,23 @@ async function findingsOf(
   about: Findings['about'],
 ): Promise<Findings> {
   const names = [...design.factors.map(({ name }) => name), 'carry'];
-  const columns = await readColumns(path, names, about.rows);
-  const column = (name: string): Float64Array => columns.get(name) ?? new Float64Array(0);
-  const carry = column('carry');
-  return {
-    about,
-    seed,
-    indices: sobolIndicesOf(design, carry),
-    effects: design.factors.map(({ name, from, to }) => mainEffect(column(name), carry, from, to)),
-    without: carry.reduce((sum, value) => sum + (Number.isFinite(value) ? 0 : 1), 0),
-  };
+  const bar = progress(3, 'reading back', 0);
+  try {
+    bar.tick(0);
+    const columns = await readColumns(path, names, about.rows);
+    const column = (name: string): Float64Array => columns.get(name) ?? new Float64Array(0);
+    const carry = column('carry');
+    bar.tick(1);
+    const indices = sobolIndicesOf(design, carry);
+    bar.tick(2);
+    return {
+      about,
+      seed,
+      indices,
+      effects: design.factors.map(({ name, from, to }) => mainEffect(column(name), carry, from, to)),
+      without: carry.reduce((sum, value) => sum + (Number.isFinite(value) ? 0 : 1), 0),
+    };
+  } finally {
+    bar.stop();
+  }
 }

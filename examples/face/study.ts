@@ -16,6 +16,7 @@ import {
   strikeQuality,
 } from 'fairflight';
 import { type Angle, degrees, type Length, millimetres, mph, type Speed, si } from 'fairflight/units';
+import type { Progress } from '../lib/progress.js';
 
 /** One strike on the face. */
 export interface FaceStrike {
@@ -71,17 +72,19 @@ export const REACH: Readonly<Record<keyof StrikeOffset, Length>> = {
   high: millimetres(18),
 };
 
-/** Finds where each shot was struck, from its readings or from what was measured on the face. */
+/** Finds where each shot was struck, from its readings or from what was measured on the face. `progress` counts shots. */
 export function placed(
   shots: readonly MeasuredShot[],
   measured: readonly (StrikeOffset | undefined)[],
   clubhead: Clubhead,
   scene: Scene,
   hand: 'right' | 'left',
+  progress: Progress,
 ): Placed {
   const strikes: FaceStrike[] = [];
   const unplaced: Unplaced[] = [];
   shots.forEach((shot, i) => {
+    progress.tick(i);
     const number = i + 1;
     const quality = qualityOf(shot, clubhead, scene);
     if (quality?.misread !== undefined) {

@@ -123,10 +123,15 @@ export function list(items: readonly string[]): string {
   return `<ul>${items.map((item) => `<li>${escaped(item)}</li>`).join('')}</ul>`;
 }
 
-/** What was read and what was left out, with every reason. */
+/** Longer lists may break over two sheets of paper. */
+const MOST_KEPT = 20;
+
+/** What was left out or set aside, with every reason; empty when everything was used. */
 export function leftOut(table: ShotTable): string {
   const items = tableNotes(table);
-  return `<p>${escaped(readingSummary(table))}.</p>${items.length === 0 ? '' : list(items)}`;
+  if (items.length === 0) return '';
+  const body = `<p>${escaped(readingSummary(table))}.</p>${list(items)}`;
+  return (items.length > MOST_KEPT ? section : kept)('Rows and columns left out', '', body);
 }
 
 /** The comments of a file, such as that its data are invented, where nobody overlooks them. */

@@ -81,7 +81,7 @@ export function logPage(log: TrainingLog, table: ShotTable, file: string, displa
         `<ul>${PUBLISHED.map(({ finding, source }) => `<li>${escaped(finding)} <span class="note">${escaped(source)}.</span></li>`).join('')}</ul><p><strong>${escaped(NO_OVERSPEED_EFFECT)}</strong></p>`,
       ),
       section('Shots that stand apart', '', oddShots(log, display)),
-      section('Rows and columns left out', '', leftOut(table)),
+      leftOut(table),
       section('Limits', '', list(LIMITS)),
     ],
     foot: 'Nothing here is medical advice.',

@@ -6,7 +6,7 @@ import { CARD_NOTE } from './words.js';
 
 /** Styles of the card: 148 mm wide on paper, to be cut out. */
 export const CARD_STYLE: string = `
-.pocket { width: 148mm; max-width: 100%; border: 1.2px dashed ${MUTED}; padding: 4mm 5mm 3mm; margin: 10px 0; background: #fff; }
+.pocket { width: 148mm; max-width: 100%; border: 1.2px dashed ${MUTED}; padding: 4mm 5mm 3mm; margin: 10px 0; background: #fff; overflow-x: auto; }
 .pocket h3 { margin: 0; font-size: 14px; display: flex; justify-content: space-between; }
 .pocket h3 span { font-weight: normal; color: ${MUTED}; font-size: 12px; }
 .pocket table { margin: 2mm 0 1.5mm; font-size: 13px; }

@@ -24,7 +24,7 @@ const LOOKS: Readonly<Record<Exclude<Place['key'], 'across'>, readonly [colour: 
   into: [VERMILION, 'cross'],
   with: [GREEN, 'ring'],
 };
-const ROW = 34;
+const ROW = 26;
 
 /** Change of carry of every club in every place. */
 export function changesChart({ clubs, places }: Elsewhere, { distance }: Display): string {

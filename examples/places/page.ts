@@ -48,17 +48,18 @@ export function elsewherePage(answer: Elsewhere, table: ShotTable, file: string,
         distanceTable(answer, display, 'total'),
       ),
       section('Shots that stand apart', '', oddShots(answer, display)),
-      section('Rows and columns left out', '', leftOut(table)),
-      section('Limits', '', list([...LIMITS, ...warningSentences(answer)])),
+      leftOut(table),
+      section('Limits', '', list(LIMITS) + beyondModels(answer)),
     ],
   });
 }
 
-function warningSentences({ clubs, places, warnings }: Elsewhere): readonly string[] {
+/** Where the models are asked for more than was measured, in small print. */
+function beyondModels({ clubs, places, warnings }: Elsewhere): string {
+  if (warnings.length === 0) return '';
   const all = places.length * clubs.reduce((sum, { shots }) => sum + shots, 0);
-  return warnings.map(
-    ({ message, shots }) => `In ${counted(shots, 'flight')} of ${all}, for example: ${message}`,
-  );
+  const each = warnings.map(({ message, shots }) => `${counted(shots, 'flight')} of ${all}: ${message}`);
+  return `<p class="note">Beyond what the models were measured on, for example: ${escaped(each.join(' · '))}</p>`;
 }
 
 function distanceTable({ clubs, places }: Elsewhere, { distance }: Display, name: 'carry' | 'total'): string {

@@ -16,6 +16,7 @@ import {
   text,
 } from '../lib/chart.js';
 import type { Display } from '../lib/display.js';
+import { figure } from '../lib/page.js';
 import {
   BLUE,
   FAIRWAY,
@@ -298,7 +299,12 @@ export function cloudChart(tradeoff: Tradeoff, { distance, speed }: Display): st
     { name: 'would hold half of normal shots', colour: INK, mark: 'line' },
     { name: 'nine in ten', colour: INK, mark: 'dashes' },
   ];
-  return key(entries) + svg(f, 'Where tee shots come to rest', ...layers);
+  const outside = all.filter((point) => !inside(point)).length;
+  const note =
+    outside === 0
+      ? ''
+      : `The wildest ${outside} of the ${all.length} shots drawn come to rest outside the picture.`;
+  return figure(key(entries) + svg(f, 'Where tee shots come to rest', ...layers), note);
 }
 
 /** Out of bounds on both sides. */

@@ -51,7 +51,7 @@ export function tradeoffPage(tradeoff: Tradeoff, table: ShotTable, file: string,
       kept(
         'Where tee shots come to rest',
         `Simulated, seen from above, both directions at one scale: ${share(now)}, ${share(faster)}.`,
-        figure(cloudChart(tradeoff, display)) + paragraphs([checkSentence(tradeoff, display)]),
+        cloudChart(tradeoff, display) + paragraphs([checkSentence(tradeoff, display)]),
       ),
       kept(
         'Speed by speed',

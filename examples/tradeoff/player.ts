@@ -17,6 +17,7 @@ import {
 } from 'fairflight';
 import { type Angle, type Length, type Speed, si, toMph } from 'fairflight/units';
 import { UsageError } from '../lib/command.js';
+import type { Progress } from '../lib/progress.js';
 import { average, deviation } from '../lib/statistics.js';
 
 /** How scatter is said to change with speed. */
@@ -75,8 +76,8 @@ const FEWEST_ALL = 5;
 /** Below this many degrees of freedom correlations are noise. */
 const ENOUGH_FOR_CORRELATIONS = 20;
 
-/** Reads a player out of measured shots. @throws UsageError when they do not say enough */
-export function playerFrom(question: PlayerQuestion): Player {
+/** Reads a player out of measured shots. `progress` counts them. @throws UsageError when they do not say enough */
+export function playerFrom(question: PlayerQuestion, progress: Progress): Player {
   const { shots, clubhead, hand, keepOutliers } = question;
   const complete = shots.filter(isComplete);
   if (complete.length < FEWEST_ALL) {
@@ -89,11 +90,14 @@ export function playerFrom(question: PlayerQuestion): Player {
     summary.oddShots.flatMap(({ shot, verdict }) => (verdict === 'outlier' ? [shot] : [])),
   );
   const unexplained: number[] = [];
+  let done = 0;
   const bands = summary.bands.map((band) =>
     band.shots.flatMap((i): Located[] => {
       const shot = complete[i];
       if (shot === undefined || (!keepOutliers && outliers.has(i))) return [];
       const found = locateStrike(readingsOf(shot), clubhead, { hand });
+      done++;
+      progress.tick(done);
       if (found.outcome === 'located') return [{ delivery: found.delivery, shot }];
       unexplained.push(shot.line ?? i + 1);
       return [];

@@ -5,7 +5,7 @@ import { figure, htmlPage, htmlTable, kept, list, section, type TableColumn } fr
 import { BLUE, INK, MUTED, VERMILION } from '../lib/palette.js';
 import { sceneWords } from '../lib/scene-options.js';
 import { terminalTable } from '../lib/table.js';
-import { escaped, fixed, signed, wrapped } from '../lib/text.js';
+import { escaped, fixed, grouped, signed, wrapped } from '../lib/text.js';
 
 /** Everything the report shows. */
 export interface Worth {
@@ -48,7 +48,7 @@ function startWords({ from, clubhead, scene }: Worth, display: Display): string 
   const shot =
     'clubSpeed' in from
       ? `${fixed(display.speed.of(from.clubSpeed), 1)} ${display.speed.unit} club speed, attack ${angle(from.attackAngle)}, path ${angle(from.clubPath)}, face ${angle(from.faceAngle)}, dynamic loft ${angle(from.dynamicLoft)}; ${clubhead.name}, ${from.hand ?? 'right'}-handed`
-      : `${fixed(display.speed.of(from.ballSpeed), 1)} ${display.speed.unit} ball speed, launch ${angle(from.launchAngle)}, ${fixed(display.spin.of(from.spinRate))} rpm`;
+      : `${fixed(display.speed.of(from.ballSpeed), 1)} ${display.speed.unit} ball speed, launch ${angle(from.launchAngle)}, ${grouped(display.spin.of(from.spinRate))} rpm`;
   return `${shot}; ${sceneWords(scene, display)}.`;
 }
 
@@ -62,7 +62,7 @@ function table({ found }: Worth, display: Display): { columns: TableColumn[]; ro
       ...COLUMNS.map(({ head, shown }) => ({ head, unit: shown(display).unit })),
     ],
     rows: [
-      ['the shot as it is', ...cells(found.base, fixed)],
+      ['the shot as it is', ...cells(found.base, (value, d) => (d === 0 ? grouped(value) : fixed(value, d)))],
       ...found.rows.map(({ label, difference }) => [label, ...cells(difference, signed)]),
     ],
   };

@@ -297,6 +297,11 @@ function launchQuality(
   };
 }
 
+const WORDS: Readonly<Record<Misread['reading'], string>> = {
+  clubSpeed: 'club speed',
+  ballSpeed: 'ball speed',
+};
+
 function misreadOf(
   q: StrikeQualityQuestion,
   smash: number,
@@ -326,6 +331,6 @@ function misreadOf(
     reading,
     reads,
     possible,
-    message: `A smash factor of ${smash.toFixed(2)} cannot be at this spin loft (${range}): ${why}, so ${reading} probably reads ${reads}.${units}`,
+    message: `A smash factor of ${smash.toFixed(2)} cannot be at this spin loft (${range}): ${why}, so ${WORDS[reading]} probably reads ${reads}.${units}`,
   };
 }
