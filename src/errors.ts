@@ -109,7 +109,7 @@ export function requireRecord<T extends object>(field: string, value: T, known: 
       value,
     });
   }
-  for (const key of Object.keys(value)) {
+  for (const key in value) {
     if (!known.includes(key)) {
       throw new FairflightError(
         'invalid-input',

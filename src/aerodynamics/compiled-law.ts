@@ -86,6 +86,24 @@ export function compiledLaw(model: AerodynamicModel): CompiledLaw | undefined {
   return law === 'none' ? undefined : law;
 }
 
+/** Coefficients that are the same everywhere, in the form of a compiled law. @internal */
+export function constantLaw(lift: number, drag: number): CompiledLaw {
+  const spinTable = new Float64Array(8 * SPIN_CELLS);
+  for (let cell = 0; cell < SPIN_CELLS; cell++) {
+    spinTable[8 * cell] = lift;
+    spinTable[8 * cell + 4] = drag;
+  }
+  return {
+    spinTable,
+    reynoldsTable: new Float64Array(4 * REYNOLDS_CELLS),
+    cellsPerSpinRatio: CELLS_PER_SPIN_RATIO,
+    cellsPerReynolds: CELLS_PER_REYNOLDS,
+    spinCells: { low: 0, high: SPIN_CELLS },
+    reynoldsCells: { low: 0, high: REYNOLDS_CELLS },
+    measuredError: 0,
+  };
+}
+
 /** Measures on an off-node grid that CD = f(S) + g(Re) and CL = h(S). */
 function hasAdditiveForm({ dragCoefficient: drag, liftCoefficient: lift }: AerodynamicModel): boolean {
   const pivot = drag(PIVOT_REYNOLDS, PIVOT_SPIN_RATIO);

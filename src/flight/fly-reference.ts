@@ -4,7 +4,7 @@ import type { Launch, Scene } from '../scene/index.js';
 import type { EngineResult, NodeSink } from './engine/general.js';
 import { equationsOfMotion, STATES } from './equations.js';
 import type { Flight, FlightOptions } from './flight.js';
-import { flightRecord, resolveFlightOptions } from './fly.js';
+import { recordedFlight, resolveFlightOptions } from './fly.js';
 import { groundPlane } from './ground-plane.js';
 import { type FlightProblem, flightProblem } from './problem.js';
 
@@ -23,7 +23,7 @@ const LONGEST_SEGMENT = 0.05;
 export function flyReference(launch: Launch, scene: Scene = {}, options: FlightOptions = {}): Flight {
   const { timeLimit } = resolveFlightOptions(options);
   const problem = flightProblem(launch, scene);
-  return flightRecord(launch, problem, (sink) => integrateReference(problem, timeLimit, sink));
+  return recordedFlight(launch, problem, (sink) => integrateReference(problem, timeLimit, sink));
 }
 
 /** Integrates one problem with odex. @internal */

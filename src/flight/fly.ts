@@ -5,9 +5,9 @@ import { si } from '../units/index.js';
 import { type CompiledEngine, createCompiledEngine } from './engine/compiled.js';
 import { createFlightEngine, type EngineResult, type NodeSink } from './engine/general.js';
 import { STATES } from './equations.js';
-import type { Flight, FlightOptions } from './flight.js';
+import type { Flight, FlightOptions, Track } from './flight.js';
 import { type FlightProblem, flightProblem } from './problem.js';
-import { rangeWatch } from './range-watch.js';
+import { rangeWarnings, rangeWatch } from './range-watch.js';
 
 /** Defaults of {@link FlightOptions}: tolerance 0.1 mm, time limit 60 s. */
 export const flightDefaults: Required<{ readonly [K in 'tolerance' | 'timeLimit']: number }> = {
@@ -53,44 +53,62 @@ export function fly(launch: Launch, scene: Scene = {}, options: FlightOptions = 
   const engine = compiled;
   const flight = engine.fly(problem, tolerance, timeLimit);
   // What the compiled law or its kernel does not cover, the general engine flies with the exact law.
-  const run: Run =
-    flight === undefined
-      ? (sink) => createFlightEngine().fly(problem, tolerance, timeLimit, sink)
-      : (sink) => {
-          engine.replay(sink);
-          return flight;
-        };
-  return flightRecord(launch, problem, run);
+  if (flight === undefined) {
+    return recordedFlight(launch, problem, (sink) =>
+      createFlightEngine().fly(problem, tolerance, timeLimit, sink),
+    );
+  }
+  return flightRecord(launch, problem, flight, engine.track(), rangeWarnings(problem.model, flight));
 }
 
-/** Flies a problem, handing its nodes to a sink. @internal */
-export type Run = (sink: NodeSink) => Pick<EngineResult, 'ending' | 'time' | 'apex' | 'apexAt' | 'state'>;
-
-/** Runs an engine and gathers what it reports into a record. @internal */
-export function flightRecord(launch: Launch, problem: FlightProblem, run: Run): Flight {
+/** Flies a problem by an engine that hands its nodes to a sink, and makes the record of it. @internal */
+export function recordedFlight(
+  launch: Launch,
+  problem: FlightProblem,
+  run: (sink: NodeSink) => FlightEnd,
+): Flight {
   const time: number[] = [];
-  const states: number[] = [];
-  const accelerations: number[] = [];
+  const state: number[] = [];
+  const acceleration: number[] = [];
   const watch = rangeWatch(problem);
   const end = run((t, y, f) => {
     time.push(t);
-    for (let i = 0; i < STATES; i++) states.push(y[i] as number);
-    accelerations.push(f[3] as number, f[4] as number, f[5] as number);
+    for (let i = 0; i < STATES; i++) state.push(y[i] as number);
+    acceleration.push(f[3] as number, f[4] as number, f[5] as number);
     watch.note(y);
   });
+  return flightRecord(
+    launch,
+    problem,
+    end,
+    { time, state, acceleration },
+    rangeWarnings(problem.model, watch.seen),
+  );
+}
+
+/** What every engine reports of a flight. */
+type FlightEnd = Pick<EngineResult, 'ending' | 'time' | 'apex' | 'apexAt' | 'state'>;
+
+function flightRecord(
+  launch: Launch,
+  problem: FlightProblem,
+  end: FlightEnd,
+  track: Track,
+  warnings: ModelWarning[],
+): Flight {
   const last = end.state;
   const [x, y, z] = [last[0] as number, last[1] as number, last[2] as number];
   const [vx, vy, vz] = [last[3] as number, last[4] as number, last[5] as number];
-  const spin = last[6] as number;
   const across = Math.sqrt(vx * vx + vz * vz);
   const direction = launch.launchDirection ?? 0;
   const descentAngle = si<Flight['descentAngle']>(Math.atan2(-vy, across));
+  if (end.ending !== 'landed') warnings.push(endingWarning(end.ending, end.time, problem));
   return {
     ended: end.ending,
     launch,
     carry: si(Math.sqrt(x * x + z * z)),
     side: si(z),
-    curve: si(z * Math.cos(direction) - x * Math.sin(direction)),
+    curve: si(direction === 0 ? z : z * Math.cos(direction) - x * Math.sin(direction)),
     apex: si(end.apex),
     apexAt: si(end.apexAt),
     hangTime: si(end.time),
@@ -100,28 +118,29 @@ export function flightRecord(launch: Launch, problem: FlightProblem, run: Run): 
       position: { x, y, z },
       velocity: { x: vx, y: vy, z: vz },
       speed: si(Math.sqrt(across * across + vy * vy)),
-      spinRate: si(spin),
+      spinRate: si(last[6] as number),
       spinAxis: { x: problem.nx, y: problem.ny, z: problem.nz },
       descentAngle,
     },
     aerodynamics: problem.model.id,
-    track: { time, state: states, acceleration: accelerations },
-    warnings: [...watch.warnings(), ...endingWarnings(end.ending, end.time, problem)],
+    track,
+    warnings,
   };
 }
 
-function endingWarnings(ending: Flight['ended'], time: number, problem: FlightProblem): ModelWarning[] {
-  if (ending === 'landed') return [];
+function endingWarning(
+  ending: 'time-limit' | 'below-ground',
+  time: number,
+  problem: FlightProblem,
+): ModelWarning {
   const timeLimit = ending === 'time-limit';
-  return [
-    {
-      model: problem.model.id,
-      quantity: 'ended',
-      range: { min: 0, max: timeLimit ? time : 0 },
-      value: time,
-      message: timeLimit
-        ? `the ball was still in the air after ${time.toFixed(1)} s; the figures describe that moment, not a landing`
-        : 'the ball never came above the ground plane; the figures describe the moment it was nearest to it',
-    },
-  ];
+  return {
+    model: problem.model.id,
+    quantity: 'ended',
+    range: { min: 0, max: timeLimit ? time : 0 },
+    value: time,
+    message: timeLimit
+      ? `the ball was still in the air after ${time.toFixed(1)} s; the figures describe that moment, not a landing`
+      : 'the ball never came above the ground plane; the figures describe the moment it was nearest to it',
+  };
 }

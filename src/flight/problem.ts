@@ -43,6 +43,7 @@ export interface FlightProblem {
   readonly slopeZ: number;
 }
 
+const GROUND_FIELDS = ['elevation', 'slope', 'crossSlope'];
 const SCENE_FIELDS = ['air', 'wind', 'ground', 'turf', 'ball', 'aerodynamics'];
 const DEGREES_HINT = 'angles are in radians; if that was degrees, pass degrees(…)';
 
@@ -51,11 +52,13 @@ export const MAX_BALL_SPEED = 110;
 /** Largest spin rate [rad/s] the library computes: about 20,000 rpm. */
 export const MAX_SPIN_RATE = 2100;
 
+type AllowedRange = readonly [min: number, max: number, unit: string];
+
 /** Allowed range and unit of every launch field. @internal */
 export const LAUNCH_RANGES: Readonly<
   Record<
     'ballSpeed' | 'launchAngle' | 'launchDirection' | 'spinRate' | 'spinAxisTilt' | 'rifleSpin',
-    readonly [min: number, max: number, unit: string]
+    AllowedRange
   >
 > = {
   ballSpeed: [1, MAX_BALL_SPEED, 'm/s'],
@@ -77,33 +80,43 @@ export const SCENE_RANGES = {
   crossSlope: [-0.6, 0.6, 'rad'],
 } as const;
 
-const LAUNCH_HINTS: Readonly<Record<keyof typeof LAUNCH_RANGES, (value: unknown) => string | undefined>> = {
-  ballSpeed: (value) => `if that was mph, pass mph(${String(value)})`,
-  launchAngle: () => DEGREES_HINT,
-  launchDirection: () => DEGREES_HINT,
-  spinRate: (value) => `if that was rpm, pass rpm(${String(value)})`,
-  spinAxisTilt: () => DEGREES_HINT,
-  rifleSpin: () => undefined,
-};
+type LaunchField = keyof typeof LAUNCH_RANGES;
+const LAUNCH_FIELDS = Object.keys(LAUNCH_RANGES) as LaunchField[];
+const REQUIRED_FIELDS: ReadonlySet<LaunchField> = new Set(['ballSpeed', 'launchAngle', 'spinRate']);
+
+function launchHint(field: LaunchField, value: unknown): string | undefined {
+  if (field === 'ballSpeed') return `if that was mph, pass mph(${String(value)})`;
+  if (field === 'spinRate') return `if that was rpm, pass rpm(${String(value)})`;
+  return field === 'rifleSpin' ? undefined : DEGREES_HINT;
+}
 
 /** Checks a launch field by field. @throws FairflightError @internal */
 export function checkLaunch(launch: Launch): void {
-  const fields = Object.keys(LAUNCH_RANGES) as (keyof typeof LAUNCH_RANGES)[];
-  requireRecord('launch', launch, fields);
-  for (const field of fields) {
-    const required = field === 'ballSpeed' || field === 'launchAngle' || field === 'spinRate';
-    const value = required ? launch[field] : (launch[field] ?? 0);
-    const [minimum, maximum, unit] = LAUNCH_RANGES[field];
-    requireWithin(`launch.${field}`, value, minimum, maximum, unit, LAUNCH_HINTS[field](value));
+  requireRecord('launch', launch, LAUNCH_FIELDS);
+  for (const field of LAUNCH_FIELDS) {
+    const value = launch[field];
+    if (value === undefined && !REQUIRED_FIELDS.has(field)) continue;
+    const range = LAUNCH_RANGES[field];
+    if (isWithin(value, range)) continue;
+    requireWithin(`launch.${field}`, value, ...range, launchHint(field, value));
   }
+}
+
+function isWithin(value: unknown, range: AllowedRange): boolean {
+  return typeof value === 'number' && value >= range[0] && value <= range[1];
+}
+
+/** `requireWithin`, without the cost of spreading a range where the value is fine, as nearly every value is. */
+function requireInRange(field: string, value: unknown, range: AllowedRange, hint?: string): void {
+  if (!isWithin(value, range)) requireWithin(field, value, ...range, hint);
 }
 
 /** Checks a ground plane. @throws FairflightError @internal */
 export function checkGround(ground: Ground): void {
-  requireRecord('scene.ground', ground, ['elevation', 'slope', 'crossSlope']);
-  requireWithin('scene.ground.elevation', ground.elevation ?? 0, ...SCENE_RANGES.elevation);
-  requireWithin('scene.ground.slope', ground.slope ?? 0, ...SCENE_RANGES.slope, DEGREES_HINT);
-  requireWithin('scene.ground.crossSlope', ground.crossSlope ?? 0, ...SCENE_RANGES.crossSlope, DEGREES_HINT);
+  requireRecord('scene.ground', ground, GROUND_FIELDS);
+  requireInRange('scene.ground.elevation', ground.elevation ?? 0, SCENE_RANGES.elevation);
+  requireInRange('scene.ground.slope', ground.slope ?? 0, SCENE_RANGES.slope, DEGREES_HINT);
+  requireInRange('scene.ground.crossSlope', ground.crossSlope ?? 0, SCENE_RANGES.crossSlope, DEGREES_HINT);
 }
 
 function checkBall(ball: Ball): void {
@@ -131,8 +144,8 @@ export function resolveScene(scene: Scene): {
 } {
   requireRecord('scene', scene, SCENE_FIELDS);
   const air = scene.air ?? defaultAir;
-  requireWithin('scene.air.density', air.density, ...SCENE_RANGES.airDensity);
-  requireWithin('scene.air.viscosity', air.viscosity, ...SCENE_RANGES.airViscosity);
+  requireInRange('scene.air.density', air.density, SCENE_RANGES.airDensity);
+  requireInRange('scene.air.viscosity', air.viscosity, SCENE_RANGES.airViscosity);
   const ball = scene.ball ?? conformingBall;
   checkBall(ball);
   const {
@@ -176,8 +189,8 @@ export function sceneProblem(scene: Scene): WritableProblem {
     radius: ball.radius,
     decay: 0,
     elevation: ground.elevation ?? 0,
-    slopeX: Math.tan(ground.slope ?? 0),
-    slopeZ: Math.tan(ground.crossSlope ?? 0),
+    slopeX: ground.slope ? Math.tan(ground.slope) : 0,
+    slopeZ: ground.crossSlope ? Math.tan(ground.crossSlope) : 0,
   };
   setAir(problem, air.density, air.viscosity, ball);
   return problem;
@@ -206,8 +219,8 @@ export function setLaunch(
 ): void {
   const cosA = Math.cos(launchAngle);
   const sinA = Math.sin(launchAngle);
-  const cosD = Math.cos(direction);
-  const sinD = Math.sin(direction);
+  const cosD = direction === 0 ? 1 : Math.cos(direction);
+  const sinD = direction === 0 ? 0 : Math.sin(direction);
   const back = spinRate * Math.cos(tilt);
   const sideward = spinRate * Math.sin(tilt);
   const wx = -back * sinD + sideward * sinA * cosD + rifle * cosA * cosD;

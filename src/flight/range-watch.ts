@@ -1,11 +1,31 @@
+import type { AerodynamicModel } from '../aerodynamics/index.js';
 import { windRatio } from '../air/index.js';
 import type { ModelWarning, Range } from '../source.js';
 import type { FlightProblem } from './problem.js';
 
-/** Watches how far a flight leaves the published range of its coefficient model. @internal */
+/** Reynolds numbers and spin ratios met in a flight. @internal */
+export interface SeenRanges {
+  readonly reynolds: Range;
+  readonly spinRatio: Range;
+}
+
+/** Says where what was seen leaves the published range of a coefficient model. @internal */
+export function rangeWarnings(model: AerodynamicModel, seen: SeenRanges): ModelWarning[] {
+  const warnings: ModelWarning[] = [];
+  for (const quantity of QUANTITIES) {
+    const worst = furthestOutside(seen[quantity], model.validity[quantity]);
+    if (worst !== undefined)
+      warnings.push(outsideWarning(model.id, quantity, model.validity[quantity], worst));
+  }
+  return warnings;
+}
+
+const QUANTITIES = ['reynolds', 'spinRatio'] as const;
+
+/** Watches the Reynolds numbers and spin ratios of one flight. @internal */
 export interface RangeWatch {
   readonly note: (state: ArrayLike<number>) => void;
-  readonly warnings: () => ModelWarning[];
+  readonly seen: SeenRanges;
 }
 
 /** Makes a watch for one flight. @internal */
@@ -16,6 +36,7 @@ export function rangeWatch(problem: FlightProblem): RangeWatch {
     spinRatio: { min: Number.POSITIVE_INFINITY, max: 0 },
   };
   return {
+    seen,
     note: (state) => {
       const [vx, vy, vz] = [state[3] as number, state[4] as number, state[5] as number];
       const ratio = profile === undefined ? 1 : windRatio(profile, heightAbove(problem, state));
@@ -31,13 +52,6 @@ export function rangeWatch(problem: FlightProblem): RangeWatch {
       widen(seen.reynolds, problem.reynoldsPerSpeed * speed);
       widen(seen.spinRatio, (problem.radius * (state[6] as number) * effective) / speed);
     },
-    warnings: () =>
-      (['reynolds', 'spinRatio'] as const).flatMap((quantity) => {
-        const worst = furthestOutside(seen[quantity], model.validity[quantity]);
-        return worst === undefined
-          ? []
-          : [outsideWarning(model.id, quantity, model.validity[quantity], worst)];
-      }),
   };
 }
 

@@ -1,5 +1,5 @@
 /**
- * Many flights through the compiled law, four at a time: the control flow of kernel-template.ts, one lane at a time,
+ * Many flights through the compiled law, two at a time: the control flow of kernel-template.ts, one lane at a time,
  * around the step of step.generated.ts. AssemblyScript; built by npm run build:wasm.
  */
 import { CHUNK, FLIGHTS, INPUTS, LANES, REYNOLDS_TABLE, RESULTS, RESULTS_AT, SPIN_TABLE } from './layout';
@@ -10,7 +10,7 @@ const A_: usize = 0, H: usize = 7, K: usize = 8, G2: usize = 12, G3: usize = 13,
 const NEW: usize = 18, KN: usize = 25, ERROR: usize = 29, WANTED: usize = 30, UN: usize = 31, XN: usize = 32, LOW_X: usize = 33, HIGH_X: usize = 34, LOW_Z: usize = 35, HIGH_Z: usize = 36;
 // Lane variables of the control flow.
 const N1: usize = 40, N2: usize = 41, N3: usize = 42, NW: usize = 43, E2: usize = 44, E3Y: usize = 45;
-const T: usize = 46, NEXT: usize = 47, HEIGHT: usize = 48, CLIMB: usize = 49, P: usize = 50 /* 7 */, PK: usize = 57 /* 4 */, PH: usize = 61, PHEIGHT: usize = 62, PCLIMB: usize = 63;
+const T: usize = 46, NEXT: usize = 47, HEIGHT: usize = 48, CLIMB: usize = 49, FALL: usize = 50;
 const KEPT: usize = 64 /* 7 */, KEPTK: usize = 71 /* 4 */, KEPTH: usize = 75, KEPTU: usize = 76, KEPTX: usize = 77;
 const APEX: usize = 78, APEXA: usize = 79, APEXB: usize = 80, APEXC: usize = 81, APEXT: usize = 82;
 const SLOWEST: usize = 83, FASTEST: usize = 84, LEAST: usize = 85, MOST: usize = 86, ATTEMPTS: usize = 87, NODES: usize = 88, MODE: usize = 89, AIMED: usize = 90, APEX_INSIDE: usize = 91, NEXTH: usize = 92, NEXTC: usize = 93;
@@ -22,12 +22,12 @@ const MAX_ATTEMPTS: f64 = 20000;
 let timeLimit: f64 = 60, perTolerance: f64 = 1, restepApex: bool = false;
 let acrossOnly: bool = true, sLow: f64 = 0, sHigh: f64 = 0, rLow: f64 = 0, rHigh: f64 = 0;
 let next: i32 = 0, count: i32 = 0, live: i32 = 0;
-const flightOf = new StaticArray<i32>(4);
+const flightOf = new StaticArray<i32>(2);
 
 // @ts-ignore: decorator
-@inline function get(v: usize, l: usize): f64 { return load<f64>(l + (v << 5)); }
+@inline function get(v: usize, l: usize): f64 { return load<f64>(l + (v << 4)); }
 // @ts-ignore: decorator
-@inline function set(v: usize, l: usize, x: f64): void { store<f64>(l + (v << 5), x); }
+@inline function set(v: usize, l: usize, x: f64): void { store<f64>(l + (v << 4), x); }
 
 /** Addresses for the host. */
 export function spinTable(): usize { return SPIN_TABLE; }
@@ -45,10 +45,10 @@ export function configure(limit: f64, perTol: f64, restep: bool, across: bool, l
 /** Flies the first `n` flights of the chunk. */
 export function run(n: i32): void {
   next = 0; count = n; live = 0;
-  for (let lane: i32 = 0; lane < 4; lane++) fill(lane);
+  for (let lane: i32 = 0; lane < 2; lane++) fill(lane);
   while (live > 0) {
     step(acrossOnly, perTolerance);
-    for (let lane: i32 = 0; lane < 4; lane++) if (unchecked(flightOf[lane]) >= 0) advance(lane, LANES + (<usize>lane << 3));
+    for (let lane: i32 = 0; lane < 2; lane++) if (unchecked(flightOf[lane]) >= 0) advance(lane, LANES + (<usize>lane << 3));
   }
 }
 
@@ -68,13 +68,14 @@ function fill(lane: i32): void {
     set(NEXT, l, load<f64>(p + (17 << 3)));
     const a = get(A_, l), b = get(A_ + 1, l), c = get(A_ + 2, l);
     set(CLIMB, l, get(N1, l) * a + get(N2, l) * b + get(N3, l) * c + get(NW, l));
-    set(T, l, 0); set(PH, l, 0); set(APEX, l, 0); set(APEXA, l, 0); set(APEXB, l, 0); set(APEXC, l, 0); set(APEXT, l, 0);
+    set(T, l, 0); set(APEX, l, 0); set(APEXA, l, 0); set(APEXB, l, 0); set(APEXC, l, 0); set(APEXT, l, 0);
     set(SLOWEST, l, 1e300); set(FASTEST, l, 0); set(LEAST, l, 1e300); set(MOST, l, 0);
     set(ATTEMPTS, l, 0); set(NODES, l, 0); set(MODE, l, NORMAL); set(AIMED, l, 0); set(APEX_INSIDE, l, 0);
     if (!startDerivative(l)) { live++; finish(lane, l, OUTSIDE, false); continue; }
     live++;
     note(l, startU, startX);
-    choose(lane, l);
+    set(FALL, l, get(N1, l) * get(K, l) + get(N2, l) * get(K + 1, l) + get(N3, l) * get(K + 2, l));
+    choose(lane, l, 0, 0, false, 0);
     return;
   }
 }
@@ -145,8 +146,8 @@ function advance(lane: i32, l: usize): void {
   if (!(error <= 1)) { set(H, l, h * (error > 1 ? factor : 0.3)); set(AIMED, l, 0); return; }
   const vy = e2 * get(A_ + 1, l) + e3y * get(A_ + 2, l);
   if (heightN < 0) {
-    if (height <= 0 && get(AIMED, l) == 0) { set(H, l, h * 0.5); return; }
-    if ((n1 != 0 || nw != 0 || n2 != e2 || n3 != e3y) && vy > 0) { finish(lane, l, OUTSIDE, true); return; }
+    const sloped = n1 != 0 || nw != 0 || n2 != e2 || n3 != e3y;
+    if ((height <= 0 && get(AIMED, l) == 0) || (sloped && vy > 0)) { finish(lane, l, OUTSIDE, true); return; }
   } else if (climb < 0 && climbN > 0) { finish(lane, l, OUTSIDE, true); return; }
   set(NEXT, l, h * factor);
   if (vy > 0 && vyn <= 0) {
@@ -164,58 +165,76 @@ function advance(lane: i32, l: usize): void {
   accept(lane, l, NEW, KN, h, get(UN, l), get(XN, l), false);
 }
 
-/** Moves a lane to the end of a step, takes the events inside it and chooses the next step. */
+/**
+ * Takes the events inside a step that ends at `state`; then moves the lane there and chooses the next step, or lands it
+ * on the quintic through both ends when the ground is that near.
+ */
 function accept(lane: i32, l: usize, state: usize, derivative: usize, h: f64, u: f64, x: f64, landed: bool): void {
-  for (let i: usize = 0; i < 7; i++) { set(P + i, l, get(A_ + i, l)); set(A_ + i, l, get(state + i, l)); }
-  for (let i: usize = 0; i < 4; i++) { set(PK + i, l, get(K + i, l)); set(K + i, l, get(derivative + i, l)); }
-  set(PH, l, h); set(T, l, get(T, l) + h);
-  set(PHEIGHT, l, get(HEIGHT, l)); set(PCLIMB, l, get(CLIMB, l));
-  set(HEIGHT, l, get(NEXTH, l)); set(CLIMB, l, get(NEXTC, l));
+  const t = get(T, l) + h, height = get(NEXTH, l), climb = get(NEXTC, l);
+  set(T, l, t);
   note(l, u, x);
   if (get(APEX_INSIDE, l) != 0) {
     set(APEX_INSIDE, l, 0);
     const e2 = get(E2, l), e3y = get(E3Y, l);
-    const at = topOfQuintic(h, up(l, P + 4, e2, e3y), up(l, P, e2, e3y), up(l, PK, e2, e3y), up(l, A_ + 4, e2, e3y), up(l, A_, e2, e3y), up(l, K, e2, e3y));
-    const topB = component(l, h, 1, at), topC = component(l, h, 2, at), top = e2 * topB + e3y * topC;
-    if (top > get(APEX, l)) { set(APEX, l, top); set(APEXT, l, get(T, l) - h + at * h); set(APEXA, l, component(l, h, 0, at)); set(APEXB, l, topB); set(APEXC, l, topC); }
+    const at = topOfQuintic(h, up(l, A_ + 4, e2, e3y), up(l, A_, e2, e3y), up(l, K, e2, e3y), up(l, state + 4, e2, e3y), up(l, state, e2, e3y), up(l, derivative, e2, e3y));
+    const topB = component(l, h, 1, at, state, derivative), topC = component(l, h, 2, at, state, derivative), top = e2 * topB + e3y * topC;
+    if (top > get(APEX, l)) { set(APEX, l, top); set(APEXT, l, t - h + at * h); set(APEXA, l, component(l, h, 0, at, state, derivative)); set(APEXB, l, topB); set(APEXC, l, topC); }
   }
+  const pFall = get(FALL, l), fall = get(N1, l) * get(derivative, l) + get(N2, l) * get(derivative + 1, l) + get(N3, l) * get(derivative + 2, l);
+  let toGround = landed, miss: f64 = 0;
+  if (!landed && (get(AIMED, l) != 0 || height < 0)) {
+    const at = rootOfQuintic(h, get(HEIGHT, l), get(CLIMB, l), pFall, height, climb, fall);
+    if (!(at > 0 && at < 1.5)) { move(l, state, derivative, height, climb, fall); finish(lane, l, OUTSIDE, true); return; }
+    miss = (at - 1) * h;
+    const reach: f64 = restepApex ? 0.0016 : 0.01;
+    if (miss * miss < reach * h * h) {
+      landInside(l, h, at, miss, state, derivative);
+      set(T, l, t + miss); set(NODES, l, get(NODES, l) + 1);
+      finish(lane, l, LANDED, true);
+      return;
+    }
+    toGround = height < 0 || miss < 0.3 * get(NEXT, l);
+  }
+  move(l, state, derivative, height, climb, fall);
   if (landed) { drift(l); finish(lane, l, LANDED, true); return; }
-  choose(lane, l);
+  choose(lane, l, h, pFall, toGround, miss);
+}
+
+/** Makes the end of a step the node a lane stands at. */
+function move(l: usize, state: usize, derivative: usize, height: f64, climb: f64, fall: f64): void {
+  for (let i: usize = 0; i < 7; i++) set(A_ + i, l, get(state + i, l));
+  for (let i: usize = 0; i < 4; i++) set(K + i, l, get(derivative + i, l));
+  set(HEIGHT, l, height); set(CLIMB, l, climb); set(FALL, l, fall);
+}
+
+/** Puts a lane where the quintics through both ends of its step meet the ground, `miss` after the end. */
+function landInside(l: usize, h: f64, x: f64, miss: f64, state: usize, derivative: usize): void {
+  for (let i: usize = 0; i < 3; i++) {
+    const position = component(l, h, i, x, state, derivative);
+    set(A_ + i, l, cubic(h, get(A_ + i, l), get(K + i, l), get(state + i, l), get(derivative + i, l), x));
+    set(A_ + 4 + i, l, position);
+  }
+  set(A_ + 3, l, get(state + 3, l) + miss * get(derivative + 3, l));
 }
 
 /** Upward part of a triple of lane variables. */
 // @ts-ignore: decorator
 @inline function up(l: usize, v: usize, e2: f64, e3y: f64): f64 { return e2 * get(v + 1, l) + e3y * get(v + 2, l); }
 
-/** Displacement component `i` on the quintic through both ends of the last step. */
+/** Displacement component `i` on the quintic through both ends of a step. */
 // @ts-ignore: decorator
-@inline function component(l: usize, h: f64, i: usize, x: f64): f64 {
-  return quintic(h, get(P + 4 + i, l), get(P + i, l), get(PK + i, l), get(A_ + 4 + i, l), get(A_ + i, l), get(K + i, l), x);
+@inline function component(l: usize, h: f64, i: usize, x: f64, state: usize, derivative: usize): f64 {
+  return quintic(h, get(A_ + 4 + i, l), get(A_ + i, l), get(K + i, l), get(state + 4 + i, l), get(state + i, l), get(derivative + i, l), x);
 }
 
-/** At a node: lands from it when the ground is near, else sets the size of the next step. */
-function choose(lane: i32, l: usize): void {
-  const n1 = get(N1, l), n2 = get(N2, l), n3 = get(N3, l), height = get(HEIGHT, l), climb = get(CLIMB, l), ph = get(PH, l), t = get(T, l);
-  const fall = n1 * get(K, l) + n2 * get(K + 1, l) + n3 * get(K + 2, l), pFall = n1 * get(PK, l) + n2 * get(PK + 1, l) + n3 * get(PK + 2, l);
+/** Sets the size of the step from a node: onto the ground, `miss` away, or the one wanted, shortened to aim at the ground. */
+function choose(lane: i32, l: usize, ph: f64, pFall: f64, toGround: bool, miss: f64): void {
+  const height = get(HEIGHT, l), climb = get(CLIMB, l), fall = get(FALL, l), t = get(T, l), wanted = get(NEXT, l);
   set(NODES, l, get(NODES, l) + 1);
-  const wanted = get(NEXT, l);
-  let h = t + wanted > timeLimit ? timeLimit - t : wanted;
-  if (ph > 0 && (get(AIMED, l) != 0 || height < 0)) {
-    const x = rootOfQuintic(ph, get(PHEIGHT, l), get(PCLIMB, l), pFall, height, climb, fall), miss = (x - 1) * ph;
-    if (!(x > 0 && x < 1.5)) { finish(lane, l, OUTSIDE, true); return; }
-    const reach: f64 = restepApex ? 0.0016 : 0.01;
-    if (miss * miss < reach * ph * ph) {
-      const A = component(l, ph, 0, x), B = component(l, ph, 1, x), C = component(l, ph, 2, x);
-      const a = cubic(ph, get(P, l), get(PK, l), get(A_, l), get(K, l), x), b = cubic(ph, get(P + 1, l), get(PK + 1, l), get(A_ + 1, l), get(K + 1, l), x), c = cubic(ph, get(P + 2, l), get(PK + 2, l), get(A_ + 2, l), get(K + 2, l), x);
-      set(A_, l, a); set(A_ + 1, l, b); set(A_ + 2, l, c); set(A_ + 3, l, get(A_ + 3, l) + miss * get(K + 3, l));
-      set(A_ + 4, l, A); set(A_ + 5, l, B); set(A_ + 6, l, C); set(T, l, t + miss);
-      finish(lane, l, LANDED, true);
-      return;
-    }
-    if (height < 0 || miss < 0.3 * wanted) { set(AIMED, l, 0); set(MODE, l, TO_GROUND); set(H, l, miss); return; }
-  }
-  if (t >= timeLimit) { finish(lane, l, TIME_LIMIT, true); return; }
   set(AIMED, l, 0);
+  if (toGround) { set(MODE, l, TO_GROUND); set(H, l, miss); return; }
+  if (t >= timeLimit) { finish(lane, l, TIME_LIMIT, true); return; }
+  let h = t + wanted > timeLimit ? timeLimit - t : wanted;
   // A ball that is lifted out of its fall must be seen rising, or its apex goes unnoticed within one step.
   const vy = up(l, A_, get(E2, l), get(E3Y, l)), ay = up(l, K, get(E2, l), get(E3Y, l));
   if (vy <= 0 && ay > 0) h = min(h, max(-1.5 * vy / ay, 0.1 * h));

@@ -1,13 +1,13 @@
-/** Memory of the batch kernel, in bytes. Tables first, then the four lanes, then one chunk of flights in and out. */
+/** Memory of the batch kernel, in bytes. Tables first, then the two lanes, then one chunk of flights in and out. */
 
 /** 2,048 cells of 8 numbers. */
 export const SPIN_TABLE: usize = 65536;
 /** 1,024 cells of 4 numbers. */
 export const REYNOLDS_TABLE: usize = SPIN_TABLE + 2049 * 64;
-/** Lane variables: each four numbers, one a lane. */
+/** Lane variables: each two numbers, one a lane. */
 export const LANES: usize = REYNOLDS_TABLE + 1025 * 32;
 /** Room for 128 lane variables. */
-export const FLIGHTS: usize = LANES + 128 * 32;
+export const FLIGHTS: usize = LANES + 128 * 16;
 /** Flights in a chunk. */
 export const CHUNK: i32 = 512;
 /** Numbers in and out for a flight. */

@@ -1,13 +1,6 @@
 import type { CompiledLaw } from '../../aerodynamics/compiled-law.js';
 import type { FlightProblem } from '../problem.js';
-import {
-  type CompiledFlight,
-  compiledFlight,
-  type KernelAxes,
-  kernelAxes,
-  packKernel,
-  worldEnd,
-} from './compiled.js';
+import { type CompiledFlight, compiledFlight, kernelFrame, packKernel, setFrame, worldEnd } from './frame.js';
 import { KERNEL_PARAMETERS } from './kernel-layout.js';
 import { APEX_RESTEP_BELOW, VELOCITY_TOLERANCE_PER_METRE } from './tolerance.js';
 
@@ -104,33 +97,33 @@ export function flyBatch(
   const chunk = exports.chunk();
   const p = new Float64Array(KERNEL_PARAMETERS.length);
   const rows = new Int32Array(chunk);
-  const axes: KernelAxes[] = [];
+  const frames = Array.from({ length: Math.min(count, chunk) }, kernelFrame);
   const flight = compiledFlight();
   for (let row = 0; row < count; ) {
     let filled = 0;
     for (; filled < chunk && row < count; row++) {
+      const frame = frames[filled]!;
       write(row);
-      const own = kernelAxes(problem.nx, problem.ny, problem.nz);
-      if (!packKernel(problem, law, own, tolerance, timeLimit, p)) {
+      setFrame(frame, problem, law);
+      if (!packKernel(problem, law, frame, tolerance, timeLimit, p)) {
         keep(row, undefined);
         continue;
       }
       const at = inputs + filled * PER_FLIGHT.length;
       for (let i = 0; i < order.length; i++) memory[at + i] = p[order[i]!]!;
-      rows[filled] = row;
-      axes[filled++] = own;
+      rows[filled++] = row;
     }
     exports.run(filled);
     for (let i = 0; i < filled; i++) {
       const at = results + i * RESULTS;
       const status = memory[at + STATUS]!;
-      write(rows[i]!);
       if (status !== LANDED && status !== TIME_LIMIT) {
+        write(rows[i]!);
         keep(rows[i]!, undefined);
         continue;
       }
       flight.ending = status === LANDED ? 'landed' : 'time-limit';
-      worldEnd(problem, axes[i]!, law.cellsPerSpinRatio, memory, at, flight);
+      worldEnd(frames[i]!, memory, at, flight);
       keep(rows[i]!, flight);
     }
   }

@@ -4,6 +4,30 @@ import { errorNorms, firstStage, javascript, laterStages, STAGES, stepEnd } from
 const indent = (lines: readonly string[], by: number): string =>
   lines.map((line) => ' '.repeat(by) + line).join('\n');
 
+// What follows stands in the kernel's text and is no function there: a call would put each number on the heap.
+
+/** The quintic over the step before, from value, slope and curvature at both nodes: V0 x + F0 x² + c3 x³ + c4 x⁴ + c5 x⁵ above the first. */
+const quintic = (y0: string, v0: string, f0: string, y1: string, v1: string, f1: string): string[] => [
+  `const V0 = (${v0}) * ph, V1 = (${v1}) * ph, F0 = 0.5 * (${f0}) * ph * ph, F1 = 0.5 * (${f1}) * ph * ph, d = ${y1} - (${y0});`,
+  'const c3 = 10 * d - 6 * V0 - 4 * V1 - 3 * F0 + F1, c4 = -15 * d + 8 * V0 + 7 * V1 + 3 * F0 - 2 * F1, c5 = 6 * d - 3 * V0 - 3 * V1 - F0 + F1;',
+];
+
+/** Where the parabola of climb from V0 > 0 with slope 2 F0 to V1 <= 0 falls through zero: a first guess of the top. */
+const CREST = 'V0 / (Math.sqrt(Math.max(0, F0 * F0 - V0 * (V1 - V0 - 2 * F0))) - F0)';
+
+/** Weights of the five data besides the first value at x on a quintic over the step before. */
+const QUINTIC_WEIGHTS = [
+  'const x3 = x * x * x, q1 = x3 * (10 + x * (6 * x - 15)), q2 = ph * (x + x3 * (x * (8 - 3 * x) - 6)), q3 = ph * x3 * (x * (7 - 3 * x) - 4);',
+  'const q4 = 0.5 * ph * ph * (x * x + x3 * (x * (3 - x) - 3)), q5 = 0.5 * ph * ph * x3 * (1 + x * (x - 2));',
+];
+
+/** A displacement at x of those weights, from the nodes before and after. */
+const onQuintic = (A: string, a: string): string =>
+  `p${A} + (${A} - p${A}) * q1 + p${a} * q2 + ${a} * q3 + pk${a} * q4 + k${a}0 * q5`;
+
+/** A velocity on the cubic through both nodes. */
+const onCubic = (a: string): string => `p${a} + (${a} - p${a}) * z1 + pk${a} * z2 + k${a}0 * z3`;
+
 /** The whole text of the scalar kernel. */
 export function kernelText(): string {
   const d = javascript;
@@ -58,18 +82,32 @@ ${indent(firstStage(d), 4)}
     const fall = n1 * ka0 + n2 * kb0 + n3 * kc0;
     if (apexInside) {
       apexInside = false;
-      const x = topOfQuintic(ph, e2 * pB + e3y * pC, e2 * pb + e3y * pc, e2 * pkb + e3y * pkc, y, vy, e2 * kb0 + e3y * kc0);
-      const topB = quintic(ph, pB, pb, pkb, B, b, kb0, x), topC = quintic(ph, pC, pc, pkc, C, c, kc0, x), top = e2 * topB + e3y * topC;
-      if (top > apex) { apex = top; apexT = t - ph + x * ph; apexA = quintic(ph, pA, pa, pka, A, a, ka0, x); apexB = topB; apexC = topC; }
+${indent(quintic('e2 * pB + e3y * pC', 'e2 * pb + e3y * pc', 'e2 * pkb + e3y * pkc', 'y', 'vy', 'e2 * kb0 + e3y * kc0'), 6)}
+      let x = ${CREST};
+      for (let i = 0; i < 3; i++) x -= (V0 + x * (2 * F0 + x * (3 * c3 + x * (4 * c4 + x * 5 * c5)))) / (2 * F0 + x * (6 * c3 + x * (12 * c4 + x * 20 * c5)));
+${indent(QUINTIC_WEIGHTS, 6)}
+      const topB = ${onQuintic('B', 'b')}, topC = ${onQuintic('C', 'c')}, top = e2 * topB + e3y * topC;
+      if (top > apex) { apex = top; apexT = t - ph + x * ph; apexA = ${onQuintic('A', 'a')}; apexB = topB; apexC = topC; }
     }
     let h = t + next > timeLimit ? timeLimit - t : next, toGround = false;
     if (!landed && !ended && (aimed || height < 0)) {
-      const x = rootOfQuintic(ph, pHeight, pClimb, pFall, height, climb, fall), miss = (x - 1) * ph;
+${indent(quintic('pHeight', 'pClimb', 'pFall', 'height', 'climb', 'fall'), 6)}
+      let x = 1 - height / V1;
+      for (let i = 0; i < 12; i++) {
+        const slope = V0 + x * (2 * F0 + x * (3 * c3 + x * (4 * c4 + x * 5 * c5)));
+        if (!(slope < 0)) return OUTSIDE;
+        const step = (pHeight + x * (V0 + x * (F0 + x * (c3 + x * (c4 + x * c5))))) / slope;
+        x -= step;
+        if (step * step < 1e-20) break;
+      }
+      const miss = (x - 1) * ph;
       if (!(x > 0 && x < 1.5)) return OUTSIDE;
       if (miss * miss < (restepApex !== 0 ? 0.0016 : 0.01) * ph * ph) {
         // Close enough to the node for the quintic through both ends to carry the rest.
-        A = quintic(ph, pA, pa, pka, A, a, ka0, x); B = quintic(ph, pB, pb, pkb, B, b, kb0, x); C = quintic(ph, pC, pc, pkc, C, c, kc0, x);
-        a = cubic(ph, pa, pka, a, ka0, x); b = cubic(ph, pb, pkb, b, kb0, x); c = cubic(ph, pc, pkc, c, kc0, x); w += miss * kw0; t += miss;
+${indent(QUINTIC_WEIGHTS, 8)}
+        A = ${onQuintic('A', 'a')}; B = ${onQuintic('B', 'b')}; C = ${onQuintic('C', 'c')};
+        const z1 = x * x * (3 - 2 * x), z2 = x * (1 - x) * (1 - x) * ph, z3 = x * x * (x - 1) * ph;
+        a = ${onCubic('a')}; b = ${onCubic('b')}; c = ${onCubic('c')}; w += miss * kw0; t += miss;
         height = 0; landed = true;
       } else if (height < 0 || miss < 0.3 * next) { toGround = true; h = miss; }
     }
@@ -91,8 +129,11 @@ ${indent(
 )}
       return landed ? LANDED : TIME_LIMIT;
     }
-${indent(keepNode, 4)}
-    nodes++;
+    // A node under the ground, to be stepped back from, is none of the flight.
+    if (!(toGround && h < 0)) {
+${indent(keepNode, 6)}
+      nodes++;
+    }
     aimed = false;
     const ay = e2 * kb0 + e3y * kc0;
     // A ball that is lifted out of its fall must be seen rising, or its apex goes unnoticed within one step.
@@ -133,16 +174,18 @@ ${indent(errorNorms(d), 8)}
         const factor = Math.min(3, Math.max(0.3, wanted));
         if (!(error <= 1)) { h *= error > 1 ? factor : 0.3; aimed = false; continue; }
         if (heightN < 0) {
-          // Leaving the ground and returning within one step hides the landing: halve it until it ends in the air.
-          if (height <= 0 && !aimed) { h *= 0.5; continue; }
-          if (sloped && vy > 0) return OUTSIDE;
+          // Leaving the ground and returning within one step hides the landing, a slope met on the way up the apex.
+          if ((height <= 0 && !aimed) || (sloped && vy > 0)) return OUTSIDE;
         } else if (climb < 0 && climbN > 0) return OUTSIDE;
         next = h * factor;
         if (vy > 0 && vyn <= 0) {
           if (restepApex !== 0) {
             toApex = true;
             ka = an; kb = bn; kc = cn; kw = wn; kA = An; kB = Bn; kC = Cn; kh = h;
-            h *= topOfQuartic(h, y, vy, ay, yn, vyn);
+            const V0 = vy * h, V1 = vyn * h, F0 = 0.5 * ay * h * h, d = yn - y - V0 - F0, s = V1 - V0 - 2 * F0, c3 = 4 * d - s, c4 = s - 3 * d, guess = ${CREST};
+            let x = guess;
+            for (let i = 0; i < 4; i++) x -= (V0 + x * (2 * F0 + x * (3 * c3 + x * 4 * c4))) / (2 * F0 + x * (6 * c3 + x * 12 * c4));
+            h *= x > 0 && x < 1 ? x : guess;
             pHeight = height; pClimb = climb; height = heightN; climb = climbN;
             continue;
           }
@@ -160,59 +203,5 @@ ${indent(errorNorms(d), 8)}
     if (t >= timeLimit) ended = !landed;
   }
 }
-${HELPERS}`;
-}
-
-const HELPERS = `
-/** Value at x in units of the step of the quintic through two nodes, from value, slope and curvature at both. */
-function quintic(h: number, y0: number, v0: number, f0: number, y1: number, v1: number, f1: number, x: number): number {
-  const V0 = v0 * h, V1 = v1 * h, F0 = 0.5 * f0 * h * h, F1 = 0.5 * f1 * h * h, d = y1 - y0;
-  const c3 = 10 * d - 6 * V0 - 4 * V1 - 3 * F0 + F1, c4 = -15 * d + 8 * V0 + 7 * V1 + 3 * F0 - 2 * F1, c5 = 6 * d - 3 * V0 - 3 * V1 - F0 + F1;
-  return y0 + x * (V0 + x * (F0 + x * (c3 + x * (c4 + x * c5))));
-}
-
-/** Value at x in units of the step of the cubic through two nodes, from value and slope at both. */
-function cubic(h: number, y0: number, v0: number, y1: number, v1: number, x: number): number {
-  const V0 = v0 * h, V1 = v1 * h, d = y1 - y0;
-  return y0 + x * (V0 + x * (3 * d - 2 * V0 - V1 + x * (V0 + V1 - 2 * d)));
-}
-
-/** Where the parabola of climb from V0 > 0 with slope 2 F0 to V1 <= 0 falls through zero: a first guess of the top. */
-function crest(V0: number, F0: number, V1: number): number {
-  return V0 / (Math.sqrt(Math.max(0, F0 * F0 - V0 * (V1 - V0 - 2 * F0))) - F0);
-}
-
-/** Where between two nodes the quintic through them tops out, by Newton's iteration on its slope. */
-function topOfQuintic(h: number, y0: number, v0: number, f0: number, y1: number, v1: number, f1: number): number {
-  const V0 = v0 * h, V1 = v1 * h, F0 = 0.5 * f0 * h * h, F1 = 0.5 * f1 * h * h, d = y1 - y0;
-  const c3 = 10 * d - 6 * V0 - 4 * V1 - 3 * F0 + F1, c4 = -15 * d + 8 * V0 + 7 * V1 + 3 * F0 - 2 * F1, c5 = 6 * d - 3 * V0 - 3 * V1 - F0 + F1;
-  let x = crest(V0, F0, V1);
-  for (let i = 0; i < 3; i++) x -= (V0 + x * (2 * F0 + x * (3 * c3 + x * (4 * c4 + x * 5 * c5)))) / (2 * F0 + x * (6 * c3 + x * (12 * c4 + x * 20 * c5)));
-  return x;
-}
-
-/** Where the quintic through two nodes falls through zero, near its second node: Newton from there, else −1. */
-function rootOfQuintic(h: number, y0: number, v0: number, f0: number, y1: number, v1: number, f1: number): number {
-  const V0 = v0 * h, V1 = v1 * h, F0 = 0.5 * f0 * h * h, F1 = 0.5 * f1 * h * h, d = y1 - y0;
-  const c3 = 10 * d - 6 * V0 - 4 * V1 - 3 * F0 + F1, c4 = -15 * d + 8 * V0 + 7 * V1 + 3 * F0 - 2 * F1, c5 = 6 * d - 3 * V0 - 3 * V1 - F0 + F1;
-  let x = 1 - y1 / V1;
-  for (let i = 0; i < 12; i++) {
-    const slope = V0 + x * (2 * F0 + x * (3 * c3 + x * (4 * c4 + x * 5 * c5)));
-    if (!(slope < 0)) return -1;
-    const step = (y0 + x * (V0 + x * (F0 + x * (c3 + x * (c4 + x * c5))))) / slope;
-    x -= step;
-    if (step * step < 1e-20) return x;
-  }
-  return x;
-}
-
-/** Where in a step, as a fraction, the quartic through height, climb and acceleration at its start and height and climb at its end tops out. */
-function topOfQuartic(h: number, y0: number, v0: number, f0: number, y1: number, v1: number): number {
-  const V0 = v0 * h, V1 = v1 * h, F0 = 0.5 * f0 * h * h, d = y1 - y0 - V0 - F0, s = V1 - V0 - 2 * F0;
-  const c3 = 4 * d - s, c4 = s - 3 * d;
-  const guess = crest(V0, F0, V1);
-  let x = guess;
-  for (let i = 0; i < 4; i++) x -= (V0 + x * (2 * F0 + x * (3 * c3 + x * 4 * c4))) / (2 * F0 + x * (6 * c3 + x * 12 * c4));
-  return x > 0 && x < 1 ? x : guess;
-}
 `;
+}

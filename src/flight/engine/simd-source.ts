@@ -92,28 +92,12 @@ export const LANE_OUTPUTS = [
   'high_z',
 ] as const;
 
-/** Renames the free names of a line so that two registers can be worked side by side. */
-function side(line: string, suffix: string): string {
-  return line.replace(/(?<![.\w$'])([A-Za-z_]\w*)(?![\w(]|\.\w)/g, (name) =>
-    KEPT.has(name) || /^K\d+$/.test(name) ? name : name + suffix,
-  );
-}
-const KEPT = new Set(['const', 'let', 'usize', 'SPIN_TABLE', 'REYNOLDS_TABLE', 'across', 'perTolerance']);
-
-/** The whole text of the AssemblyScript step: four flights, two registers side by side. */
+/** The whole text of the AssemblyScript step. Two registers side by side were a quarter slower: most went to and from the stack. */
 export function simdText(): string {
   const body = [...laterStages(simd), ...stepEnd(simd), ...errorNorms(simd), ...endStage(simd)];
-  const lines: string[] = [];
-  const pairs = ['_p', '_q'];
-  for (const [k, suffix] of pairs.entries()) {
-    LANE_INPUTS.forEach((name, i) => {
-      lines.push(`const ${name}${suffix} = v128.load(LANES, ${32 * i + 16 * k});`);
-    });
-    for (const name of ['x', 'z']) {
-      lines.push(
-        `let low_${name}${suffix} = f64x2.splat(1e300), high_${name}${suffix} = f64x2.splat(-1e300);`,
-      );
-    }
+  const lines = LANE_INPUTS.map((name, i) => `const ${name} = v128.load(LANES, ${16 * i});`);
+  for (const name of ['x', 'z']) {
+    lines.push(`let low_${name} = f64x2.splat(1e300), high_${name} = f64x2.splat(-1e300);`);
   }
   // Constants come from memory, declared once before their first use: as immediates each would cost four instructions.
   const constants = new Map<string, number>();
@@ -125,18 +109,11 @@ export function simdText(): string {
       }
       return `K${constants.get(value)}`;
     });
-  for (const line of body) {
-    const text = named(line);
-    for (const suffix of pairs) lines.push(side(text, suffix));
-  }
+  for (const line of body) lines.push(named(line));
   const ends: Record<string, string> = { kan: 'kaE', kbn: 'kbE', kcn: 'kcE', kwn: 'kwE', un: 'uE', xn: 'xE' };
-  for (const [k, suffix] of pairs.entries()) {
-    LANE_OUTPUTS.forEach((name, i) => {
-      lines.push(
-        `v128.store(LANES, ${ends[name] ?? name}${suffix}, ${32 * (LANE_INPUTS.length + i) + 16 * k});`,
-      );
-    });
-  }
+  LANE_OUTPUTS.forEach((name, i) => {
+    lines.push(`v128.store(LANES, ${ends[name] ?? name}, ${16 * (LANE_INPUTS.length + i)});`);
+  });
   return `// Written by simd-source.ts (npm run generate); edit that, not this.
 // biome-ignore-all lint: generated
 // biome-ignore-all format: generated
@@ -144,7 +121,7 @@ import { LANES, REYNOLDS_TABLE, SPIN_TABLE } from './layout';
 
 const CONSTANTS = memory.data<f64>([${[...constants.keys()].join(', ')}]);
 
-/** One attempt of a step, ${STAGES} evaluations of the force law, for four flights at once. */
+/** One attempt of a step, ${STAGES} evaluations of the force law, for two flights at once. */
 export function step(acrossOnly: bool, perTol: f64): void {
   const across = i64x2.splat(acrossOnly ? -1 : 0), perTolerance = f64x2.splat(perTol);
 ${lines.map((line) => `  ${line}`).join('\n')}

@@ -10,7 +10,7 @@ export const APEX_RESTEP_BELOW = 2e-4;
 
 /** First step [s]: steps of a flight scale with the eighth root of the tolerance and one over the root of the speed. @internal */
 export function firstStep(velocityTolerance: number, speed: number): number {
-  return Math.min((8.5 * Math.sqrt(Math.sqrt(Math.sqrt(velocityTolerance)))) / Math.sqrt(speed + 1), 1);
+  return Math.min((17 * Math.sqrt(Math.sqrt(Math.sqrt(velocityTolerance)))) / Math.sqrt(speed + 1), 1);
 }
 
 /**

@@ -1,0 +1,40 @@
+import { constantLaw } from '../../aerodynamics/compiled-law.js';
+import { sceneProblem, setLaunch } from '../problem.js';
+import { kernelFrame, packKernel, setFrame } from './frame.js';
+import type { flyKernel } from './kernel.generated.js';
+import { KERNEL_PARAMETERS, KERNEL_RESULTS, kernelConstants, TRACK_FIELDS } from './kernel-layout.js';
+
+/**
+ * Flights under a law of constants that between them take every branch of the kernel: ball speed [m/s], launch angle
+ * [rad], spin rate [rad/s], tilt [rad], wind along [m/s], elevation [m], slope, tolerance [m], time limit [s].
+ */
+const FLIGHTS = [
+  [97, 0.96, 1093, 0.61, 9.6, -110, 0.069, 1e-4, 60],
+  [78, 0.97, 2100, -0.77, -14, -180, 0, 1, 60],
+  [78, 0.081, 1245, 0.37, -8.5, -130, 0.04, 1e-4, 2],
+  [44, -0.038, 2100, 0.2, -8.4, -16, 0, 1, 60],
+  [19, 0.073, 1873, -0.66, -20, 0, 0, 1e-4, 60],
+] as const;
+
+/**
+ * Takes a kernel once through all its branches. An optimising engine compiles a branch that was never taken as a way
+ * back to unoptimised code, where a kernel of this size then stays for seconds; V8 is one.
+ * @internal
+ */
+export function warmUp(kernel: typeof flyKernel): void {
+  const law = constantLaw(0.2, 0.25);
+  const frame = kernelFrame();
+  const problem = sceneProblem({});
+  const p = new Float64Array(KERNEL_PARAMETERS.length);
+  const out = new Float64Array(KERNEL_RESULTS.length);
+  const track = new Float64Array(100 * TRACK_FIELDS.length);
+  for (const [speed, angle, spin, tilt, wind, elevation, slope, tolerance, timeLimit] of FLIGHTS) {
+    setLaunch(problem, speed, angle, 0, spin, tilt, 0);
+    problem.windAlong = wind;
+    problem.elevation = elevation;
+    problem.slopeX = slope;
+    setFrame(frame, problem, law);
+    packKernel(problem, law, frame, tolerance, timeLimit, p);
+    kernel(p, kernelConstants(), law.spinTable, law.reynoldsTable, out, track);
+  }
+}
