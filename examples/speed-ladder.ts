@@ -77,6 +77,7 @@ const command: Command<OptionName> = {
     'The CSV names its columns in plain words with units, in any order, for example',
     '  club speed (mph),ball speed (mph),launch angle (deg),spin (rpm),carry (yd),apex (ft)',
     'A shot needs ball speed, launch angle and spin, or club speed, attack angle and loft.',
+    'Shots are grouped by a column "band" where there is one, else by club speed.',
     'Without a file, invented demo data is used.',
   ].join('\n'),
 };

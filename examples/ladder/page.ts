@@ -29,6 +29,7 @@ import { EXAGGERATION, sideView } from './side-view.js';
 import type { Ranged } from './steps.js';
 import {
   CAUTIONS,
+  daysOf,
   fitSentence,
   leftSentence,
   limitsOf,
@@ -50,7 +51,8 @@ export function ladderPage(ladder: Ladder, table: ShotTable, file: string, displ
   const { setup, rungs, calibration } = ladder;
   const colours = orderedColours(rungs.length);
   const loft = `${fixed(display.angle.of(setup.clubhead.staticLoft), 1)}° nominal`;
-  const about = `${file}: ${readingSummary(table)}. ${capital(sceneWords(setup.scene, display))}; ${setup.clubhead.name}, ${loft}; ${setup.hand}-handed player.`;
+  const days = daysOf(table.shots);
+  const about = `${file}${days === '' ? '' : `, ${days}`}: ${readingSummary(table)}. ${capital(sceneWords(setup.scene, display))}; ${setup.clubhead.name}, ${loft}; ${setup.hand}-handed player.`;
   const swatch = (i: number): string => colours[i] ?? '';
   return htmlPage({
     title: 'Speed ladder: one driver, several speeds',

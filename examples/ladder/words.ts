@@ -118,9 +118,11 @@ export function perSpeedUnit({ distance, speed }: Display): string {
 export function payingSentence({ steps, rungs }: Pick<Ladder, 'steps' | 'rungs'>, display: Display): string {
   const last = steps[steps.length - 1];
   if (last === undefined) {
-    return rungs.some(({ clubSpeed }) => clubSpeed === undefined)
-      ? 'Club speed was not measured: what a step of speed brings cannot be said.'
-      : 'One band only: what a step of speed brings cannot be said.';
+    if (rungs.every(({ clubSpeed }) => clubSpeed !== undefined)) {
+      return 'One band only: what a step of speed brings cannot be said.';
+    }
+    const hint = rungs.length === 1 ? ' A column "band" groups the shots all the same.' : '';
+    return `Club speed was not measured: what a step of speed brings cannot be said.${hint}`;
   }
   const unit = perSpeedUnit(display);
   const shown = (si: number): string => fixed(perSpeed(si, display), 1);
@@ -187,6 +189,12 @@ export function stepName({ from, to }: Step): string {
   return number !== undefined && unit !== undefined && to.endsWith(unit)
     ? `${number} → ${to}`
     : `${from} → ${to}`;
+}
+
+/** The days of the shots, as the file writes them; empty when it does not. */
+export function daysOf(shots: readonly MeasuredShot[]): string {
+  const days = [...new Set(shots.flatMap(({ date }) => date ?? []))].sort();
+  return days.length > 2 ? `${days[0]} to ${days[days.length - 1]}` : listed(days);
 }
 
 /** Shots that are in no band, a sentence each. */
