@@ -6,13 +6,12 @@
  * command goes on where it was. `--help` lists the options.
  */
 
-import { mkdirSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import { join } from 'node:path';
 import { isFairflightError } from 'fairflight';
 import { sweepToFile } from 'fairflight/node';
 import { type IndexDesign, sobolIndicesOf } from 'fairflight/sweep';
-import { type Command, EXIT, runCommand } from './lib/command.js';
+import { type Command, EXIT, makeFolder, runCommand } from './lib/command.js';
 import { progress } from './lib/progress.js';
 import { typedWhole } from './lib/quantities.js';
 import { deliver, displayFrom, folderFrom, noFile, reportOptions } from './lib/report.js';
@@ -66,6 +65,7 @@ await runCommand(command, async (given) => {
   const name = `drives-${design.base * FLIGHTS_PER_BASE}-seed-${seed}.parquet`;
   const path = join(folder, name);
 
+  makeFolder(folder);
   const flown = await fly(path, design, workers, given.flag('overwrite'));
   if (flown === undefined) {
     process.stderr.write('sweep: stopped; the same command goes on where it was\n');
@@ -90,7 +90,6 @@ async function fly(
   workers: number,
   overwrite: boolean,
 ): Promise<{ readonly about: Findings['about']; readonly note: string } | undefined> {
-  mkdirSync(join(path, '..'), { recursive: true });
   const stop = new AbortController();
   const onInterrupt = (): void => stop.abort('interrupted');
   process.once('SIGINT', onInterrupt);

@@ -147,13 +147,25 @@ export function oneOf<Name extends string>(option: string, text: string, names: 
 
 /** Writes files into a folder, which is made when missing, and returns their paths. */
 export function writeFiles(folder: string, files: Readonly<Record<string, string>>): readonly string[] {
-  try {
-    mkdirSync(folder, { recursive: true });
-    return Object.entries(files).map(([name, content]) => {
+  return intoFolder(folder, () =>
+    Object.entries(files).map(([name, content]) => {
       const path = join(folder, name);
       writeFileSync(path, content);
       return path;
-    });
+    }),
+  );
+}
+
+/** Makes a folder when missing. */
+export function makeFolder(folder: string): void {
+  intoFolder(folder, () => undefined);
+}
+
+/** Does something in a folder, made when missing. @throws UsageError when that cannot be */
+function intoFolder<T>(folder: string, write: () => T): T {
+  try {
+    mkdirSync(folder, { recursive: true });
+    return write();
   } catch (error) {
     throw new UsageError(
       `cannot write to ${folder}: ${error instanceof Error ? error.message : String(error)}`,

@@ -57,6 +57,12 @@ describe('the sweep of drives', () => {
     expect(JSON.parse(run('--count', '4096', '--json').stdout)).toHaveProperty('indices.mean');
   });
 
+  it('says in one line that its folder cannot be made', () => {
+    const { status, stdout, stderr } = run('--out', join(root, 'package.json', 'out'));
+    expect([status, stdout]).toEqual([2, '']);
+    expect(stderr).toMatch(/^sweep: cannot write to .*\n$/);
+  });
+
   it.each([
     ['--count', '3'],
     ['--count', 'many'],
