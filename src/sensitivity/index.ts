@@ -1,4 +1,5 @@
 export { type FaceGrid, type FaceMap, faceMap } from './face-map.js';
 export * from './face-pattern.js';
+export type { Misread, SmashReading } from './misread.js';
 export * from './sensitivities.js';
 export * from './strike-quality.js';

@@ -17,6 +17,7 @@ import {
   type Speed,
   si,
 } from '../units/index.js';
+import { type Misread, misreadOf } from './misread.js';
 
 /** What {@link strikeQuality} is asked about. */
 export interface StrikeQualityQuestion {
@@ -63,18 +64,6 @@ export interface LaunchQuality {
   readonly verdict: LaunchVerdict;
 }
 
-/** Readings that cannot both be right. */
-export interface Misread {
-  /** The reading most likely wrong. */
-  readonly reading: 'clubSpeed' | 'ballSpeed';
-  /** Whether it reads too high or too low. */
-  readonly reads: 'too high' | 'too low';
-  /** Smash factors that this head, or the hottest head the rules allow, can give at this spin loft. */
-  readonly possible: { readonly min: number; readonly max: number };
-  /** Why, in a sentence. */
-  readonly message: string;
-}
-
 /** What {@link strikeQuality} returns. */
 export interface StrikeQuality {
   /** Ball speed over club speed. */
@@ -119,7 +108,7 @@ const RIM = { toe: millimetres(40), high: millimetres(20) };
  * angle and spin it also says what the launch costs, since a high smash factor with a poor launch is not a good drive.
  *
  * A smash factor above what the most lively head allowed can give plus twice the reading error is called a misread, and
- * so is one below what a strike on the rim gives.
+ * so is one below what a strike on the rim gives; all readings given help to say which one is most likely wrong.
  *
  * @throws {@link FairflightError} `invalid-input` or `outside-range` naming the field; `invalid-input` when neither spin
  *   loft, nor attack angle and dynamic loft, nor a launch angle is given.
@@ -187,7 +176,17 @@ export function strikeQuality(question: StrikeQualityQuestion): StrikeQuality {
     fly({ ...launch, ballSpeed: si(Math.min(110, speed)) }, question.scene).carry;
   const carryNow = carryOf(ballSpeed);
   const carryFull = carryOf(achievable * clubSpeed);
-  const misread = misreadOf(question, smashFactor, achievable, possible, shareError / share, carryNow);
+  const misread = misreadOf({
+    shot: question,
+    head,
+    ball,
+    errors,
+    smash: smashFactor,
+    achievable,
+    possible,
+    error: shareError / share,
+    carryModel: carryNow,
+  });
   const measuredLaunch = question.launchAngle !== undefined && question.spinRate !== undefined;
   return {
     smashFactor,
@@ -294,43 +293,5 @@ function launchQuality(
     bestDynamicLoft: best.dynamicLoft,
     carryLost: si(lost),
     verdict: share <= 0.015 ? 'launch keeps it' : share <= 0.05 ? 'launch costs some' : 'launch costs much',
-  };
-}
-
-const WORDS: Readonly<Record<Misread['reading'], string>> = {
-  clubSpeed: 'club speed',
-  ballSpeed: 'ball speed',
-};
-
-function misreadOf(
-  q: StrikeQualityQuestion,
-  smash: number,
-  achievable: number,
-  possible: Misread['possible'],
-  error: number,
-  carryModel: number,
-): Misread | undefined {
-  const high = smash > possible.max * (1 + 2 * error);
-  const low = smash < possible.min * (1 - 2 * error);
-  if (!high && !low) return undefined;
-  // A measured carry that fits the ball speed clears it; carry goes about as the 1.3rd power of ball speed.
-  const carryRatio = q.carry === undefined ? undefined : q.carry / carryModel;
-  const ballCleared = carryRatio !== undefined && Math.abs(carryRatio - 1) < 0.06;
-  const ballAccused = carryRatio !== undefined && (high ? carryRatio < 0.94 : carryRatio > 1.06);
-  const reading = ballAccused ? 'ballSpeed' : 'clubSpeed';
-  const reads = (reading === 'ballSpeed') === high ? 'too high' : 'too low';
-  const why = ballAccused
-    ? 'the measured carry does not fit the ball speed'
-    : ballCleared
-      ? 'the measured carry fits the ball speed'
-      : 'club speed is the less certain of the two readings';
-  const ratio = high ? smash / achievable : achievable / smash;
-  const units = Math.abs(ratio / 1.609 - 1) < 0.12 ? ' The two look like different units, km/h and mph.' : '';
-  const range = `${possible.min.toFixed(2)} to ${possible.max.toFixed(2)}`;
-  return {
-    reading,
-    reads,
-    possible,
-    message: `A smash factor of ${smash.toFixed(2)} cannot be at this spin loft (${range}): ${why}, so ${WORDS[reading]} probably reads ${reads}.${units}`,
   };
 }

@@ -44,7 +44,7 @@ describe('the face map', () => {
     expect(Math.abs(1000 * (centre?.high ?? 0) + 6)).toBeLessThan(3 * Math.hypot(5, 3) * Math.sqrt(1 / 25));
     expect(strikes).toHaveLength(25);
     expect(unplaced.map(({ shot }) => shot)).toEqual([17]);
-    expect(unplaced[0]?.why).toMatch(/ball speed probably reads too high/);
+    expect(unplaced[0]?.why).toMatch(/the ball speed probably reads too high/);
     expect(report?.moves.map(({ move }) => move)).toContain('stance');
     expect(stdout).toMatch(/qualified fitter/);
     expect(html()).toMatch(/<svg/);

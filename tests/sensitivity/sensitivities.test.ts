@@ -85,6 +85,10 @@ describe('slopes against Richardson extrapolation', () => {
     clubPath: (h) => playShot({ ...drive, clubPath: degrees(1 + h) }, fine),
     toe: (h) => playShot({ ...drive, strikeOffset: { toe: si(0.004 + h * 0.005), high: si(-0.003) } }, fine),
     high: (h) => playShot({ ...drive, strikeOffset: { toe: si(0.004), high: si(-0.003 + h * 0.005) } }, fine),
+    spinRate: (h) => {
+      const { launch: struckLaunch } = playShot(drive, fine);
+      return playShot({ ...struckLaunch, spinRate: si(struckLaunch.spinRate + h * rpm(100)) }, fine);
+    },
     headwind: (h) => playShot(drive, { ...fine, scene: { wind: { along: si(-5 * h), across: si(0) } } }),
     temperature: (h) =>
       playShot(drive, { ...fine, scene: { air: airAt({ temperature: celsius(20 + 10 * h) }) } }),

@@ -2,9 +2,13 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
   clubheads,
+  conformingBall,
+  defaultReadingErrors,
   degrees,
   type FairflightError,
+  grams,
   isFairflightError,
+  type Launch,
   mph,
   rpm,
   type StrikeQualityQuestion,
@@ -23,6 +27,12 @@ const drive: StrikeQualityQuestion = {
   attackAngle: degrees(0),
   dynamicLoft: degrees(13),
 };
+
+const launchReadings = ({ ballSpeed, launchAngle, spinRate }: Launch) => ({
+  ballSpeed,
+  launchAngle,
+  spinRate,
+});
 
 describe('the measure', () => {
   it('a centred strike of any head is worth 1, an off-centre one less', () => {
@@ -127,7 +137,126 @@ describe('the measure', () => {
   });
 });
 
+describe('the words', () => {
+  const shared = (share: number) => {
+    const full = strikeQuality(drive).achievable;
+    return strikeQuality({ ...drive, ballSpeed: si(share * full * drive.clubSpeed) });
+  };
+  it('say how much of the speed the ball got', () => {
+    expect([0.99, 0.97, 0.94, 0.9].map((share) => shared(share).verdict)).toEqual([
+      'all of it',
+      'nearly all of it',
+      'part of it',
+      'little of it',
+    ]);
+  });
+
+  it('say what the launch costs: 1.5 and 5 % of the distance part them', () => {
+    const words = [16, 13, 8].map((loft) => {
+      const delivery = { clubSpeed: mph(100), attackAngle: degrees(0), dynamicLoft: degrees(loft) };
+      const { launch } = strike(delivery);
+      return strikeQuality({ ...delivery, ...launchReadings(launch) }).launch;
+    });
+    for (const each of words) {
+      const share = (each?.carryLost ?? 0) / (each?.bestCarry ?? 1);
+      expect(each?.verdict).toBe(
+        share < 0.015 ? 'launch keeps it' : share < 0.05 ? 'launch costs some' : 'launch costs much',
+      );
+    }
+    expect(new Set(words.map((each) => each?.verdict)).size).toBe(3);
+  });
+});
+
+describe('the error of the share', () => {
+  it('is what the errors of the readings do to it, one after the other', () => {
+    const share = (change: Partial<StrikeQualityQuestion>): number =>
+      strikeQuality({ ...drive, ...change }).share;
+    const e = defaultReadingErrors;
+    const parts = [
+      share({ clubSpeed: si(drive.clubSpeed * (1 + e.clubSpeed)) }),
+      share({ ballSpeed: si(drive.ballSpeed * (1 + e.ballSpeed)) }),
+      share({ dynamicLoft: si(degrees(13) + e.dynamicLoft) }),
+      share({ attackAngle: e.attackAngle }),
+    ].map((shifted) => shifted - share({}));
+    // Linear against a whole step of each error: good to the size of the step, 2 %.
+    expect(strikeQuality(drive).shareError / Math.hypot(...parts)).toBeCloseTo(1, 1);
+    const { shareError } = strikeQuality({
+      ...drive,
+      readingErrors: { clubSpeed: 0.0001, ballSpeed: 0.0001 },
+    });
+    expect(shareError / Math.hypot(parts[2] ?? 0, parts[3] ?? 0)).toBeCloseTo(1, 1);
+  });
+
+  it('a heavier ball leaves a head slower', () => {
+    const ball = { ...conformingBall, mass: grams(50) };
+    const centred = { clubSpeed: mph(100), attackAngle: degrees(0), dynamicLoft: degrees(13) };
+    const heavy = strike(centred, clubheads.driver, { ball }).smashFactor;
+    expect(heavy).toBeLessThan(strike(centred).smashFactor - 0.01);
+    expect(strikeQuality({ ...drive, scene: { ball } }).achievable).toBeCloseTo(heavy, 10);
+  });
+
+  it('carries are flown with the attack angle the shot had', () => {
+    const up = { clubSpeed: mph(100), attackAngle: degrees(4), dynamicLoft: degrees(14) };
+    const { launch } = strike(up);
+    const whole = strikeQuality({ ...up, ...launchReadings(launch) });
+    const inferred = strikeQuality({ ...up, ballSpeed: launch.ballSpeed });
+    expect(whole.carryLost).toBeCloseTo(0, 6);
+    const slower = si<never>(launch.ballSpeed * 0.97);
+    expect(strikeQuality({ ...up, ballSpeed: slower }).carryLost).toBeCloseTo(
+      strikeQuality({ ...up, ...launchReadings(launch), ballSpeed: slower }).carryLost,
+      6,
+    );
+    expect(inferred.carryLost).toBeCloseTo(0, 6);
+  });
+});
+
 describe('misreads', () => {
+  const readings = { ...drive, launchAngle: degrees(11.1), spinRate: rpm(2290), ballSpeed: mph(146) };
+
+  it.each([
+    ['dynamicLoft', degrees(26), 'too high'],
+    ['attackAngle', degrees(-13), 'too low'],
+  ] as const)('a wrong %s is not blamed on club speed', (reading, value, reads) => {
+    expect(strikeQuality(readings).misread).toBeUndefined();
+    const { misread } = strikeQuality({ ...readings, [reading]: value });
+    expect(misread).toMatchObject({ reading, reads });
+    expect(misread?.message).toMatch(/the other readings agree once/);
+  });
+
+  it('a wrong launch angle, where the spin loft comes from it', () => {
+    const { dynamicLoft: _, ...rest } = readings;
+    const { misread } = strikeQuality({ ...rest, launchAngle: degrees(30) });
+    expect(misread).toMatchObject({ reading: 'launchAngle', reads: 'too high' });
+  });
+
+  it('says when the readings cannot tell which one is wrong', () => {
+    const { launchAngle: _l, spinRate: _s, ...three } = readings;
+    const { misread } = strikeQuality({ ...three, dynamicLoft: degrees(32) });
+    expect(misread?.reading).toBe('clubSpeed');
+    expect([...(misread?.orElse ?? [])].sort()).toEqual(['ballSpeed', 'dynamicLoft']);
+    expect(misread?.message).toMatch(/It could be the .*dynamic loft.* instead/);
+    const given = strikeQuality({ clubSpeed: mph(100), ballSpeed: mph(146), spinLoft: degrees(32) });
+    expect(given.misread?.orElse).toContain('spinLoft');
+  });
+
+  it('the limits are the rim of the face and two standard deviations of the readings', () => {
+    const at = (toe: number, high: number): number =>
+      strike({
+        clubSpeed: mph(100),
+        attackAngle: degrees(0),
+        dynamicLoft: degrees(13),
+        strikeOffset: { toe: si(toe), high: si(high) },
+      }).smashFactor;
+    const wild = strikeQuality({ ...drive, ballSpeed: mph(180) });
+    const { min = 0, max = 0 } = wild.misread?.possible ?? {};
+    expect(min).toBeCloseTo(Math.min(at(0.04, 0.02), at(0.04, -0.02)), 10);
+    const told = (smash: number): boolean =>
+      strikeQuality({ ...drive, ballSpeed: si(smash * drive.clubSpeed) }).misread !== undefined;
+    const error = wild.shareError / wild.share;
+    expect([1.9, 2.1].map((k) => told(max * (1 + k * error)))).toEqual([false, true]);
+    expect([1.9, 2.1].map((k) => told(min * (1 - k * error)))).toEqual([false, true]);
+  });
+
   it('1.8 is impossible; 1.51 is within error of a very good strike', () => {
     const wild = strikeQuality({ ...drive, ballSpeed: mph(180) });
     expect(wild.misread).toBeDefined();
@@ -147,7 +276,10 @@ describe('misreads', () => {
       reads: 'too high',
     });
     const fits = toYards(strikeQuality(fast).launch?.carry ?? si(0));
-    expect(strikeQuality({ ...fast, carry: yards(fits) }).misread).toMatchObject({ reading: 'clubSpeed' });
+    const cleared = strikeQuality({ ...fast, carry: yards(fits) }).misread;
+    expect(cleared).toMatchObject({ reading: 'clubSpeed' });
+    expect(cleared?.orElse).not.toContain('ballSpeed');
+    expect(cleared?.message).toMatch(/the measured carry fits the ball speed/);
     expect(strikeQuality({ ...drive, ballSpeed: mph(105) }).misread).toMatchObject({
       reading: 'clubSpeed',
       reads: 'too high',

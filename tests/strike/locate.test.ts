@@ -297,8 +297,45 @@ describe('honesty', () => {
     expect(estimate.outcome).toBe('inconsistent');
     if (estimate.outcome === 'inconsistent') {
       expect(estimate.suspects).toContain(reading);
+      expect(estimate.suspects.length).toBeLessThan(4);
       expect(estimate.message).toContain(reading);
       expect(estimate.probability).toBeLessThan(0.001);
+    }
+  });
+
+  it.each([
+    ['launchAngle', degrees(30)],
+    ['spinRate', rpm(9000)],
+    ['launchDirection', degrees(25)],
+    ['dynamicLoft', degrees(35)],
+    ['attackAngle', degrees(-20)],
+  ] as const)('a gross misread of %s is nearly always the first suspect', (reading, value) => {
+    const first = Array.from({ length: 40 }, (_, i) => {
+      const estimate = locateStrike({ ...simulated(50_000 + i).measured, [reading]: value });
+      return estimate.outcome === 'inconsistent' ? estimate.suspects[0] : undefined;
+    });
+    // Some strikes far off the centre explain the wrong reading as well as the right one.
+    expect(first.filter((each) => each === reading).length).toBeGreaterThan(34);
+  });
+
+  it('blames the strike for a curve only beyond twice what the readings leave open', () => {
+    const club = { ...exact, faceAngle: degrees(0.5) };
+    const { launch } = strike(club);
+    const told = (excess: number): boolean =>
+      located(
+        locateStrike({ ...club, ...launch, spinAxisTilt: si((launch.spinAxisTilt ?? 0) + degrees(excess)) }),
+      )
+        .findings.join(' ')
+        .includes('face-to-path explains');
+    // Face and path 1° each at about 4° of tilt per degree, with 2° of reading error: 6.2°, twice that 12.4°.
+    expect([10, 15].map(told)).toEqual([false, true]);
+  });
+
+  it('a centre just inside the 95 % region is said to lie inside, with the correlation of toe and high counted', () => {
+    for (let i = 0; i < 40; i++) {
+      const found = locateStrike(simulated(60_000 + i).measured);
+      if (found.outcome !== 'located' || found.alternatives.length > 0) continue;
+      expect(/face centre lies inside/.test(found.findings[0] ?? '')).toBe(covers(found, 0, 0));
     }
   });
 
@@ -340,6 +377,117 @@ describe('honesty', () => {
     expect(left.chiSquare).toBeCloseTo(right.chiSquare, 6);
     expect(left.strikeOffset.toe).toBeCloseTo(-right.strikeOffset.toe, 6);
     expect(left.chiSquare).toBeLessThan(12);
+  });
+
+  it('+180° and −180° are one tilt, whichever side the strike lies', () => {
+    const delivery = {
+      clubSpeed: mph(95),
+      attackAngle: degrees(4),
+      clubPath: degrees(0),
+      faceAngle: degrees(0),
+      dynamicLoft: degrees(5),
+      strikeOffset: { toe: millimetres(-1), high: millimetres(25) },
+    };
+    const { strikeOffset: _, ...club } = delivery;
+    const { launch } = strike(delivery);
+    const [plus, minus] = [Math.PI, -Math.PI].map((tilt) =>
+      located(locateStrike({ ...club, ...launch, spinAxisTilt: si(tilt) })),
+    ) as [LocatedStrike, LocatedStrike];
+    expect(minus.chiSquare).toBeCloseTo(plus.chiSquare, 9);
+    expect(minus.strikeOffset.toe).toBeCloseTo(plus.strikeOffset.toe, 9);
+    for (const { residuals } of [plus, minus]) {
+      const tilt = residuals.find(({ reading }) => reading === 'spinAxisTilt');
+      expect(Math.abs(tilt?.standardised ?? 99)).toBeLessThan(5);
+    }
+  });
+
+  it('the orientation of the region is that of its long axis', () => {
+    const { measured } = simulated(11);
+    const { clubSpeed, attackAngle, dynamicLoft, launchAngle, spinRate, ballSpeed } = measured;
+    for (const readings of [
+      measured,
+      { clubSpeed, attackAngle, dynamicLoft, launchAngle, spinRate, ballSpeed },
+    ]) {
+      const estimate = locateStrike(readings);
+      const {
+        covariance: [[a, b], [, d]],
+        regions: { p95 },
+      } = located(estimate);
+      const [x, y] = [Math.cos(p95.orientation), Math.sin(p95.orientation)];
+      // Variance along the long axis is its eigenvalue (semi-axis² over chi-square of 95 %, two degrees of freedom).
+      expect((x * x * a + 2 * x * y * b + y * y * d) / (p95.semiMajor ** 2 / 5.9915)).toBeCloseTo(1, 6);
+    }
+  });
+
+  it('deletion residuals of good readings have unit spread, plain ones less (Cook and Weisberg 1982, sec. 2.2)', () => {
+    const all = Array.from({ length: 300 }, (_, i) => locateStrike(simulated(40_000 + i).measured).residuals);
+    const of = (reading: string, kind: 'deletion' | 'standardised'): number => {
+      const values = all.map((rs) => rs.find((r) => r.reading === reading)?.[kind] ?? 0);
+      return Math.sqrt(values.reduce((sum, v) => sum + v * v, 0) / values.length);
+    };
+    for (const reading of [
+      'ballSpeed',
+      'launchAngle',
+      'spinRate',
+      'spinAxisTilt',
+      'clubSpeed',
+      'faceAngle',
+    ]) {
+      // The spread of 300 normal values is good to 4 % (1/√600); four of these.
+      expect(Math.abs(of(reading, 'deletion') - 1), reading).toBeLessThan(0.17);
+      expect(of(reading, 'standardised'), reading).toBeLessThan(0.95);
+    }
+    // Measured less predicted, in the direction of the reading.
+    for (const r of all[0] ?? []) {
+      expect(r.standardised).toBeCloseTo((r.measured - r.predicted) / r.standardDeviation, 6);
+      expect(Math.sign(r.deletion)).toBe(Math.sign(r.standardised));
+    }
+  });
+
+  it('the delivery that goes with the strike gives the predicted launch', () => {
+    const { measured } = simulated(12);
+    const found = located(locateStrike(measured));
+    const club = found.residuals.filter(({ reading }) => reading in found.delivery);
+    expect(club).toHaveLength(5);
+    for (const { reading, predicted } of club) {
+      expect(found.delivery[reading as 'clubSpeed'], reading).toBeCloseTo(predicted, 9);
+    }
+    // The grip is fitted too, so spin differs; direction hardly feels it.
+    const { launch } = strike(found.delivery);
+    const direction = found.residuals.find(({ reading }) => reading === 'launchDirection');
+    expect(launch.launchDirection).toBeCloseTo(direction?.predicted ?? 99, 2);
+  });
+
+  it('states its priors: 15 and 10 mm where nothing speaks, club speed from ball speed and a usual smash factor', () => {
+    const found = located(locateStrike({ launchDirection: degrees(0) }));
+    expect(found.identifiability.toe.prior).toBe(0.015);
+    expect(found.identifiability.high.prior).toBe(0.01);
+    expect(found.identifiability.high.standardDeviation).toBeCloseTo(0.01, 4);
+    expect(found.strikeOffset.high).toBeCloseTo(0, 6);
+    // The centred strike of a usual delivery: 12.5° of loft, level attack.
+    const usual = strike({ clubSpeed: mph(100), attackAngle: degrees(0), dynamicLoft: degrees(12.5) });
+    const fromBall = located(locateStrike({ ballSpeed: usual.launch.ballSpeed }));
+    expect(fromBall.delivery.clubSpeed / mph(100)).toBeCloseTo(1, 2);
+  });
+
+  it('the weights of two places follow their likelihood and their size', () => {
+    const shot = { clubSpeed: mph(100), launchAngle: degrees(12), spinRate: rpm(2600) };
+    const two = [137, 139, 141].map((ballSpeed) =>
+      located(
+        locateStrike({ ...shot, ballSpeed: mph(ballSpeed) }, driver, {
+          priors: { toe: { mean: 0.004, standardDeviation: 0.015 } },
+        }),
+      ),
+    );
+    for (const first of two) {
+      const [second] = first.alternatives as [StrikeSolution];
+      expect(first.weight + second.weight).toBeCloseTo(1, 12);
+      const size = (s: StrikeSolution): number =>
+        Math.sqrt(s.covariance[0][0] * s.covariance[1][1] - s.covariance[0][1] ** 2);
+      // Laplace's approximation: density at the mode times the root of the determinant.
+      const odds = (Math.exp((second.chiSquare - first.chiSquare) / 2) * size(first)) / size(second);
+      expect(first.weight / second.weight / odds).toBeCloseTo(1, 9);
+    }
   });
 
   it('regions: semi-axes from the covariance, 68 % inside 95 %', () => {
