@@ -2,7 +2,7 @@
  * The batch kernel in WebAssembly SIMD, in an entry of its own so that the root entry does not carry it.
  * @module
  */
-import type { BatchExports, BatchKernel } from './flight/engine/batch.js';
+import { type BatchExports, type BatchKernel, batchKernel } from './flight/engine/batch.js';
 import { BATCH_WASM } from './flight/engine/batch-wasm.generated.js';
 
 /** The part of the WebAssembly interface used here; neither the ES nor the Node types carry it as a value. */
@@ -33,5 +33,5 @@ export async function loadBatchKernel(): Promise<BatchKernel | undefined> {
       },
     },
   });
-  return { name: 'WebAssembly SIMD', exports: instance.exports as BatchExports };
+  return batchKernel(instance.exports as BatchExports);
 }

@@ -10,7 +10,7 @@ export const LANES: usize = REYNOLDS_TABLE + 1025 * 32;
 export const FLIGHTS: usize = LANES + 128 * 16;
 /** Flights in a chunk. */
 export const CHUNK: i32 = 512;
-/** Numbers in and out for a flight. */
-export const INPUTS: i32 = 18;
+/** Numbers in (KERNEL_PARAMETERS) and out for a flight. */
+export const INPUTS: i32 = 26;
 export const RESULTS: i32 = 18;
 export const RESULTS_AT: usize = FLIGHTS + <usize>CHUNK * <usize>INPUTS * 8;

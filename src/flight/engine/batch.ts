@@ -1,6 +1,14 @@
 import type { CompiledLaw } from '../../aerodynamics/compiled-law.js';
 import type { FlightProblem } from '../problem.js';
-import { type CompiledFlight, compiledFlight, kernelFrame, packKernel, setFrame, worldEnd } from './frame.js';
+import {
+  type CompiledFlight,
+  compiledFlight,
+  type KernelFrame,
+  kernelFrame,
+  packKernel,
+  setFrame,
+  worldEnd,
+} from './frame.js';
 import { KERNEL_PARAMETERS } from './kernel-layout.js';
 import { APEX_RESTEP_BELOW, VELOCITY_TOLERANCE_PER_METRE } from './tolerance.js';
 
@@ -34,29 +42,19 @@ export interface BatchKernel {
   readonly name: string;
   /** @internal */
   readonly exports: BatchExports;
+  /** Room for the frames of a chunk of flights. @internal */
+  readonly frames: readonly KernelFrame[];
 }
 
-/** Parameters of KERNEL_PARAMETERS the batch takes for each flight, in its order; the rest is shared. */
-const PER_FLIGHT = [
-  'a0',
-  'b0',
-  'c0',
-  'w0',
-  'g2',
-  'g3',
-  'drag',
-  'lift',
-  'decay',
-  'rInv',
-  'n1',
-  'n2',
-  'n3',
-  'nw',
-  'e2',
-  'e3y',
-  'height0',
-  'firstStep',
-] as const;
+/** Makes the kernel of what was instantiated. @internal */
+export function batchKernel(exports: BatchExports): BatchKernel {
+  return {
+    name: 'WebAssembly SIMD',
+    exports,
+    frames: Array.from({ length: exports.chunk() }, kernelFrame),
+  };
+}
+
 /** Numbers the batch gives back for each flight; the last is the status. */
 const RESULTS = 18;
 const STATUS = 17;
@@ -69,7 +67,7 @@ type Keep = (row: number, flight: CompiledFlight | undefined) => void;
 
 /** Flies rows 0 to `count` − 1; `write` fills `problem` with a row. @internal */
 export function flyBatch(
-  { exports }: BatchKernel,
+  { exports, frames }: BatchKernel,
   law: CompiledLaw,
   problem: FlightProblem,
   count: number,
@@ -91,13 +89,10 @@ export function flyBatch(
     law.reynoldsCells.low,
     law.reynoldsCells.high,
   );
-  const order = Uint8Array.from(PER_FLIGHT, (name) => KERNEL_PARAMETERS.indexOf(name));
   const inputs = exports.inputs() / 8;
   const results = exports.results() / 8;
   const chunk = exports.chunk();
-  const p = new Float64Array(KERNEL_PARAMETERS.length);
   const rows = new Int32Array(chunk);
-  const frames = Array.from({ length: Math.min(count, chunk) }, kernelFrame);
   const flight = compiledFlight();
   for (let row = 0; row < count; ) {
     let filled = 0;
@@ -105,13 +100,9 @@ export function flyBatch(
       const frame = frames[filled]!;
       write(row);
       setFrame(frame, problem, law);
-      if (!packKernel(problem, law, frame, tolerance, timeLimit, p)) {
-        keep(row, undefined);
-        continue;
-      }
-      const at = inputs + filled * PER_FLIGHT.length;
-      for (let i = 0; i < order.length; i++) memory[at + i] = p[order[i]!]!;
-      rows[filled++] = row;
+      const at = inputs + filled * KERNEL_PARAMETERS.length;
+      if (packKernel(problem, law, frame, tolerance, timeLimit, memory, at)) rows[filled++] = row;
+      else keep(row, undefined);
     }
     exports.run(filled);
     for (let i = 0; i < filled; i++) {

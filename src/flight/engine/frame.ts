@@ -69,7 +69,7 @@ export function setFrame(frame: KernelFrame, problem: FlightProblem, law: Compil
 const METRES_PER_COEFFICIENT = 1000;
 
 /**
- * Packs a problem into the kernel's parameter array (order of KERNEL_PARAMETERS). Returns false where the problem
+ * Packs a problem into the kernel's parameter array (order of KERNEL_PARAMETERS) from `at` on. Returns false where the problem
  * needs the general engine: a tolerance the tables are too coarse for, wind that changes with height, or a start that
  * is not clear of the ground.
  * @internal
@@ -81,6 +81,7 @@ export function packKernel(
   tolerance: number,
   timeLimit: number,
   p: Float64Array,
+  at = 0,
 ): boolean {
   if (problem.profile !== undefined || tolerance < METRES_PER_COEFFICIENT * law.measuredError) return false;
   const { windAlong, windAcross, slopeX, slopeZ, vy } = problem;
@@ -91,32 +92,32 @@ export function packKernel(
   const height = -problem.elevation;
   if (height < 0 || (height === 0 && climb <= 0)) return false;
   const velocityTolerance = tolerance * VELOCITY_TOLERANCE_PER_METRE;
-  p[0] = e1x * ux + e1z * uz;
-  p[1] = e2x * ux + e2y * vy + e2z * uz;
-  p[2] = nx * ux + ny * vy + nz * uz;
-  p[3] = frame.spinScale * problem.spin;
-  p[4] = STANDARD_GRAVITY * e2y;
-  p[5] = STANDARD_GRAVITY * ny;
-  p[6] = -problem.forceFactor;
-  p[7] = problem.spin === 0 ? 0 : problem.forceFactor;
-  p[8] = -problem.decay;
-  p[9] = problem.model.spinEntering === 'across' ? 1 : 0;
-  p[10] = law.spinCells.low;
-  p[11] = law.spinCells.high;
-  p[12] = law.cellsPerReynolds * problem.reynoldsPerSpeed;
-  p[13] = law.reynoldsCells.low;
-  p[14] = law.reynoldsCells.high;
-  p[15] = 1 / velocityTolerance;
-  p[16] = firstStep(velocityTolerance, Math.sqrt(ux * ux + vy * vy + uz * uz));
-  p[17] = timeLimit;
-  p[18] = -slopeX * e1x - slopeZ * e1z;
-  p[19] = e2y - slopeX * e2x - slopeZ * e2z;
-  p[20] = ny - slopeX * nx - slopeZ * nz;
-  p[21] = -slopeX * windAlong - slopeZ * windAcross;
-  p[22] = height;
-  p[23] = e2y;
-  p[24] = ny;
-  p[25] = tolerance < APEX_RESTEP_BELOW ? 1 : 0;
+  p[at] = e1x * ux + e1z * uz;
+  p[at + 1] = e2x * ux + e2y * vy + e2z * uz;
+  p[at + 2] = nx * ux + ny * vy + nz * uz;
+  p[at + 3] = frame.spinScale * problem.spin;
+  p[at + 4] = STANDARD_GRAVITY * e2y;
+  p[at + 5] = STANDARD_GRAVITY * ny;
+  p[at + 6] = -problem.forceFactor;
+  p[at + 7] = problem.spin === 0 ? 0 : problem.forceFactor;
+  p[at + 8] = -problem.decay;
+  p[at + 9] = law.cellsPerReynolds * problem.reynoldsPerSpeed;
+  p[at + 10] = -slopeX * e1x - slopeZ * e1z;
+  p[at + 11] = e2y - slopeX * e2x - slopeZ * e2z;
+  p[at + 12] = ny - slopeX * nx - slopeZ * nz;
+  p[at + 13] = -slopeX * windAlong - slopeZ * windAcross;
+  p[at + 14] = e2y;
+  p[at + 15] = ny;
+  p[at + 16] = height;
+  p[at + 17] = firstStep(velocityTolerance, Math.sqrt(ux * ux + vy * vy + uz * uz));
+  p[at + 18] = problem.model.spinEntering === 'across' ? 1 : 0;
+  p[at + 19] = law.spinCells.low;
+  p[at + 20] = law.spinCells.high;
+  p[at + 21] = law.reynoldsCells.low;
+  p[at + 22] = law.reynoldsCells.high;
+  p[at + 23] = 1 / velocityTolerance;
+  p[at + 24] = timeLimit;
+  p[at + 25] = tolerance < APEX_RESTEP_BELOW ? 1 : 0;
   return true;
 }
 

@@ -10,7 +10,7 @@ export function kernelConstants(): Float64Array {
   return Float64Array.from(new Set([...a.flat(), ...b, ...e5, ...e3].filter((value) => value !== 0)));
 }
 
-/** Names of the kernel's parameters, in the order of the parameter array. */
+/** Names of the kernel's parameters, in the order of the parameter array; the batch shares the last eight. */
 export const KERNEL_PARAMETERS = [
   'a0',
   'b0',
@@ -21,22 +21,22 @@ export const KERNEL_PARAMETERS = [
   'drag',
   'lift', // ρ A / 2m for drag and for lift (0 for a ball without spin) [1/m]
   'decay', // minus the spin decay per metre [1/m]
-  'acrossOnly', // 1 when only the spin across the air enters S, else 0
-  'sLow',
-  'sHigh', // first and last usable cell of S
-  'rInv',
-  'rLow',
-  'rHigh', // cells per m/s of air speed; first and last usable cell
-  'perTolerance', // 1 / velocity tolerance [s/m]
-  'firstStep',
-  'timeLimit', // [s]
+  'rInv', // cells of Re per m/s of air speed
   'n1',
   'n2',
   'n3',
   'nw', // climb from the ground = n · (a, b, c) + nw
-  'height0', // height above the ground at the start [m]
   'e2',
   'e3y', // upward components of the second and third axis
+  'height0', // height above the ground at the start [m]
+  'firstStep', // [s]
+  'acrossOnly', // 1 when only the spin across the air enters S, else 0
+  'sLow',
+  'sHigh', // first and last usable cell of S
+  'rLow',
+  'rHigh', // first and last usable cell of Re
+  'perTolerance', // 1 / velocity tolerance [s/m]
+  'timeLimit', // [s]
   'restepApex', // 1 to redo a step onto the apex
 ] as const;
 
