@@ -59,12 +59,12 @@ export function ladderPage(ladder: Ladder, table: ShotTable, file: string, displ
     lead: `<p class="lead">${escaped(about)}</p>${comments(table)}`,
     sections: [
       answers(ladder, display),
-      ...(calibration === undefined ? [] : [calibrationSection(calibration, table.shots, display)]),
       kept(
         'Carry against club speed',
         'The line is what the best loft would carry at the player’s own attack angle with a centred strike, by the model.',
         figure(carryChart(rungs, ladder.attainable, colours, display)),
       ),
+      ...(calibration === undefined ? [] : [calibrationSection(calibration, table.shots, display)]),
       kept(
         'Side view',
         `One rung a speed, the fastest on top. Heights are drawn at ${EXAGGERATION} times the scale of distances.`,

@@ -18,7 +18,7 @@ import {
 import { type Angle, type Length, type Speed, si, toMph } from 'fairflight/units';
 import { UsageError } from '../lib/command.js';
 import type { Progress } from '../lib/progress.js';
-import { average, deviation } from '../lib/statistics.js';
+import { average, deviation, median } from '../lib/statistics.js';
 
 /** How scatter is said to change with speed. */
 export type LawChoice = 'constant' | 'measured' | { readonly perMph: number } | undefined;
@@ -172,16 +172,16 @@ function lawFrom(choice: LawChoice, trend: ScatterTrend | undefined): ScatterLaw
   return { kind: 'measured', trend };
 }
 
-/** The band nearest the speed asked for; else the one with most shots, the faster of two. */
+/** The band nearest the speed asked for; else the one with most shots, of several that nearest the median speed. */
 function homeBand(groups: readonly (readonly Located[])[], now: Speed | undefined): readonly Located[] {
   const speed = (group: readonly Located[]): number =>
     average(group.map(({ delivery }) => delivery.clubSpeed));
-  return groups.reduce((kept, group) => {
-    if (now !== undefined) return Math.abs(speed(group) - now) < Math.abs(speed(kept) - now) ? group : kept;
-    return group.length > kept.length || (group.length === kept.length && speed(group) > speed(kept))
-      ? group
-      : kept;
-  });
+  const most = Math.max(...groups.map((group) => group.length));
+  const usual = now === undefined ? groups.filter((group) => group.length === most) : groups;
+  const aim = now ?? median(groups.flatMap((group) => group.map(({ delivery }) => delivery.clubSpeed)));
+  return usual.reduce((kept, group) =>
+    Math.abs(speed(group) - aim) < Math.abs(speed(kept) - aim) ? group : kept,
+  );
 }
 
 function meanDelivery(band: readonly Located[]): Delivery {

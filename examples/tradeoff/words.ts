@@ -120,7 +120,11 @@ export function widthSentence({ answer, constant, ends, player }: Tradeoff, disp
         : '';
     return `The answer rests on ${seen}, so scatter is known roughly.${why}${range}`;
   }
-  return `With ${seen} the growth of scatter is known so roughly that the speed where more stops paying may lie anywhere from ${says(ends.high.best)} to ${says(ends.low.best)}.${range}`;
+  const [low, high] = [says(ends.high.best), says(ends.low.best)];
+  if (low === high) {
+    return `With ${seen} the growth of scatter is known roughly; at both ends of its interval the speed where more stops paying lies ${ends.low.best.kind === 'within' ? `at ${low}` : low}.${range}`;
+  }
+  return `With ${seen} the growth of scatter is known so roughly that the speed where more stops paying may lie anywhere from ${low} to ${high}.${range}`;
 }
 
 /** The model's scatter beside the measured one. */
