@@ -1,7 +1,12 @@
 import { type BatchKernel, loadBatchKernel } from '../../src/batch.js';
 import { createCompiledEngine } from '../../src/flight/engine/compiled.js';
 import { createFlightEngine } from '../../src/flight/engine/general.js';
-import { flightProblem } from '../../src/flight/problem.js';
+import {
+  type FlightProblem,
+  sceneProblem,
+  setLaunch,
+  type WritableProblem,
+} from '../../src/flight/problem.js';
 import {
   type AerodynamicModel,
   aerodynamicModels,
@@ -70,20 +75,46 @@ function noteState(answer: Answer, state: ArrayLike<number>, apex: number, time:
   answer.angle = toDegrees(radians(Math.atan2(-vy, Math.sqrt(vx * vx + vz * vz))));
 }
 
+/**
+ * Writes the reference flights into one problem, as the C++ peers do: air, ball and law stand, launch and wind change.
+ * Nothing is checked.
+ */
+function problemWriter(): (flight: ReferenceFlight) => FlightProblem {
+  let problem: WritableProblem | undefined;
+  return ({ launch, scene }) => {
+    problem ??= sceneProblem(scene);
+    problem.windAlong = scene.wind?.along ?? 0;
+    problem.windAcross = scene.wind?.across ?? 0;
+    const { ballSpeed, launchAngle, launchDirection, spinRate, spinAxisTilt, rifleSpin } = launch;
+    setLaunch(
+      problem,
+      ballSpeed,
+      launchAngle,
+      launchDirection ?? 0,
+      spinRate,
+      spinAxisTilt ?? 0,
+      rifleSpin ?? 0,
+    );
+    return problem;
+  };
+}
+
 const generalEngine = oneByOne((tolerance) => {
   const engine = createFlightEngine();
-  return ({ launch, scene }, answer) => {
-    const { state, apex, time } = engine.fly(flightProblem(launch, scene), tolerance, 60);
+  const problemOf = problemWriter();
+  return (flight, answer) => {
+    const { state, apex, time } = engine.fly(problemOf(flight), tolerance, 60);
     noteState(answer, state, apex, time);
   };
 });
 
-const compiledKernel = oneByOne((tolerance) => {
+const defaultEngine = oneByOne((tolerance) => {
   const engine = createCompiledEngine(false);
-  return ({ launch, scene }, answer) => {
-    const flight = engine.fly(flightProblem(launch, scene), tolerance, 60);
-    if (flight === undefined) throw new Error('the compiled kernel does not cover this flight');
-    noteState(answer, flight.state, flight.apex, flight.time);
+  const problemOf = problemWriter();
+  return (flight, answer) => {
+    const end = engine.fly(problemOf(flight), tolerance, 60);
+    if (end === undefined) throw new Error('the compiled kernel does not cover this flight');
+    noteState(answer, end.state, end.apex, end.time);
   };
 });
 
@@ -134,7 +165,7 @@ export const methods: readonly Method[] = [
     },
   },
   { name: 'flyMany', model: testLaw, prepare: (flights, tolerance) => batch(flights, tolerance) },
-  { name: 'compiled kernel', model: testLaw, finest: 1e-6, prepare: compiledKernel },
+  { name: 'default engine', model: testLaw, finest: 1e-6, prepare: defaultEngine },
   { name: 'general engine', model: testLaw, prepare: generalEngine },
   {
     name: 'fly (default ball model)',

@@ -30,7 +30,7 @@ const COUNTS = [1e2, 1e3, 1e4, 1e5, 1e6, 1e7];
 /** A count expected to take longer than this is left out [s]. */
 const LONGEST = 75;
 /** How long the measurement of the cores should take with one worker [s]. */
-const CORES_SECONDS = 10;
+const CORES_SECONDS = 20;
 
 const withPeers = process.argv.includes('--peers');
 const turns = withPeers ? 3 : 2;
