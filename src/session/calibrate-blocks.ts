@@ -1,6 +1,7 @@
 import { median } from '../numerics/index.js';
 import type { Launch, Scene } from '../scene/index.js';
 import type { Prior } from '../strike/index.js';
+import { defaultPriors } from '../strike/locate-model.js';
 import type { ReadingErrors } from '../strike/measurement.js';
 import { learntPattern, locateAll, type Setting } from './calibrate-face.js';
 import { FLIGHT_READINGS, type FlightReadingErrors, flightShots, scaledFlights } from './calibrate-flight.js';
@@ -19,6 +20,12 @@ export interface Block {
   readonly residuals: readonly CalibrationResidual[];
   readonly misreads: readonly CalibrationMisread[];
   readonly leftOut: readonly { readonly shot: number; readonly stage: Stage; readonly reason: string }[];
+  /** Readings taken to be usual where they were not measured, and in how many shots. */
+  readonly assumed: readonly {
+    readonly reading: AssumedReading;
+    readonly shots: number;
+    readonly sd: number;
+  }[];
 }
 
 type Stage = 'strike' | 'flight';
@@ -49,7 +56,6 @@ export function strikeBlock(
   const { anyone } = setting;
   const located = locateAll(chosen, setting);
   const prior = { pattern: learn ? learntPattern(located, anyone) : anyone, wild: anyone };
-  const models = chosen.map((shot, i) => strikeShot(shot, located[i], prior, setting));
   const read = reader(parameters, {
     restitution: priors.restitution.mean,
     tangentialRestitution: priors.tangentialRestitution.mean,
@@ -58,15 +64,28 @@ export function strikeBlock(
     read(x, 'restitution'),
     read(x, 'tangentialRestitution'),
   ];
-  const fit = fitMixture((around) => {
-    const near = models.map((model) => model.near(...pair(around)));
-    return (x) => near.map((likelihood) => likelihood(...pair(x)));
-  }, parameters);
+  const fitWith = (usual: Setting['usual']) => {
+    const models = chosen.map((shot, i) => strikeShot(shot, located[i], prior, { ...setting, usual }));
+    const fit = fitMixture((around) => {
+      const near = models.map((model) => model.near(...pair(around)));
+      return (x) => near.map((likelihood) => likelihood(...pair(x)));
+    }, parameters);
+    return { models, fit };
+  };
+  const { models, fit: asAssumed } = fitWith({});
+  const assumed = assumedIn(chosen, setting);
+  const fit = withDoubt(
+    asAssumed,
+    assumed.map(
+      ({ reading, mean, sd }) => fitWith({ [reading]: { mean: mean + sd, standardDeviation: sd } }).fit.x,
+    ),
+  );
   const start = parameters.map((parameter) => parameter.start);
   return {
     parameters,
     fit,
     leftOut,
+    assumed,
     stage: 'strike',
     misreads: misreadsOf(fit, used, 'strike'),
     residuals: residualsOf(
@@ -122,6 +141,7 @@ export function flightBlock(
     parameters,
     fit,
     leftOut,
+    assumed: [],
     stage: 'flight',
     misreads: misreadsOf(fit, used, 'flight'),
     residuals: residualsOf(
@@ -130,6 +150,32 @@ export function flightBlock(
       fit,
       (index) => start[index],
       (index) => folds[index % FOLDS]?.[index],
+    ),
+  };
+}
+
+/** Readings of the delivery that a player has habits in: an assumption about them is off in all shots alike. */
+const HABITS = ['attackAngle', 'dynamicLoft'] as const;
+type AssumedReading = (typeof HABITS)[number];
+
+function assumedIn(shots: readonly MeasuredShot[], { head }: Setting) {
+  const priors = defaultPriors(head, {});
+  return HABITS.flatMap((reading) => {
+    const without = shots.filter((shot) => shot[reading] === undefined).length;
+    const { mean, standardDeviation: sd } = priors[reading];
+    return without === 0 ? [] : [{ reading, shots: without, mean, sd }];
+  });
+}
+
+/** A fit whose covariance counts what assumptions, each off by a standard deviation in all shots alike, do to it. */
+function withDoubt(fit: MixtureFit, shifted: readonly (readonly number[])[]): MixtureFit {
+  const moves = shifted.map((x) => x.map((value, i) => value - (fit.x[i] as number)));
+  return {
+    ...fit,
+    covariance: fit.covariance.map((row, i) =>
+      row.map((value, j) =>
+        moves.reduce((sum, move) => sum + (move[i] as number) * (move[j] as number), value),
+      ),
     ),
   };
 }

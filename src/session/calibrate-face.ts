@@ -18,6 +18,8 @@ export interface Setting {
   readonly errors: ReadingErrors;
   /** Strikes of anyone, from which the strikes of this player are learnt. */
   readonly anyone: FacePrior;
+  /** Habits of the player in what was not measured, where they are not those of anyone with this club. */
+  readonly usual: { readonly attackAngle?: Prior; readonly dynamicLoft?: Prior };
 }
 
 /** A place on the face [m]. @internal */

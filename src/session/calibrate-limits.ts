@@ -1,6 +1,7 @@
 import { conformingBall } from '../ball/index.js';
 import type { Clubhead } from '../clubhead/index.js';
 import { impactConstants, OUT, OUT_LENGTH, strikeKernel } from '../strike/kernel.js';
+import { si, toDegrees } from '../units/index.js';
 import type { CalibratedValue } from './calibration.js';
 
 const NAMES = {
@@ -10,12 +11,23 @@ const NAMES = {
   liftScale: 'lift scale',
 } as const;
 
+interface Stage {
+  readonly name: 'strike' | 'flight';
+  readonly used: number;
+  readonly misread: number;
+  readonly assumed: readonly {
+    readonly reading: 'attackAngle' | 'dynamicLoft';
+    readonly shots: number;
+    readonly sd: number;
+  }[];
+}
+
 /** What a calibration cannot tell apart, in sentences. @internal */
 export function limitsOf(
   values: readonly CalibratedValue[],
   correlation: readonly (readonly number[])[],
   head: Clubhead,
-  stages: readonly { readonly name: 'strike' | 'flight'; readonly used: number; readonly misread: number }[],
+  stages: readonly Stage[],
 ): readonly string[] {
   const sentences = stages
     .filter(({ used, misread }) => misread > 0.4 * used)
@@ -23,6 +35,14 @@ export function limitsOf(
       ({ name, used, misread }) =>
         `${misread} of ${used} shots do not fit any ${name} these models can give and had no say: check units, club and scene before anything else.`,
     );
+  for (const { used, assumed } of stages) {
+    for (const { reading, shots, sd } of assumed) {
+      const usual = reading === 'attackAngle' ? 'Attack angle' : 'Dynamic loft';
+      sentences.push(
+        `${usual} was not measured in ${shots} of ${used} shots and taken to be usual for the club, give or take ${toDegrees(si(sd)).toFixed(1)}°: that doubt is in the standard errors of the strike.`,
+      );
+    }
+  }
   for (const { target, value } of values) {
     if (target === 'restitution') {
       sentences.push(

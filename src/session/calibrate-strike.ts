@@ -56,11 +56,11 @@ export function strikeShot(
   shot: MeasuredShot,
   located: LocatedStrike | undefined,
   prior: StrikePrior,
-  { head, scene, hand, errors, anyone }: Setting,
+  { head, scene, hand, errors, anyone, usual }: Setting,
 ): StrikeShot {
   const ball = scene.ball ?? conformingBall;
   const mirror = hand === 'left' ? -1 : 1;
-  const problem = locateProblem(shot, head, ball, mirror, errors, anyone);
+  const problem = locateProblem(shot, head, ball, mirror, errors, { ...anyone, ...usual });
   const { readings } = problem;
   const m = readings.length;
   const [, , clubSpeed = 0, attack = 0, path = 0, face = 0, loft = 0] = problem.priors.map(
@@ -89,9 +89,9 @@ export function strikeShot(
   const mode: Place = located?.strikeOffset ?? { toe: prior.pattern.toe.mean, high: prior.pattern.high.mean };
   const spread = covarianceAt(problem, mode, constants.grip);
   const inverse = inverseOfSymmetric(spread) ?? spread;
-  const usual = residuals(head.restitution.atReference, constants.grip, { ...mode, logWeight: 0 });
+  const expected = residuals(head.restitution.atReference, constants.grip, { ...mode, logWeight: 0 });
   const logMisread =
-    (-0.5 * (usual === undefined ? 0 : square(usual, inverse))) / GROSS ** 2 - m * Math.log(GROSS);
+    (-0.5 * (expected === undefined ? 0 : square(expected, inverse))) / GROSS ** 2 - m * Math.log(GROSS);
 
   return {
     near: (e0, t0) => {

@@ -24,8 +24,8 @@ const TARGETS: readonly CalibrationTarget[] = [
 /**
  * Fits the models to a user's own ball, head and range: restitution and tangential restitution to measured delivery and
  * launch, drag and lift scale to measured launch and flight. Every value has a prior and bounds; one shot in ten may be
- * grossly misread without harm; standard errors hold also when the reading errors were stated wrongly. The residuals
- * are of shots the fit did not see (five folds).
+ * grossly misread without harm; standard errors hold also when the reading errors were stated wrongly, and count what
+ * an unmeasured attack angle or loft leaves open. The residuals are of shots the fit did not see (five folds).
  *
  * A fit absorbs whatever the models leave out. Read `limits`: it says what else would look the same.
  *
@@ -93,7 +93,14 @@ export function calibrate(
 
   const strikeTargets = asked(['restitution', 'tangentialRestitution']);
   const flightTargets = asked(['dragScale', 'liftScale']);
-  const setting = { head: clubhead, scene, hand, errors, anyone: { toe: priors.toe, high: priors.high } };
+  const setting = {
+    head: clubhead,
+    scene,
+    hand,
+    errors,
+    anyone: { toe: priors.toe, high: priors.high },
+    usual: {},
+  };
   const learn = options.priors?.toe === undefined && options.priors?.high === undefined;
   const blocks: Block[] = [
     ...(strikeTargets.length > 0 ? [strikeBlock(shots, strikeTargets, setting, priors, learn)] : []),
@@ -158,8 +165,9 @@ export function calibrate(
       values,
       correlation,
       clubhead,
-      blocks.map(({ stage, fit, misreads }) => ({
+      blocks.map(({ stage, fit, misreads, assumed }) => ({
         name: stage,
+        assumed,
         used: fit.misread.length,
         misread: misreads.length,
       })),

@@ -2,22 +2,26 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { scaledModel } from '../../src/aerodynamics/scaled.js';
 import {
   type Calibration,
+  type CalibrationOptions,
   type CalibrationTarget,
   type Clubhead,
   calibrate,
   clubheads,
+  defaultFlightReadingErrors,
   defaultReadingErrors,
   degrees,
   type FairflightError,
   fittedModern,
   fly,
   isFairflightError,
+  type Launch,
   type MeasuredShot,
   mph,
   si,
   strike,
 } from '../../src/index.js';
 import { stream } from '../../src/numerics/index.js';
+import { launchOf } from '../../src/session/launch-of.js';
 
 const TRUTH = { restitution: 0.82, tangentialRestitution: -0.12, dragScale: 1.06, liftScale: 0.93 } as const;
 const ALL: readonly CalibrationTarget[] = ['restitution', 'tangentialRestitution', 'dragScale', 'liftScale'];
@@ -49,6 +53,8 @@ interface Player {
   readonly high: number;
   /** Head; default the one of {@link TRUTH}. */
   readonly head?: Clubhead;
+  /** Usual attack angle in degrees; default level. */
+  readonly attack?: number;
   /** Errors of attack angle and dynamic loft in degrees. */
   readonly loftError?: number;
 }
@@ -70,7 +76,7 @@ function session(
       si<never>(Math.max(-limit, Math.min(limit, value)));
     const delivery = {
       clubSpeed: mph(95 + 5 * normal()),
-      attackAngle: degrees(2 * normal()),
+      attackAngle: degrees((player.attack ?? 0) + 2 * normal()),
       clubPath: degrees(2 * normal()),
       faceAngle: degrees(2 * normal()),
       dynamicLoft: degrees(14 + 1.5 * normal()),
@@ -150,6 +156,11 @@ describe('recovers known numbers from noisy sessions', () => {
   it('gives head and ball back ready to use', () => {
     const { clubhead, aerodynamics, values } = found[0] as Calibration;
     expect(clubhead.restitution.atReference).toBe(values[0]?.value);
+    // The whole face is livelier or duller, not its middle alone.
+    expect(clubhead.restitution.atReference - clubhead.restitution.atEdge).toBeCloseTo(
+      driver.restitution.atReference - driver.restitution.atEdge,
+      12,
+    );
     expect(clubhead.tangentialRestitution).toEqual({ kind: 'constant', value: values[1]?.value });
     expect(aerodynamics.dragCoefficient(150_000, 0.1)).toBeCloseTo(
       (values[2]?.value ?? 0) * fittedModern.dragCoefficient(150_000, 0.1),
@@ -221,11 +232,86 @@ describe('what would lead a plain fit astray', () => {
       faceAngle: degrees(0),
       dynamicLoft: degrees(14),
     };
-    const strikeOffset = { toe: si<never>(-0.028), high: si<never>(-0.014) };
+    const strikeOffset = { toe: si<never>(-0.034), high: si<never>(-0.018) };
     const { launch } = strike({ ...delivery, strikeOffset }, trueHead);
     const targets = ['restitution', 'tangentialRestitution'] as const;
     const { misreads } = calibrate([...good, { ...heel, ...delivery, ...launch }], targets);
     expect(misreads).toEqual([]);
+    // A fast ball from there is one.
+    const spoilt = { ...heel, ...delivery, ...launch, ballSpeed: si<never>(launch.ballSpeed * 1.25) };
+    expect(calibrate([...good, spoilt], targets).misreads.map(({ shot }) => shot)).toEqual([30]);
+  });
+
+  it('the pattern of a player is learnt, so that strikes near one place do not pass for a dead face', () => {
+    const bias = (priors: CalibrationOptions['priors']): number =>
+      [1, 2, 3, 4, 5, 6].reduce((sum, seed) => {
+        const shots = session(500 + seed, 40, 0, { toe: 0.004, high: 0.003 });
+        const { values } = calibrate(shots, ['restitution'], priors === undefined ? {} : { priors });
+        return sum + ((values[0]?.value ?? 0) - TRUTH.restitution) / 6;
+      }, 0);
+    const anyone = { standardDeviation: 0.015, mean: 0 };
+    const learnt = bias(undefined);
+    // Strikes of anyone lie farther out, where heads give less: the fit then makes the face too lively.
+    expect(bias({ toe: anyone })).toBeGreaterThan(learnt + 0.001);
+    expect(Math.abs(learnt)).toBeLessThan(0.005);
+  }, 60_000);
+
+  it('a habit in attack angle that was not measured is in the standard errors', () => {
+    const targets = ['restitution', 'tangentialRestitution'] as const;
+    for (const attack of [-3, 3]) {
+      const shots = session(950, 40, 0, { ...USUAL, attack });
+      const unmeasured = shots.map(({ attackAngle: _, ...shot }) => shot);
+      const known = calibrate(shots, targets);
+      const blind = calibrate(unmeasured, targets);
+      for (const z of [...standardised(known), ...standardised(blind)]) expect(Math.abs(z)).toBeLessThan(2.5);
+      // Spin goes with the spin loft, so 3.5° of 14° is a quarter of the spin: all that is known of the grip.
+      expect(blind.values[1]?.mostlyPrior).toBe(true);
+      expect(blind.values[1]?.standardError).toBeGreaterThan(4 * (known.values[1]?.standardError ?? 1));
+      expect(blind.limits.join(' ')).toMatch(/Attack angle was not measured in 40 of 40 shots/);
+      expect(known.limits.join(' ')).not.toMatch(/was not measured/);
+    }
+    const noLoft = session(950, 20, 0).map(({ dynamicLoft: _, ...shot }) => shot);
+    expect(calibrate(noLoft, ['restitution']).limits.join(' ')).toMatch(
+      /Dynamic loft was not measured in 20/,
+    );
+  }, 60_000);
+
+  it('standard errors do not follow reading errors that were stated 2.5 times too large (White 1982)', () => {
+    const shots = session(960, 40, 0);
+    const times = (errors: object) =>
+      Object.fromEntries(Object.entries(errors).map(([k, v]) => [k, 2.5 * v]));
+    const right = calibrate(shots, ['dragScale', 'liftScale']);
+    const wide = calibrate(shots, ['dragScale', 'liftScale'], {
+      readingErrors: times(defaultReadingErrors),
+      flightErrors: times(defaultFlightReadingErrors),
+    });
+    wide.values.forEach(({ standardError }, i) => {
+      // An estimate of scatter from 40 shots is good to a ninth (1/√80); the prior counts a little more.
+      expect(standardError / (right.values[i]?.standardError ?? 1)).toBeLessThan(1.6);
+    });
+  });
+
+  it('residuals after the fit are of shots it did not see', () => {
+    const shots = session(970, 10, 0);
+    const { residuals } = calibrate(shots, ['dragScale']);
+    const unseen = shots.map((shot, i) => {
+      const { aerodynamics } = calibrate(
+        shots.filter((_, k) => k % 5 !== i % 5),
+        ['dragScale'],
+      );
+      return Math.abs((shot.carry ?? 0) - fly(launchOf(shot) as Launch, { aerodynamics }).carry);
+    });
+    const seen = shots.map((shot) => {
+      const { aerodynamics } = calibrate(shots, ['dragScale']);
+      return Math.abs((shot.carry ?? 0) - fly(launchOf(shot) as Launch, { aerodynamics }).carry);
+    });
+    const middle = (values: number[]): number => {
+      const sorted = values.sort((a, b) => a - b);
+      return ((sorted[4] ?? 0) + (sorted[5] ?? 0)) / 2;
+    };
+    const told = residuals.find(({ quantity }) => quantity === 'carry')?.typicalAfter ?? 0;
+    // The fit without a fold is one Newton step from the whole one, not a fit of its own.
+    expect(Math.abs(told - middle(unseen))).toBeLessThan(0.3 * Math.abs(middle(unseen) - middle(seen)));
   });
 });
 
@@ -238,6 +324,41 @@ describe('says what the data cannot tell', () => {
     expect(limits.join(' ')).toMatch(/strike height/);
     expect(limits.join(' ')).toMatch(/air density/);
     expect(limits.join(' ')).toMatch(/spin that always reads off/);
+  });
+
+  it('how much of one passes for how much of the other', () => {
+    const { limits, values } = calibrate(flights, ['restitution', 'tangentialRestitution']);
+    const all = limits.join(' ');
+    const told = (pattern: RegExp): number => Number(pattern.exec(all)?.[1]);
+    const at = (change: { restitution?: number; speed?: number; high?: number; grip?: number }) => {
+      const head = {
+        ...driver,
+        restitution: {
+          ...driver.restitution,
+          slope: 0,
+          atReference: (values[0]?.value ?? 0) + (change.restitution ?? 0),
+        },
+        tangentialRestitution: { kind: 'constant', value: -0.2 + (change.grip ?? 0) },
+      } as const;
+      const delivery = {
+        clubSpeed: si<never>(45 * (1 + (change.speed ?? 0))),
+        attackAngle: degrees(0),
+        dynamicLoft: driver.staticLoft,
+        strikeOffset: { toe: si<never>(0), high: si<never>(change.high ?? 0) },
+      };
+      return strike(delivery, head);
+    };
+    const faster = at({ speed: 0.01 }).launch.ballSpeed;
+    const livelier = at({ restitution: told(/1 % of club speed is (\S+) of restitution/) }).launch.ballSpeed;
+    expect(livelier / faster).toBeCloseTo(1, 3);
+    const higher = at({ high: 0.001 }).backspin - at({}).backspin;
+    const looser = at({ grip: -told(/1 mm higher strikes are (\S+) less/) }).backspin - at({}).backspin;
+    expect(looser / higher).toBeCloseTo(1, 1);
+  });
+
+  it('a firm prior wins over few shots', () => {
+    const firm = { dragScale: { mean: 1.2, standardDeviation: 1e-4 } };
+    expect(calibrate(flights, ['dragScale'], { priors: firm }).values[0]?.value).toBeCloseTo(1.2, 3);
   });
 
   it('drag and lift from carry alone of like drives', () => {
