@@ -3,10 +3,12 @@ import {
   clubheads,
   type Delivery,
   degrees,
+  type Launch,
   metres,
   millimetres,
   mph,
   playShot,
+  rpm,
   type Shot,
   toYards,
 } from '../../../src/index.js';
@@ -94,6 +96,12 @@ const withRestitution = (atReference: number): Clubhead =>
 const caseB = CASE_B.clubSpeed / mph(1);
 const loftB = loftForLaunch(CASE_B.clubSpeed, CASE_B.attackAngle, CASE_B.launchAngle);
 const totalOf = (shot: Shot): number => toYards(shot.total);
+/** The centred strike of case b, with launch and spin changed by degrees and rpm. */
+const launched = (more: number, spin: number): Launch => ({
+  ballSpeed: mph(164),
+  launchAngle: degrees(CASE_B.launchAngle + more),
+  spinRate: rpm(2800 + spin),
+});
 /** Finish of a 150 mph ball struck toward the toe, from a straight delivery. */
 const toeSide = (toe: number): number => toYards(metres(played(101.5, 0, 12, driver, 0, toe).side));
 
@@ -105,6 +113,10 @@ const onDistance: Group = {
     'high-total': () =>
       totalOf(played(caseB, CASE_B.attackAngle, loftB, driver, 15)) -
       totalOf(played(caseB, CASE_B.attackAngle, loftB)),
+    'high-launch-only': () => totalOf(playShot(launched(4, -800))) - totalOf(playShot(launched(0, 0))),
+    'low-total': () =>
+      totalOf(played(caseB, CASE_B.attackAngle, loftB)) -
+      totalOf(played(caseB, CASE_B.attackAngle, loftB, driver, -15)),
     'toe-6-side': () => toeSide(6.35),
     'toe-13-side': () => toeSide(12.7),
     'restitution-0.78-0.83': () =>
