@@ -76,7 +76,7 @@ export function compileLaw(model: AerodynamicModel): CompiledLaw | undefined {
 
 const compiled = new WeakMap<AerodynamicModel, CompiledLaw | 'none'>();
 
-/** {@link compileLaw}, remembered for as long as the model lives: it costs a millisecond or two. @internal */
+/** {@link compileLaw}, remembered for as long as the model lives: it costs some thousands of flights. @internal */
 export function compiledLaw(model: AerodynamicModel): CompiledLaw | undefined {
   let law = compiled.get(model);
   if (law === undefined) {
@@ -133,44 +133,44 @@ function tabulate(
   readonly corners: ReadonlySet<number>;
 } {
   const corners = new Set<number>();
-  let slopeBefore = Number.NaN;
   const table = new Float64Array(4 * cells);
-  const nodes = [0, 1, 2, 3].map((k) => 0.5 - 0.5 * Math.cos((Math.PI * (2 * k + 1)) / 8));
-  const probes = [0, 0.22, 0.5, 1];
   const errors: number[] = [];
+  let slopeBefore = Number.NaN;
   for (let cell = 0; cell < cells; cell++) {
-    const at = (t: number): number => f((cell + t) / cellsPerUnit);
-    const cubic = cubicThrough(nodes, nodes.map(at));
-    table.set(cubic, 4 * cell);
-    const error = Math.max(...probes.map((t) => Math.abs(at(t) - horner(cubic, t))));
+    let [c0, c1, c2, c3] = [0, 0, 0, 0];
+    for (const [node, k0, k1, k2, k3] of CUBICS) {
+      const y = f((cell + node) / cellsPerUnit);
+      c0 += k0 * y;
+      c1 += k1 * y;
+      c2 += k2 * y;
+      c3 += k3 * y;
+    }
+    table[4 * cell] = c0;
+    table[4 * cell + 1] = c1;
+    table[4 * cell + 2] = c2;
+    table[4 * cell + 3] = c3;
+    let error = 0;
+    for (const t of PROBES) {
+      const miss = f((cell + t) / cellsPerUnit) - (c0 + t * (c1 + t * (c2 + t * c3)));
+      error = Math.max(error, Math.abs(miss));
+    }
     errors.push(Number.isFinite(error) ? error : Number.POSITIVE_INFINITY);
-    const [, c1 = 0, c2 = 0, c3 = 0] = cubic;
     if (Math.abs(c1 - slopeBefore) > LARGEST_CORNER) corners.add(cell);
     slopeBefore = c1 + 2 * c2 + 3 * c3;
   }
   return { table, errors, corners };
 }
 
-/** Coefficients of the cubic through four points, by Newton's divided differences. */
-function cubicThrough(x: readonly number[], y: readonly number[]): number[] {
-  const d = [...y];
-  for (let order = 1; order < 4; order++) {
-    for (let i = 3; i >= order; i--) {
-      d[i] = ((d[i] as number) - (d[i - 1] as number)) / ((x[i] as number) - (x[i - order] as number));
-    }
-  }
-  let c = [d[3] as number];
-  for (let i = 2; i >= 0; i--) {
-    const shifted = [0, ...c];
-    c = shifted.map((value, k) => value - (x[i] as number) * (c[k] ?? 0));
-    c[0] = (c[0] as number) + (d[i] as number);
-  }
-  return c;
-}
+/** Chebyshev points of a cell, and where between them the error is measured. */
+const NODES = [0, 1, 2, 3].map((k) => 0.5 - 0.5 * Math.cos((Math.PI * (2 * k + 1)) / 8));
+const PROBES = [0, 0.22, 0.5, 1];
 
-function horner(c: readonly number[], t: number): number {
-  return c.reduceRight((sum, value) => sum * t + value, 0);
-}
+/** Each node with the four coefficients of the cubic that is 1 there and 0 at the other three (Lagrange). */
+const CUBICS = NODES.map((node) => {
+  const [p, q, r] = NODES.filter((other) => other !== node) as [number, number, number];
+  const scale = 1 / ((node - p) * (node - q) * (node - r));
+  return [node, -p * q * r * scale, (p * q + p * r + q * r) * scale, -(p + q + r) * scale, scale] as const;
+});
 
 /** The run of cells around one, all within the largest error allowed and divided by no corner; empty when it is not. */
 function runAround(
