@@ -16,7 +16,7 @@ import { driverFor } from './lib/driver.js';
 import { type Progress, partOf, watched } from './lib/progress.js';
 import { typedAngle, typedSpeed } from './lib/quantities.js';
 import { oneClub, readingSummary, readShotFile, rejectionLine } from './lib/reading.js';
-import { CLUB_OPTION, deliver, displayFrom, fileFrom, folderFrom, reportOptions } from './lib/report.js';
+import { CLUB_OPTION, deliver, displayFrom, fileFrom, reportOptions } from './lib/report.js';
 import { HAND_OPTION, handFrom, SCENE_OPTIONS, sceneFrom } from './lib/scene-options.js';
 import { counted } from './lib/text.js';
 import { readTextFile } from './lib/text-file.js';
@@ -74,7 +74,7 @@ await runCommand(command, (given) => {
   });
   const { map, report, delivery, strikes, unplaced } = study;
   deliver(given, {
-    folder: folderFrom(given, FOLDER),
+    folder: FOLDER,
     name: 'face-map',
     page: facePage(study, about, display),
     record: { about, clubhead, delivery, map, report, strikes, unplaced },

@@ -20,7 +20,6 @@ import {
   deliver,
   displayFrom,
   fileFrom,
-  folderFrom,
   KEEP_OUTLIERS_OPTION,
   reportOptions,
 } from './lib/report.js';
@@ -117,7 +116,7 @@ await runCommand(command, (given) => {
 
   const name = basename(file);
   deliver(given, {
-    folder: folderFrom(given, FOLDER),
+    folder: FOLDER,
     name: 'faster-or-straighter',
     page: tradeoffPage(tradeoff, table, name, display),
     record: tradeoffRecord(tradeoff, table, name, display),

@@ -10,14 +10,7 @@ import { fileURLToPath } from 'node:url';
 import { type Command, runCommand } from './lib/command.js';
 import { watched } from './lib/progress.js';
 import { codeAfterReading, readShotFile } from './lib/reading.js';
-import {
-  deliver,
-  displayFrom,
-  fileFrom,
-  folderFrom,
-  KEEP_OUTLIERS_OPTION,
-  reportOptions,
-} from './lib/report.js';
+import { deliver, displayFrom, fileFrom, KEEP_OUTLIERS_OPTION, reportOptions } from './lib/report.js';
 import { SCENE_OPTIONS } from './lib/scene-options.js';
 import { withoutWrongUnits } from './lib/wrong-units.js';
 import { clubOf, elsewhere } from './places/elsewhere.js';
@@ -64,7 +57,7 @@ await runCommand(command, (given) => {
 
   const name = basename(file);
   deliver(given, {
-    folder: folderFrom(given, FOLDER),
+    folder: FOLDER,
     name: 'same-shot-elsewhere',
     page: elsewherePage(answer, table, name, display),
     record: elsewhereRecord(answer, table, name, display),

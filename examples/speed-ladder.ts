@@ -24,7 +24,6 @@ import {
   deliver,
   displayFrom,
   fileFrom,
-  folderFrom,
   KEEP_OUTLIERS_OPTION,
   reportOptions,
 } from './lib/report.js';
@@ -112,7 +111,7 @@ await runCommand(command, (given) => {
 
   const name = basename(file);
   deliver(given, {
-    folder: folderFrom(given, FOLDER),
+    folder: FOLDER,
     name: 'speed-ladder',
     page: ladderPage(ladder, table, name, display),
     record: ladderRecord(ladder, table, name, display),

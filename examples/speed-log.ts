@@ -16,7 +16,6 @@ import {
   deliver,
   displayFrom,
   fileFrom,
-  folderFrom,
   KEEP_OUTLIERS_OPTION,
   reportOptions,
 } from './lib/report.js';
@@ -72,7 +71,7 @@ await runCommand(command, (given) => {
 
   const name = basename(file);
   deliver(given, {
-    folder: folderFrom(given, FOLDER),
+    folder: FOLDER,
     name: 'speed-log',
     page: logPage(log, table, name, display),
     record: logRecord(log, table, name, display),

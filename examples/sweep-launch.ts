@@ -73,7 +73,7 @@ await runCommand(command, async (given) => {
   }
   const findings = await findingsOf(path, design, seed, flown.about);
   deliver(given, {
-    folder,
+    folder: FOLDER,
     name: 'sweep-launch',
     page: studyPage(findings, name, display),
     record: { file: name, ...findings, factors: FACTORS },

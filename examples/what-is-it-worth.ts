@@ -10,7 +10,7 @@ import { clubheads, type Delivery, type Launch, sensitivities } from 'fairflight
 import { rpm } from 'fairflight/units';
 import { type Command, EXIT, type Given, runCommand, UsageError } from './lib/command.js';
 import { typed, typedAngle, typedSpeed } from './lib/quantities.js';
-import { deliver, displayFrom, folderFrom, noFile, reportOptions } from './lib/report.js';
+import { deliver, displayFrom, noFile, reportOptions } from './lib/report.js';
 import { HAND_OPTION, handFrom, SCENE_OPTIONS, sceneFrom } from './lib/scene-options.js';
 import { terminalReport, worthPage } from './worth/report.js';
 
@@ -48,7 +48,7 @@ await runCommand(command, (given) => {
   const worth = { from, clubhead, scene, found: sensitivities(from, { clubhead, scene }) };
   const { base, rows } = worth.found;
   deliver(given, {
-    folder: folderFrom(given, FOLDER),
+    folder: FOLDER,
     name: 'what-is-it-worth',
     page: worthPage(worth, display),
     record: { from, base, rows },

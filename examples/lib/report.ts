@@ -58,7 +58,7 @@ export function folderFrom(given: Pick<Given<'out'>, 'text'>, byDefault: string)
 
 /** What an example has to say, in its three forms. */
 export interface Report {
-  /** Folder to write into, see {@link folderFrom}. */
+  /** Folder to write into unless --out names another. */
   readonly folder: string;
   /** Name of both files, without their endings. */
   readonly name: string;
@@ -72,10 +72,10 @@ export interface Report {
 }
 
 /** Writes page and JSON, and prints the text or, when asked for, the JSON. */
-export function deliver(given: Pick<Given<'json'>, 'flag'>, report: Report): void {
+export function deliver(given: Pick<Given<'out' | 'json'>, 'text' | 'flag'>, report: Report): void {
   const { folder, name, page, record, text, before = [] } = report;
   const json = `${JSON.stringify(record, null, 2)}\n`;
-  const paths = writeFiles(folder, { [`${name}.html`]: page, [`${name}.json`]: json });
+  const paths = writeFiles(folderFrom(given, folder), { [`${name}.html`]: page, [`${name}.json`]: json });
   const written = [...before, ...paths].map((path) => relative('.', path) || path).join(', ');
   process.stdout.write(given.flag('json') ? json : `${text}\nWritten: ${written}\n`);
 }
