@@ -8,6 +8,7 @@ const config: ViteUserConfig = defineConfig({
   root: fileURLToPath(new URL('..', import.meta.url)),
   test: {
     testTimeout: 60_000,
+    setupFiles: ['tests/fixed-seed.ts'],
     coverage: { provider: 'v8', include: ['src/**/*.ts'], exclude: ['src/**/index.ts', '**/*.d.ts'] },
     projects: [
       { extends: true, test: { name: 'source', include: ['tests/**/*.test.ts'], exclude: BUILT } },
