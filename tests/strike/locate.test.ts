@@ -468,6 +468,42 @@ describe('honesty', () => {
     const usual = strike({ clubSpeed: mph(100), attackAngle: degrees(0), dynamicLoft: degrees(12.5) });
     const fromBall = located(locateStrike({ ballSpeed: usual.launch.ballSpeed }));
     expect(fromBall.delivery.clubSpeed / mph(100)).toBeCloseTo(1, 2);
+    const wedge = { clubSpeed: mph(80), attackAngle: degrees(-3.5), dynamicLoft: degrees(40) };
+    const pitch = located(
+      locateStrike({ ballSpeed: strike(wedge, clubheads.wedge).launch.ballSpeed }, clubheads.wedge),
+    );
+    // The usual smash factor leaves friction out, worth 2 % of a wedge's; it is taken to 10 %.
+    expect(pitch.delivery.clubSpeed / mph(80)).toBeCloseTo(1, 1);
+    expect(pitch.chiSquare).toBeLessThan(0.1);
+  });
+
+  it('rests on the readings without which the uncertainty grows by a quarter', () => {
+    const { measured } = simulated(13);
+    const full = located(locateStrike(measured)).identifiability;
+    for (const reading of [
+      'ballSpeed',
+      'launchAngle',
+      'launchDirection',
+      'spinRate',
+      'spinAxisTilt',
+    ] as const) {
+      const { [reading]: _, ...rest } = measured;
+      const without = located(locateStrike(rest)).identifiability;
+      for (const offset of ['toe', 'high'] as const) {
+        const growth = without[offset].standardDeviation / full[offset].standardDeviation;
+        // Linear at the full estimate; the estimate moves a little without the reading.
+        if (growth < 1.15 || growth > 1.35) {
+          expect(full[offset].restsOn.includes(reading), `${offset} on ${reading}`).toBe(growth > 1.25);
+        }
+      }
+    }
+    expect([...full.toe.restsOn, ...full.high.restsOn].length).toBeGreaterThan(0);
+  });
+
+  it('takes no spin reading for better than 30 rpm', () => {
+    const spun = { clubSpeed: mph(95), ballSpeed: mph(140), spinRate: rpm(500) };
+    const spin = locateStrike(spun).residuals.find(({ reading }) => reading === 'spinRate');
+    expect(spin?.standardDeviation).toBeCloseTo(rpm(30), 9);
   });
 
   it('the weights of two places follow their likelihood and their size', () => {
