@@ -474,7 +474,8 @@ describe('honesty', () => {
     );
     // The usual smash factor leaves friction out, worth 2 % of a wedge's; it is taken to 10 %.
     expect(pitch.delivery.clubSpeed / mph(80)).toBeCloseTo(1, 1);
-    expect(pitch.chiSquare).toBeLessThan(0.1);
+    // 5 % off at most, taken to 10 %: half a standard deviation.
+    expect(pitch.chiSquare).toBeLessThan(0.25);
   });
 
   it('rests on the readings without which the uncertainty grows by a quarter', () => {
