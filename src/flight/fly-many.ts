@@ -4,7 +4,7 @@ import { FairflightError, requireRecord, requireWithin } from '../errors.js';
 import type { Scene } from '../scene/index.js';
 import { type BatchKernel, flyBatch } from './engine/batch.js';
 import { createCompiledEngine } from './engine/compiled.js';
-import type { CompiledFlight } from './engine/frame.js';
+import type { CompiledEnd } from './engine/frame.js';
 import { createFlightEngine, type FlightEngine } from './engine/general.js';
 import type { FlightOptions } from './flight.js';
 import { resolveFlightOptions } from './fly.js';
@@ -149,7 +149,7 @@ export function flyMany(
   const direction = launches.launchDirection ?? zero;
   const write = rowWriter(launches, conditions, problem, scene, zero);
   let general: FlightEngine | undefined;
-  const keepRow = (i: number, flight: CompiledFlight | undefined): void => {
+  const keepRow = (i: number, flight: CompiledEnd | undefined): void => {
     if (flight === undefined) general ??= createFlightEngine();
     const end = flight ?? general?.fly(problem, tolerance, timeLimit);
     if (end !== undefined) keep(out, i, end, direction[i] as number);

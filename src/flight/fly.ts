@@ -58,7 +58,7 @@ export function fly(launch: Launch, scene: Scene = {}, options: FlightOptions = 
       createFlightEngine().fly(problem, tolerance, timeLimit, sink),
     );
   }
-  return flightRecord(launch, problem, flight, engine.track(), rangeWarnings(problem.model, flight));
+  return flightRecord(launch, problem, flight, engine.track(), rangeWarnings(problem.model, engine.seen()));
 }
 
 /** Flies a problem by an engine that hands its nodes to a sink, and makes the record of it. @internal */

@@ -7,13 +7,13 @@ import { step } from './step.generated';
 
 // Lane variables the step reads (order of LANE_INPUTS) and writes (LANE_OUTPUTS).
 const A_: usize = 0, H: usize = 7, K: usize = 8, G2: usize = 12, G3: usize = 13, DRAG: usize = 14, LIFT: usize = 15, DECAY: usize = 16, RINV: usize = 17;
-const NEW: usize = 18, KN: usize = 25, ERROR: usize = 29, WANTED: usize = 30, UN: usize = 31, XN: usize = 32, LOW_X: usize = 33, HIGH_X: usize = 34, LOW_Z: usize = 35, HIGH_Z: usize = 36;
+const NEW: usize = 18, KN: usize = 25, ERROR: usize = 29, WANTED: usize = 30, LOW_X: usize = 31, HIGH_X: usize = 32, LOW_Z: usize = 33, HIGH_Z: usize = 34;
 // Lane variables of the control flow.
 const N1: usize = 40, N2: usize = 41, N3: usize = 42, NW: usize = 43, E2: usize = 44, E3Y: usize = 45;
 const T: usize = 46, NEXT: usize = 47, HEIGHT: usize = 48, CLIMB: usize = 49, FALL: usize = 50;
-const KEPT: usize = 64 /* 7 */, KEPTK: usize = 71 /* 4 */, KEPTH: usize = 75, KEPTU: usize = 76, KEPTX: usize = 77;
+const KEPT: usize = 64 /* 7 */, KEPTK: usize = 71 /* 4 */, KEPTH: usize = 75;
 const APEX: usize = 78, APEXA: usize = 79, APEXB: usize = 80, APEXC: usize = 81, APEXT: usize = 82;
-const SLOWEST: usize = 83, FASTEST: usize = 84, LEAST: usize = 85, MOST: usize = 86, ATTEMPTS: usize = 87, NODES: usize = 88, MODE: usize = 89, AIMED: usize = 90, APEX_INSIDE: usize = 91, NEXTH: usize = 92, NEXTC: usize = 93;
+const ATTEMPTS: usize = 87, MODE: usize = 89, AIMED: usize = 90, APEX_INSIDE: usize = 91, NEXTH: usize = 92, NEXTC: usize = 93;
 
 const NORMAL: f64 = 0, TO_APEX: f64 = 1, TO_GROUND: f64 = 2;
 const LANDED: f64 = 0, TIME_LIMIT: f64 = 1, OUTSIDE: f64 = 2;
@@ -69,18 +69,14 @@ function fill(lane: i32): void {
     const a = get(A_, l), b = get(A_ + 1, l), c = get(A_ + 2, l);
     set(CLIMB, l, get(N1, l) * a + get(N2, l) * b + get(N3, l) * c + get(NW, l));
     set(T, l, 0); set(APEX, l, 0); set(APEXA, l, 0); set(APEXB, l, 0); set(APEXC, l, 0); set(APEXT, l, 0);
-    set(SLOWEST, l, 1e300); set(FASTEST, l, 0); set(LEAST, l, 1e300); set(MOST, l, 0);
-    set(ATTEMPTS, l, 0); set(NODES, l, 0); set(MODE, l, NORMAL); set(AIMED, l, 0); set(APEX_INSIDE, l, 0);
+    set(ATTEMPTS, l, 0); set(MODE, l, NORMAL); set(AIMED, l, 0); set(APEX_INSIDE, l, 0);
     if (!startDerivative(l)) { live++; finish(lane, l, OUTSIDE, false); continue; }
     live++;
-    note(l, startU, startX);
     set(FALL, l, get(N1, l) * get(K, l) + get(N2, l) * get(K + 1, l) + get(N3, l) * get(K + 2, l));
     choose(lane, l, 0, 0, false, 0);
     return;
   }
 }
-
-let startU: f64 = 0, startX: f64 = 0;
 
 /** Derivative at the start of a flight, in plain numbers. False outside the compiled law. */
 function startDerivative(l: usize): bool {
@@ -95,19 +91,11 @@ function startDerivative(l: usize): bool {
   set(K + 1, l, lu * a + (du * b - get(G2, l)));
   set(K + 2, l, du * c - get(G3, l));
   set(K + 3, l, get(DECAY, l) * u * w);
-  startU = u; startX = x;
   return true;
 }
 
 // @ts-ignore: decorator
 @inline function cubicAt(p: usize, t: f64): f64 { return load<f64>(p) + t * load<f64>(p, 8) + t * t * (load<f64>(p, 16) + t * load<f64>(p, 24)); }
-
-function note(l: usize, u: f64, x: f64): void {
-  if (u < get(SLOWEST, l)) set(SLOWEST, l, u);
-  if (u > get(FASTEST, l)) set(FASTEST, l, u);
-  if (x < get(LEAST, l)) set(LEAST, l, x);
-  if (x > get(MOST, l)) set(MOST, l, x);
-}
 
 /** Takes the outcome of the last attempt of a lane. */
 function advance(lane: i32, l: usize): void {
@@ -128,7 +116,7 @@ function advance(lane: i32, l: usize): void {
       for (let i: usize = 0; i < 3; i++) set(APEXA + i, l, get(NEW + 4 + i, l) + toTop * get(NEW + i, l));
     }
     set(MODE, l, NORMAL);
-    accept(lane, l, KEPT, KEPTK, kh, get(KEPTU, l), get(KEPTX, l), false);
+    accept(lane, l, KEPT, KEPTK, kh, false);
     return;
   }
   const height = get(HEIGHT, l), climb = get(CLIMB, l), nw = get(NW, l), n1 = get(N1, l), n2 = get(N2, l), n3 = get(N3, l);
@@ -139,7 +127,7 @@ function advance(lane: i32, l: usize): void {
     if (!(climbN < 0)) { finish(lane, l, OUTSIDE, true); return; }
     const miss = heightN / climbN;
     if (miss * miss > 1e-8) { set(H, l, h - miss); return; }
-    accept(lane, l, NEW, KN, h, get(UN, l), get(XN, l), true);
+    accept(lane, l, NEW, KN, h, true);
     return;
   }
   const error = get(ERROR, l), factor = min(3, max(0.3, get(WANTED, l)));
@@ -154,7 +142,7 @@ function advance(lane: i32, l: usize): void {
     if (restepApex) {
       for (let i: usize = 0; i < 7; i++) set(KEPT + i, l, get(NEW + i, l));
       for (let i: usize = 0; i < 4; i++) set(KEPTK + i, l, get(KN + i, l));
-      set(KEPTH, l, h); set(KEPTU, l, get(UN, l)); set(KEPTX, l, get(XN, l));
+      set(KEPTH, l, h);
       const y = e2 * get(A_ + 5, l) + e3y * get(A_ + 6, l), ay = e2 * get(K + 1, l) + e3y * get(K + 2, l);
       set(H, l, h * topOfQuartic(h, y, vy, ay, e2 * Bn + e3y * Cn, vyn));
       set(MODE, l, TO_APEX);
@@ -162,17 +150,16 @@ function advance(lane: i32, l: usize): void {
     }
     set(APEX_INSIDE, l, 1);
   }
-  accept(lane, l, NEW, KN, h, get(UN, l), get(XN, l), false);
+  accept(lane, l, NEW, KN, h, false);
 }
 
 /**
  * Takes the events inside a step that ends at `state`; then moves the lane there and chooses the next step, or lands it
  * on the quintic through both ends when the ground is that near.
  */
-function accept(lane: i32, l: usize, state: usize, derivative: usize, h: f64, u: f64, x: f64, landed: bool): void {
+function accept(lane: i32, l: usize, state: usize, derivative: usize, h: f64, landed: bool): void {
   const t = get(T, l) + h, height = get(NEXTH, l), climb = get(NEXTC, l);
   set(T, l, t);
-  note(l, u, x);
   if (get(APEX_INSIDE, l) != 0) {
     set(APEX_INSIDE, l, 0);
     const e2 = get(E2, l), e3y = get(E3Y, l);
@@ -189,7 +176,7 @@ function accept(lane: i32, l: usize, state: usize, derivative: usize, h: f64, u:
     const reach: f64 = restepApex ? 0.0016 : 0.01;
     if (miss * miss < reach * h * h) {
       landInside(l, h, at, miss, state, derivative);
-      set(T, l, t + miss); set(NODES, l, get(NODES, l) + 1);
+      set(T, l, t + miss);
       finish(lane, l, LANDED, true);
       return;
     }
@@ -230,7 +217,6 @@ function landInside(l: usize, h: f64, x: f64, miss: f64, state: usize, derivativ
 /** Sets the size of the step from a node: onto the ground, `miss` away, or the one wanted, shortened to aim at the ground. */
 function choose(lane: i32, l: usize, ph: f64, pFall: f64, toGround: bool, miss: f64): void {
   const height = get(HEIGHT, l), climb = get(CLIMB, l), fall = get(FALL, l), t = get(T, l), wanted = get(NEXT, l);
-  set(NODES, l, get(NODES, l) + 1);
   set(AIMED, l, 0);
   if (toGround) { set(MODE, l, TO_GROUND); set(H, l, miss); return; }
   if (t >= timeLimit) { finish(lane, l, TIME_LIMIT, true); return; }
@@ -273,9 +259,7 @@ function finish(lane: i32, l: usize, status: f64, refill: bool): void {
   for (let i: usize = 0; i < 7; i++) store<f64>(out + (i << 3), get(A_ + i, l));
   store<f64>(out + 56, get(T, l));
   for (let i: usize = 0; i < 5; i++) store<f64>(out + ((8 + i) << 3), get(APEX + i, l));
-  store<f64>(out + (13 << 3), get(SLOWEST, l)); store<f64>(out + (14 << 3), get(FASTEST, l));
-  store<f64>(out + (15 << 3), get(LEAST, l)); store<f64>(out + (16 << 3), get(MOST, l));
-  store<f64>(out + (17 << 3), status);
+  store<f64>(out + (13 << 3), status);
   live--;
   if (refill) fill(lane);
 }

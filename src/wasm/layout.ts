@@ -12,5 +12,5 @@ export const FLIGHTS: usize = LANES + 128 * 16;
 export const CHUNK: i32 = 512;
 /** Numbers in (KERNEL_PARAMETERS) and out for a flight. */
 export const INPUTS: i32 = 26;
-export const RESULTS: i32 = 18;
+export const RESULTS: i32 = 14;
 export const RESULTS_AT: usize = FLIGHTS + <usize>CHUNK * <usize>INPUTS * 8;

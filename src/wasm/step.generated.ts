@@ -707,10 +707,8 @@ export function step(acrossOnly: bool, perTol: f64): void {
   v128.store(LANES, kwE, 448);
   v128.store(LANES, error, 464);
   v128.store(LANES, wanted, 480);
-  v128.store(LANES, uE, 496);
-  v128.store(LANES, xE, 512);
-  v128.store(LANES, low_x, 528);
-  v128.store(LANES, high_x, 544);
-  v128.store(LANES, low_z, 560);
-  v128.store(LANES, high_z, 576);
+  v128.store(LANES, low_x, 496);
+  v128.store(LANES, high_x, 512);
+  v128.store(LANES, low_z, 528);
+  v128.store(LANES, high_z, 544);
 }

@@ -1,13 +1,13 @@
 import type { CompiledLaw } from '../../aerodynamics/compiled-law.js';
 import type { FlightProblem } from '../problem.js';
 import {
-  type CompiledFlight,
-  compiledFlight,
+  type CompiledEnd,
+  compiledEnd,
   type KernelFrame,
   kernelFrame,
   packKernel,
   setFrame,
-  worldEnd,
+  toEnd,
 } from './frame.js';
 import { KERNEL_PARAMETERS } from './kernel-layout.js';
 import { APEX_RESTEP_BELOW, VELOCITY_TOLERANCE_PER_METRE } from './tolerance.js';
@@ -56,14 +56,14 @@ export function batchKernel(exports: BatchExports): BatchKernel {
 }
 
 /** Numbers the batch gives back for each flight; the last is the status. */
-const RESULTS = 18;
-const STATUS = 17;
+const RESULTS = 14;
+const STATUS = 13;
 /** Status of a flight that reached the ground. */
 const LANDED = 0;
 const TIME_LIMIT = 1;
 
 /** Called with a row and its flight, or without one where the general engine must fly it. */
-type Keep = (row: number, flight: CompiledFlight | undefined) => void;
+type Keep = (row: number, flight: CompiledEnd | undefined) => void;
 
 /** Flies rows 0 to `count` − 1; `write` fills `problem` with a row. @internal */
 export function flyBatch(
@@ -93,7 +93,7 @@ export function flyBatch(
   const results = exports.results() / 8;
   const chunk = exports.chunk();
   const rows = new Int32Array(chunk);
-  const flight = compiledFlight();
+  const flight = compiledEnd();
   for (let row = 0; row < count; ) {
     let filled = 0;
     for (; filled < chunk && row < count; row++) {
@@ -114,7 +114,7 @@ export function flyBatch(
         continue;
       }
       flight.ending = status === LANDED ? 'landed' : 'time-limit';
-      worldEnd(frames[i]!, memory, at, flight);
+      toEnd(frames[i]!, memory, at, flight);
       keep(rows[i]!, flight);
     }
   }

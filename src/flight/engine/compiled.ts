@@ -3,27 +3,24 @@ import type { AerodynamicModel } from '../../aerodynamics/model.js';
 import { STATES } from '../equations.js';
 import type { Track } from '../flight.js';
 import type { FlightProblem } from '../problem.js';
-import {
-  type CompiledFlight,
-  compiledFlight,
-  kernelFrame,
-  packKernel,
-  setFrame,
-  toWorld,
-  worldEnd,
-} from './frame.js';
+import type { SeenRanges } from '../range-watch.js';
+import { type CompiledEnd, compiledEnd, kernelFrame, packKernel, setFrame, toEnd, toWorld } from './frame.js';
 import { flyKernel, LANDED, OUTSIDE } from './kernel.generated.js';
 import { KERNEL_PARAMETERS, KERNEL_RESULTS, kernelConstants, TRACK_FIELDS } from './kernel-layout.js';
 import { warmUp } from './warm-up.js';
 
 /** Flies problems by the compiled kernel; `undefined` hands a flight to the general engine. @internal */
 export interface CompiledEngine {
-  readonly fly: (problem: FlightProblem, tolerance: number, timeLimit: number) => CompiledFlight | undefined;
+  readonly fly: (problem: FlightProblem, tolerance: number, timeLimit: number) => CompiledEnd | undefined;
+  /** Reynolds numbers and spin ratios at the nodes of the last flight. */
+  readonly seen: () => SeenRanges;
   /** Nodes of the last flight, in the world frame; none when the engine keeps no track. */
   readonly track: () => Track;
 }
 
 const NODES = KERNEL_RESULTS.indexOf('nodes');
+/** Where slowest, fastest, leastSpin and mostSpin begin. */
+const SLOWEST = KERNEL_RESULTS.indexOf('slowest');
 const TRACK_ROOM = 400;
 
 let warm = false;
@@ -37,12 +34,12 @@ export function createCompiledEngine(keepTrack: boolean): CompiledEngine {
   const out = new Float64Array(KERNEL_RESULTS.length);
   const nodes = new Float64Array(keepTrack ? TRACK_ROOM * TRACK_FIELDS.length : 0);
   const world = new Float64Array(STATES);
-  const flight = compiledFlight();
+  const end = compiledEnd();
   const frame = kernelFrame();
   let model: AerodynamicModel | undefined;
   let law: CompiledLaw | undefined;
 
-  function fly(problem: FlightProblem, tolerance: number, timeLimit: number): CompiledFlight | undefined {
+  function fly(problem: FlightProblem, tolerance: number, timeLimit: number): CompiledEnd | undefined {
     if (problem.model !== model) {
       model = problem.model;
       law = compiledLaw(model);
@@ -52,9 +49,9 @@ export function createCompiledEngine(keepTrack: boolean): CompiledEngine {
     if (!packKernel(problem, law, frame, tolerance, timeLimit, p)) return undefined;
     const status = flyKernel(p, constants, law.spinTable, law.reynoldsTable, out, nodes);
     if (status === OUTSIDE || (keepTrack && out[NODES]! > TRACK_ROOM)) return undefined;
-    flight.ending = status === LANDED ? 'landed' : 'time-limit';
-    worldEnd(frame, out, 0, flight);
-    return flight;
+    end.ending = status === LANDED ? 'landed' : 'time-limit';
+    toEnd(frame, out, 0, end);
+    return end;
   }
 
   function track(): Track {
@@ -78,5 +75,13 @@ export function createCompiledEngine(keepTrack: boolean): CompiledEngine {
     return { time, state, acceleration };
   }
 
-  return { fly, track };
+  function seen(): SeenRanges {
+    const { reynoldsPerSpeed, cellsPerSpinRatio } = frame;
+    return {
+      reynolds: { min: reynoldsPerSpeed * out[SLOWEST]!, max: reynoldsPerSpeed * out[SLOWEST + 1]! },
+      spinRatio: { min: out[SLOWEST + 2]! / cellsPerSpinRatio, max: out[SLOWEST + 3]! / cellsPerSpinRatio },
+    };
+  }
+
+  return { fly, seen, track };
 }

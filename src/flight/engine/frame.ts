@@ -121,29 +121,18 @@ export function packKernel(
   return true;
 }
 
-/** Result of a compiled flight in the world frame; fields are overwritten by the next flight. @internal */
-export interface CompiledFlight {
+/** End of a compiled flight in the world frame; fields are overwritten by the next flight. @internal */
+export interface CompiledEnd {
   ending: 'landed' | 'time-limit';
   time: number;
   apex: number;
   apexAt: number;
   readonly state: Float64Array;
-  /** Range over the nodes of Reynolds number and spin ratio. */
-  readonly reynolds: { min: number; max: number };
-  readonly spinRatio: { min: number; max: number };
 }
 
-/** An empty flight to write into. @internal */
-export function compiledFlight(): CompiledFlight {
-  return {
-    ending: 'landed',
-    time: 0,
-    apex: 0,
-    apexAt: 0,
-    state: new Float64Array(STATES),
-    reynolds: { min: 0, max: 0 },
-    spinRatio: { min: 0, max: 0 },
-  };
+/** An end to write into. @internal */
+export function compiledEnd(): CompiledEnd {
+  return { ending: 'landed', time: 0, apex: 0, apexAt: 0, state: new Float64Array(STATES) };
 }
 
 /** Turns (a, b, c, w, A, B, C) at `offset` into position, velocity and spin rate in the world frame. @internal */
@@ -170,13 +159,8 @@ export function toWorld(
   s[6] = from[offset + 3]! / frame.spinScale;
 }
 
-/** Reads a kernel's results (order of KERNEL_RESULTS) at `offset` into a flight in the world frame. @internal */
-export function worldEnd(
-  frame: KernelFrame,
-  out: Float64Array,
-  offset: number,
-  flight: CompiledFlight,
-): void {
+/** Reads a kernel's results (order of KERNEL_RESULTS, up to the apex) at `offset` as an end in the world frame. @internal */
+export function toEnd(frame: KernelFrame, out: Float64Array, offset: number, end: CompiledEnd): void {
   const { nx, nz, windAlong, windAcross } = frame;
   const A = out[offset + 9]!;
   const B = out[offset + 10]!;
@@ -185,12 +169,8 @@ export function worldEnd(
   const x = frame.e1x * A + frame.e2x * B + nx * C + windAlong * t;
   const z = frame.e1z * A + frame.e2z * B + nz * C + windAcross * t;
   // A drop of less than a rounding error must not end before it began.
-  flight.time = Math.max(0, out[offset + 7]!);
-  flight.apex = out[offset + 8]!;
-  flight.apexAt = Math.sqrt(x * x + z * z);
-  toWorld(frame, out, offset, flight.time, flight.state);
-  flight.reynolds.min = frame.reynoldsPerSpeed * out[offset + 13]!;
-  flight.reynolds.max = frame.reynoldsPerSpeed * out[offset + 14]!;
-  flight.spinRatio.min = out[offset + 15]! / frame.cellsPerSpinRatio;
-  flight.spinRatio.max = out[offset + 16]! / frame.cellsPerSpinRatio;
+  end.time = Math.max(0, out[offset + 7]!);
+  end.apex = out[offset + 8]!;
+  end.apexAt = Math.sqrt(x * x + z * z);
+  toWorld(frame, out, offset, end.time, end.state);
 }

@@ -68,8 +68,7 @@ export const LANE_INPUTS = [
   'decay',
   'rInv',
 ] as const;
-/** What the step writes of a lane: end state, derivative there, error and factor, air speed and cell of S at the end,
- * and the range of cells the stages asked for. */
+/** What the step writes of a lane: end state, derivative there, error and factor, and the range of cells asked for. */
 export const LANE_OUTPUTS = [
   'an',
   'bn',
@@ -84,8 +83,6 @@ export const LANE_OUTPUTS = [
   'kwn',
   'error',
   'wanted',
-  'un',
-  'xn',
   'low_x',
   'high_x',
   'low_z',
@@ -110,7 +107,7 @@ export function simdText(): string {
       return `K${constants.get(value)}`;
     });
   for (const line of body) lines.push(named(line));
-  const ends: Record<string, string> = { kan: 'kaE', kbn: 'kbE', kcn: 'kcE', kwn: 'kwE', un: 'uE', xn: 'xE' };
+  const ends: Record<string, string> = { kan: 'kaE', kbn: 'kbE', kcn: 'kcE', kwn: 'kwE' };
   LANE_OUTPUTS.forEach((name, i) => {
     lines.push(`v128.store(LANES, ${ends[name] ?? name}, ${16 * (LANE_INPUTS.length + i)});`);
   });
