@@ -356,6 +356,18 @@ describe('says what the data cannot tell', () => {
     expect(looser / higher).toBeCloseTo(1, 1);
   });
 
+  it('a prior as good as the shots meets them half way', () => {
+    const loose = { dragScale: { mean: 1, standardDeviation: 1 } };
+    const alone = calibrate(flights, ['dragScale'], { priors: loose }).values[0];
+    const { value = 0, standardError = 0 } = alone ?? {};
+    const prior = { mean: value + 3 * standardError, standardDeviation: standardError };
+    const both = calibrate(flights, ['dragScale'], { priors: { dragScale: prior } }).values[0];
+    // Equal precision would put it at a half; the standard error of 25 shots is good to a seventh, its square to 0.3.
+    const share = ((both?.value ?? 0) - value) / (prior.mean - value);
+    expect(share).toBeGreaterThan(0.3);
+    expect(share).toBeLessThan(0.7);
+  });
+
   it('a firm prior wins over few shots', () => {
     const firm = { dragScale: { mean: 1.2, standardDeviation: 1e-4 } };
     expect(calibrate(flights, ['dragScale'], { priors: firm }).values[0]?.value).toBeCloseTo(1.2, 3);
