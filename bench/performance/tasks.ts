@@ -9,8 +9,12 @@ import {
   fly,
   locateStrike,
   type MeasuredShot,
+  metresPerSecond,
+  millimetres,
   mph,
   playShot,
+  radians,
+  radiansPerSecond,
   rpm,
   runOut,
   sensitivities,
@@ -48,8 +52,23 @@ const delivery: Delivery = {
 const launch = { ballSpeed: mph(140), launchAngle: degrees(13), spinRate: rpm(2700) };
 const { landing } = fly(launch);
 const measured = { ...delivery, ...strike(delivery).launch };
+/** A strike off the toe, read with the errors a device makes. */
+const noisy = (() => {
+  const { launch } = strike({ ...delivery, strikeOffset: { toe: millimetres(14), high: millimetres(-6) } });
+  return {
+    ...delivery,
+    clubSpeed: mph(95.7),
+    ballSpeed: metresPerSecond(launch.ballSpeed * 1.004),
+    launchAngle: radians(launch.launchAngle - 0.004),
+    launchDirection: radians((launch.launchDirection ?? 0) + 0.006),
+    spinRate: radiansPerSecond(launch.spinRate * 1.03),
+    spinAxisTilt: radians((launch.spinAxisTilt ?? 0) - 0.02),
+  };
+})();
+/** The same with a ball speed that nothing else agrees with. */
+const inconsistent = { ...noisy, ballSpeed: metresPerSecond(noisy.ballSpeed * 0.8) };
 
-/** Invented shots of an invented player, 3 mph and a few degrees either way. */
+/** Invented shots of an invented player, 3 mph and a few degrees either way; each tenth has its spin misread. */
 const shots: readonly MeasuredShot[] = Array.from({ length: 100 }, (_, i) => {
   const wave = (period: number): number => Math.sin((2 * Math.PI * i) / period);
   const swing: Delivery = {
@@ -61,7 +80,8 @@ const shots: readonly MeasuredShot[] = Array.from({ length: 100 }, (_, i) => {
   };
   const { launch, flight } = playShot(swing);
   const { carry, apex, descentAngle, side, hangTime } = flight;
-  return { ...swing, ...launch, carry, apex, descentAngle, side, hangTime };
+  const spinRate = radiansPerSecond(launch.spinRate * (i % 10 === 3 ? 1.6 : 1 + 0.02 * wave(3)));
+  return { ...swing, ...launch, spinRate, carry, apex, descentAngle, side, hangTime };
 });
 
 const tasks: readonly Task[] = [
@@ -88,9 +108,11 @@ const tasks: readonly Task[] = [
         spinRate: { min: rpm(1500), max: rpm(5000) },
       }),
   },
-  { name: 'locateStrike', aim: 'under 2 ms', run: () => locateStrike(measured) },
+  { name: 'locateStrike, centred and exact', aim: 'under 2 ms', run: () => locateStrike(measured) },
+  { name: 'locateStrike, off the toe and noisy', aim: 'under 2 ms', run: () => locateStrike(noisy) },
+  { name: 'locateStrike, a reading that does not fit', run: () => locateStrike(inconsistent) },
   {
-    name: 'calibrate, 100 shots',
+    name: 'calibrate, 100 shots, 10 misread',
     aim: 'under 2 s',
     run: () => calibrate(shots, ['restitution', 'tangentialRestitution', 'dragScale', 'liftScale']),
   },
