@@ -2,7 +2,12 @@ import { type Ball, conformingBall } from '../ball/index.js';
 import { checkClubhead } from '../clubhead/check.js';
 import { type Clubhead, clubheads } from '../clubhead/index.js';
 import { FairflightError, requireOneOf, requireRecord, requireWithin } from '../errors.js';
-import { chiSquareCdf, levenbergMarquardt, type Matrix } from '../numerics/index.js';
+import {
+  chiSquareCdf,
+  type LeastSquaresSolution,
+  levenbergMarquardt,
+  type Matrix,
+} from '../numerics/index.js';
 import { si } from '../units/index.js';
 import type { Hand, StrikeOffset } from './delivery.js';
 import type {
@@ -127,7 +132,7 @@ export function locateStrike(
   if (probability < LEAST_PROBABILITY) {
     return inconsistent(common, (reading) => {
       const { [reading]: _, ...rest } = measured;
-      return search(problemOf(rest))[0]?.chiSquare ?? Number.POSITIVE_INFINITY;
+      return leastChiSquare(problemOf(rest));
     });
   }
 
@@ -173,22 +178,32 @@ interface Fit {
   readonly spread: number;
 }
 
-/** All distinct minima, best first. */
-function search(problem: LocateProblem): Fit[] {
+function fitFrom(problem: LocateProblem, start: readonly number[], tolerance: number): LeastSquaresSolution {
   const bound = (sign: number): number[] =>
     UNKNOWNS.map((name, i) => {
       const size = name === 'toe' ? FACE.toe : name === 'high' ? FACE.high : Number.POSITIVE_INFINITY;
       return problem.standardised(i, sign * size);
     });
+  return levenbergMarquardt(problem.residualsAt, start, {
+    jacobian: problem.jacobianAt,
+    variance: 'known',
+    lower: bound(-1),
+    upper: bound(1),
+    tolerance,
+  });
+}
+
+/** Least chi-square of a problem, from the deepest valley alone and to no more digits than a comparison needs. */
+function leastChiSquare(problem: LocateProblem): number {
+  const [deepest] = startsOf(problem);
+  return deepest === undefined ? Number.POSITIVE_INFINITY : fitFrom(problem, deepest, 1e-3).sumOfSquares;
+}
+
+/** All distinct minima, best first. */
+function search(problem: LocateProblem): Fit[] {
   const fits: Fit[] = [];
   for (const start of startsOf(problem)) {
-    const fit = levenbergMarquardt(problem.residualsAt, start, {
-      jacobian: problem.jacobianAt,
-      variance: 'known',
-      lower: bound(-1),
-      upper: bound(1),
-      tolerance: 1e-7,
-    });
+    const fit = fitFrom(problem, start, 1e-7);
     if (fit.covariance === undefined) continue;
     if (fits.some((other) => distance(problem, other.q, fit.x) < 0.001)) continue;
     const [[a = 0, b = 0] = [], [c = 0, d = 0] = []] = fit.covariance;
