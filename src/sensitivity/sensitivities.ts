@@ -144,7 +144,7 @@ const NONE: Units = {
   headwind: 0,
 };
 /** Bound on the integration error [m], so small that differences of flights keep their digits. */
-const TOLERANCE = si<Length>(1e-9);
+const TOLERANCE = si<Length>(1e-7);
 /** Part of a step used for derivatives: the truncation left after extrapolation is its fourth power. */
 const PART = 0.25;
 
