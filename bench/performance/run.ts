@@ -33,7 +33,7 @@ const LONGEST = 75;
 const CORES_SECONDS = 20;
 
 const withPeers = process.argv.includes('--peers');
-const turns = withPeers ? 3 : 2;
+const turns = withPeers ? 5 : 2;
 const started = performance.now();
 const progress = (text: string): void => {
   process.stderr.write(`${((performance.now() - started) / 1000).toFixed(0).padStart(4)} s  ${text}\n`);
