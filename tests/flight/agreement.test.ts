@@ -9,6 +9,7 @@ import {
   metres,
   metresPerSecond,
   pathOf,
+  radians,
   radiansPerSecond,
   type Scene,
 } from '../../src/index.js';
@@ -71,6 +72,39 @@ describe('the engine against odex at 1e-13 over the whole domain', () => {
       }
     },
   );
+
+  it('meets sloping ground that is left again within a tenth of a second', () => {
+    // The ball dips under the slope and would rise out of it: it has landed.
+    const launch: Launch = {
+      ballSpeed: metresPerSecond(104.932812),
+      launchAngle: radians(0.028090376),
+      launchDirection: radians(-0.232888358),
+      spinRate: radiansPerSecond(2100),
+      spinAxisTilt: radians(-0.579613373),
+    };
+    const scene: Scene = {
+      air: { density: kilogramsPerCubicMetre(1.10820225), viscosity: denseAir.viscosity },
+      wind: { along: metresPerSecond(-0.9392), across: metresPerSecond(-17.83928) },
+      ground: {
+        elevation: metres(-0.14714),
+        slope: radians(0.0490884),
+        crossSlope: radians(-0.09117320000000001),
+      },
+      aerodynamics: 'penner-bearman-harvey',
+    };
+    expect(flyReference(launch, scene).hangTime).toBeLessThan(0.1);
+    expect(miss(launch, scene, 1e-4)).toBeLessThan(1e-3);
+  });
+
+  it('keeps the nodes of the path in the order of time', () => {
+    fc.assert(
+      fc.property(anyLaunch, anyScene, fc.constantFrom(1, 1e-2, 1e-4), (launch, scene, tolerance) => {
+        const { time } = fly(launch, scene, { tolerance: metres(tolerance) }).track;
+        expect(time).toEqual([...time].sort((a, b) => a - b));
+      }),
+      { numRuns: 4000, seed: 10 },
+    );
+  });
 
   it('interpolates the path to 1 mm at the default tolerance', () => {
     fc.assert(
