@@ -1,6 +1,17 @@
 import { quinticHermite, quinticRoot, quinticValue } from '../numerics/quintic-hermite.js';
 import type { FlightProblem } from './problem.js';
 
+/** A step: its length, height above the plane, state and derivative at both ends. */
+type Step = [
+  h: number,
+  height: number,
+  newHeight: number,
+  y: Float64Array,
+  f: Float64Array,
+  yNew: Float64Array,
+  fNew: Float64Array,
+];
+
 /** The ground as an event function of the flight: height above it, rate of climb from it, and the landing in a step. @internal */
 export interface GroundPlane {
   /** Height above the plane [m]. */
@@ -13,29 +24,12 @@ export interface GroundPlane {
    * Where in a step, as a fraction, the ball first comes down through the plane; −1 when it does not. A ball that has
    * not been above the plane must come above it first.
    */
-  readonly landing: (
-    above: boolean,
-    h: number,
-    height: number,
-    newHeight: number,
-    y: Float64Array,
-    f: Float64Array,
-    yNew: Float64Array,
-    fNew: Float64Array,
-  ) => number;
+  readonly landing: (above: boolean, ...step: Step) => number;
   /**
    * Where in a step, as a fraction, a ball that has not come above the plane was nearest to it before falling away; −1
    * when it came above or is still nearing.
    */
-  readonly summit: (
-    h: number,
-    height: number,
-    newHeight: number,
-    y: Float64Array,
-    f: Float64Array,
-    yNew: Float64Array,
-    fNew: Float64Array,
-  ) => number;
+  readonly summit: (...step: Step) => number;
 }
 
 /** Makes the event function of a problem's ground. @internal */
