@@ -74,7 +74,7 @@ export interface FlightOptions {
   /**
    * Error of the landing point that integration may add to an ordinary flight [m], 1e-9 to 1; default 1e-4. In the
    * corners of the domain (spin ratio 2.5, 20 m/s of wind, 200 m drops) it may be ten times that, at the default under
-   * 1 mm everywhere: tests/flight/agreement.test.ts.
+   * 1 mm in every flight drawn from it by tests/flight/agreement.test.ts.
    */
   readonly tolerance?: Length;
   /** Longest flight computed [s], up to 600; default 60. */

@@ -127,7 +127,8 @@ export function createFlightEngine(): FlightEngine {
     }
     if (!above && plane.climb(y) <= 0) return finish('below-ground', 0, y, f, sink);
     let t = 0;
-    let h = firstStep(velocityTolerance, start);
+    // Half a step: a law may have a corner near the fastest speeds, and the first estimate has nothing to be held against.
+    let h = 0.5 * firstStep(velocityTolerance, start);
     let previousError = 1e-2;
     for (; result.steps < MAX_STEPS; result.steps++) {
       if (t + h > timeLimit) h = timeLimit - t;
