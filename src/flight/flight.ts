@@ -72,7 +72,7 @@ export interface Flight {
 /** Options of {@link fly}. */
 export interface FlightOptions {
   /**
-   * Error of the landing point that integration may add to an ordinary flight [m], 1e-9 to 1; default 1e-4. In the
+   * Error of the landing point that integration may add to an ordinary flight [m], 1e-9 to 10; default 1e-4. In the
    * corners of the domain (spin ratio 2.5, 20 m/s of wind, 200 m drops) it may be ten times that, at the default under
    * 1 mm in every flight drawn from it by tests/flight/agreement.test.ts.
    */

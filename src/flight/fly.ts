@@ -22,7 +22,7 @@ export function resolveFlightOptions(options: FlightOptions): {
 } {
   requireRecord('options', options, ['tolerance', 'timeLimit']);
   const { tolerance = flightDefaults.tolerance, timeLimit = flightDefaults.timeLimit } = options;
-  requireWithin('options.tolerance', tolerance, 1e-9, 1, 'm');
+  requireWithin('options.tolerance', tolerance, 1e-9, 10, 'm');
   requireWithin('options.timeLimit', timeLimit, 0.01, 600, 's');
   return { tolerance, timeLimit };
 }

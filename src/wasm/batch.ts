@@ -1,13 +1,14 @@
 /**
- * Many flights through the compiled law, two at a time: the control flow of kernel-template.ts, one lane at a time,
+ * Many flights through the compiled law, four at a time: the control flow of kernel-template.ts, one lane at a time,
  * around the step of step.generated.ts. AssemblyScript; built by npm run build:wasm.
  */
-import { CHUNK, FLIGHTS, INPUTS, LANES, REYNOLDS_TABLE, RESULTS, RESULTS_AT, SPIN_TABLE } from './layout';
+import { CHUNK, FLIGHTS, INPUTS, REGISTER, REGISTERS, REYNOLDS_TABLE, RESULTS, RESULTS_AT, SPIN_TABLE } from './layout';
 import { step } from './step.generated';
 
 // Lane variables the step reads (order of LANE_INPUTS) and writes (LANE_OUTPUTS).
 const A_: usize = 0, H: usize = 7, K: usize = 8, G2: usize = 12, G3: usize = 13, DRAG: usize = 14, LIFT: usize = 15, DECAY: usize = 16, RINV: usize = 17;
-const NEW: usize = 18, KN: usize = 25, ERROR: usize = 29, WANTED: usize = 30, LOW_X: usize = 31, HIGH_X: usize = 32, LOW_Z: usize = 33, HIGH_Z: usize = 34;
+const ACROSS: usize = 18, PER_TOLERANCE: usize = 19;
+const NEW: usize = 20, KN: usize = 27, ERROR: usize = 31, WANTED: usize = 32, LOW_X: usize = 33, HIGH_X: usize = 34, LOW_Z: usize = 35, HIGH_Z: usize = 36;
 // Lane variables of the control flow.
 const N1: usize = 40, N2: usize = 41, N3: usize = 42, NW: usize = 43, E2: usize = 44, E3Y: usize = 45;
 const T: usize = 46, NEXT: usize = 47, HEIGHT: usize = 48, CLIMB: usize = 49, FALL: usize = 50;
@@ -22,12 +23,15 @@ const MAX_ATTEMPTS: f64 = 20000;
 let timeLimit: f64 = 60, perTolerance: f64 = 1, restepApex: bool = false;
 let acrossOnly: bool = true, sLow: f64 = 0, sHigh: f64 = 0, rLow: f64 = 0, rHigh: f64 = 0;
 let next: i32 = 0, count: i32 = 0, live: i32 = 0;
-const flightOf = new StaticArray<i32>(2);
+const flightOf = new StaticArray<i32>(4);
 
 // @ts-ignore: decorator
 @inline function get(v: usize, l: usize): f64 { return load<f64>(l + (v << 4)); }
 // @ts-ignore: decorator
 @inline function set(v: usize, l: usize, x: f64): void { store<f64>(l + (v << 4), x); }
+
+// @ts-ignore: decorator
+@inline function laneAt(lane: i32): usize { return REGISTERS + <usize>(lane >> 1) * REGISTER + (<usize>(lane & 1) << 3); }
 
 /** Addresses for the host. */
 export function spinTable(): usize { return SPIN_TABLE; }
@@ -40,21 +44,25 @@ export function chunk(): i32 { return CHUNK; }
 export function configure(limit: f64, perTol: f64, restep: bool, across: bool, low: f64, high: f64, reLow: f64, reHigh: f64): void {
   timeLimit = limit; perTolerance = perTol; restepApex = restep; acrossOnly = across;
   sLow = low; sHigh = high; rLow = reLow; rHigh = reHigh;
+  for (let lane: i32 = 0; lane < 4; lane++) {
+    store<i64>(laneAt(lane) + (ACROSS << 4), across ? -1 : 0);
+    set(PER_TOLERANCE, laneAt(lane), perTol);
+  }
 }
 
 /** Flies the first `n` flights of the chunk. */
 export function run(n: i32): void {
   next = 0; count = n; live = 0;
-  for (let lane: i32 = 0; lane < 2; lane++) fill(lane);
+  for (let lane: i32 = 0; lane < 4; lane++) fill(lane);
   while (live > 0) {
-    step(acrossOnly, perTolerance);
-    for (let lane: i32 = 0; lane < 2; lane++) if (unchecked(flightOf[lane]) >= 0) advance(lane, LANES + (<usize>lane << 3));
+    step();
+    for (let lane: i32 = 0; lane < 4; lane++) if (unchecked(flightOf[lane]) >= 0) advance(lane, laneAt(lane));
   }
 }
 
 /** Loads the next flight into a lane; an idle lane repeats a harmless one. */
 function fill(lane: i32): void {
-  const l = LANES + (<usize>lane << 3);
+  const l = laneAt(lane);
   for (;;) {
     if (next >= count) { unchecked(flightOf[lane] = -1); set(H, l, 0); return; }
     const flight = next++;
@@ -221,6 +229,10 @@ function choose(lane: i32, l: usize, ph: f64, pFall: f64, toGround: bool, miss: 
   if (toGround) { set(MODE, l, TO_GROUND); set(H, l, miss); return; }
   if (t >= timeLimit) { finish(lane, l, TIME_LIMIT, true); return; }
   let h = t + wanted > timeLimit ? timeLimit - t : wanted;
+  // Within a step that turns the air velocity over, S may go through a peak that no stage meets.
+  const a = get(A_, l), b = get(A_ + 1, l), c = get(A_ + 2, l), ka = get(K, l), kb = get(K + 1, l), kc = get(K + 2, l);
+  const uu = a * a + b * b + c * c, kk = ka * ka + kb * kb + kc * kc;
+  if (h * h * kk > uu) h = sqrt(uu / kk);
   // A ball that is lifted out of its fall must be seen rising, or its apex goes unnoticed within one step.
   const vy = up(l, A_, get(E2, l), get(E3Y, l)), ay = up(l, K, get(E2, l), get(E3Y, l));
   if (vy <= 0 && ay > 0) h = min(h, max(-1.5 * vy / ay, 0.1 * h));

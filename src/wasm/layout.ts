@@ -4,10 +4,14 @@
 export const SPIN_TABLE: usize = 65536;
 /** 1,024 cells of 4 numbers. */
 export const REYNOLDS_TABLE: usize = SPIN_TABLE + 2049 * 64;
-/** Lane variables: each two numbers, one a lane. */
-export const LANES: usize = REYNOLDS_TABLE + 1025 * 32;
-/** Room for 128 lane variables. */
-export const FLIGHTS: usize = LANES + 128 * 16;
+/** Two registers of two lanes; each lane variable is two numbers, one a lane. */
+export const REGISTERS: usize = REYNOLDS_TABLE + 1025 * 32;
+/**
+ * Bytes of a register: more than it needs, since at a multiple of 4,096 a processor takes a load from one register for a
+ * store to the other.
+ */
+export const REGISTER: usize = 336 * 16;
+export const FLIGHTS: usize = REGISTERS + 2 * REGISTER;
 /** Flights in a chunk. */
 export const CHUNK: i32 = 512;
 /** Numbers in (KERNEL_PARAMETERS) and out for a flight. */

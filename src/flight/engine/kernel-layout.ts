@@ -6,8 +6,16 @@ import { dormandPrince853 } from '../../numerics/tableaux/dormand-prince-853.js'
  * @internal
  */
 export function kernelConstants(): Float64Array {
-  const { a, b, e5, e3 } = dormandPrince853;
-  return Float64Array.from(new Set([...a.flat(), ...b, ...e5, ...e3].filter((value) => value !== 0)));
+  const { a, b, e5 } = dormandPrince853;
+  return Float64Array.from(
+    new Set([...a.flat(), ...b, ...e5, ...thirdOrderWeights()].filter((value) => value !== 0)),
+  );
+}
+
+/** Weights of the embedded solution of third order: the solution less its third-order error estimate. @internal */
+export function thirdOrderWeights(): number[] {
+  const { b, e3 } = dormandPrince853;
+  return b.map((weight, j) => weight - (e3[j] ?? 0));
 }
 
 /** Names of the kernel's parameters, in the order of the parameter array; the batch shares the last eight. */

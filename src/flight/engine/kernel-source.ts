@@ -1,5 +1,5 @@
 import { dormandPrince853 as tableau } from '../../numerics/tableaux/dormand-prince-853.js';
-import { kernelConstants } from './kernel-layout.js';
+import { kernelConstants, thirdOrderWeights } from './kernel-layout.js';
 
 /** How one target language writes arithmetic on the flights of a register. */
 export interface Dialect {
@@ -10,9 +10,9 @@ export interface Dialect {
   readonly div: (a: string, b: string) => string;
   readonly sqrt: (a: string) => string;
   readonly max: (a: string, b: string) => string;
-  /** Declares a name for a value. */
   /** `a` when only the spin across the air enters S, else `b`. */
   readonly spinEntering: (a: string, b: string) => string;
+  /** Declares a name for a value. */
   readonly let: (name: string, value: string) => string;
   /**
    * Lines that look up the compiled law for stage `i`, given the cell coordinate `x_i` of S and the air speed `u_i`,
@@ -35,7 +35,8 @@ export const javascript: Dialect = {
   div: (a, b) => `${a} / (${b})`,
   sqrt: (a) => `Math.sqrt(${a})`,
   max: (a, b) => `Math.max(${a}, ${b})`,
-  spinEntering: (a, b) => `(across ? ${a} : ${b})`,
+  // One of the factors is 1, the other 0. A choice here would cost two more roots: V8 takes them once for each branch.
+  spinEntering: (a, b) => `(across * ${a} + total * ${b})`,
   let: (name, value) => `const ${name} = ${value};`,
   law: (i) => [
     `const z${i} = u${i} * rInv;`,
@@ -96,32 +97,39 @@ export function endStage(d: Dialect): string[] {
   return derivatives(d, 'E');
 }
 
-/** Stages 2 to 12 of a step of size `h`. */
-export function laterStages(d: Dialect): string[] {
-  const lines: string[] = [];
-  for (let i = 1; i < STAGES; i++) {
-    const weights = tableau.a[i] ?? [];
-    const earlier = weights.slice(0, -1);
-    const newest = weights.at(-1) ?? 0;
-    lines.push(d.let(`hw${i}`, d.mul('h', d.constant(newest))));
-    for (const name of VELOCITIES) {
-      // The newest derivative enters last and through one product, since everything waits for it.
-      const known = earlier.some((weight) => weight !== 0)
-        ? d.add(name, d.mul('h', group(weighted(d, earlier, (j) => `k${name}${j}`))))
-        : name;
-      lines.push(d.let(`${name}${i}`, d.add(known, d.mul(`hw${i}`, `k${name}${i - 1}`))));
-    }
-    lines.push(...derivatives(d, i));
+/** Stage `i` of a step of size `h`, after the first. */
+export function laterStage(d: Dialect, i: number): string[] {
+  const weights = tableau.a[i] ?? [];
+  const earlier = weights.slice(0, -1);
+  const newest = weights.at(-1) ?? 0;
+  const lines = [d.let(`hw${i}`, d.mul('h', d.constant(newest)))];
+  for (const name of VELOCITIES) {
+    // The newest derivative enters last and through one product, since everything waits for it.
+    const known = earlier.some((weight) => weight !== 0)
+      ? d.add(name, d.mul('h', group(weighted(d, earlier, (j) => `k${name}${j}`))))
+      : name;
+    lines.push(d.let(`${name}${i}`, d.add(known, d.mul(`hw${i}`, `k${name}${i - 1}`))));
   }
-  return lines;
+  return [...lines, ...derivatives(d, i)];
 }
 
-/** Velocity, spin and displacement at the end of a step of size `h`. */
-export function stepEnd(d: Dialect): string[] {
-  const velocity = VELOCITIES.map((name) =>
-    d.let(`${name}n`, d.add(name, d.mul('h', group(weighted(d, tableau.b, (j) => `k${name}${j}`))))),
-  );
-  const displacement = ['a', 'b', 'c'].map((name) =>
+/** Numbers of the stages after the first. */
+export const LATER_STAGES: readonly number[] = Array.from({ length: STAGES - 1 }, (_, i) => i + 1);
+
+/** Velocity and spin at the end of a step of size `h`; `sa`, `sb`, `sc` and `sw` are their mean rates over the step. */
+export function velocityEnd(d: Dialect): string[] {
+  return VELOCITIES.flatMap((name) => [
+    d.let(
+      `s${name}`,
+      weighted(d, tableau.b, (j) => `k${name}${j}`),
+    ),
+    d.let(`${name}n`, d.add(name, d.mul('h', `s${name}`))),
+  ]);
+}
+
+/** Displacement at the end of a step of size `h`. */
+export function displacementEnd(d: Dialect): string[] {
+  return ['a', 'b', 'c'].map((name) =>
     d.let(
       `${name.toUpperCase()}n`,
       d.add(
@@ -130,7 +138,6 @@ export function stepEnd(d: Dialect): string[] {
       ),
     ),
   );
-  return [...velocity, ...displacement];
 }
 
 /** Share of the step size the error estimate would allow that is used. */
@@ -147,14 +154,16 @@ const LEAST_ERROR_SPEED = 20;
  */
 export function errorNorms(d: Dialect): string[] {
   const lines: string[] = [];
-  for (const [id, weights] of [
-    ['f', tableau.e5],
-    ['t', tableau.e3],
+  for (const [id, estimate] of [
+    ['f', (name: string) => group(weighted(d, tableau.e5, (j) => `k${name}${j}`))],
+    // The embedded solution of third order takes three stages, its error estimate eight.
+    [
+      't',
+      (name: string) => d.sub(`s${name}`, group(weighted(d, thirdOrderWeights(), (j) => `k${name}${j}`))),
+    ],
   ] as const) {
     for (const name of ['a', 'b', 'c']) {
-      lines.push(
-        d.let(`${id}${name}`, d.mul('perTolerance', group(weighted(d, weights, (j) => `k${name}${j}`)))),
-      );
+      lines.push(d.let(`${id}${name}`, d.mul('perTolerance', estimate(name))));
     }
     const square = (name: string): string => d.mul(`${id}${name}`, `${id}${name}`);
     lines.push(d.let(id === 'f' ? 'e5' : 'e3', d.add(d.add(square('a'), square('b')), square('c'))));

@@ -1,5 +1,14 @@
 import { KERNEL_PARAMETERS, KERNEL_RESULTS, kernelConstants, TRACK_FIELDS } from './kernel-layout.js';
-import { errorNorms, firstStage, javascript, laterStages, STAGES, stepEnd } from './kernel-source.js';
+import {
+  displacementEnd,
+  errorNorms,
+  firstStage,
+  javascript,
+  LATER_STAGES,
+  laterStage,
+  STAGES,
+  velocityEnd,
+} from './kernel-source.js';
 
 const indent = (lines: readonly string[], by: number): string =>
   lines.map((line) => ' '.repeat(by) + line).join('\n');
@@ -64,7 +73,7 @@ const MAX_ATTEMPTS = 20000;
  */
 export function flyKernel(p: Float64Array, k: Float64Array, st: Float64Array, rt: Float64Array, out: Float64Array, track: Float64Array): number {
 ${indent(parameters, 2)}
-  const across = acrossOnly !== 0, sloped = n1 !== 0 || nw !== 0 || n2 !== e2 || n3 !== e3y;
+  const across = acrossOnly, total = 1 - acrossOnly, sloped = n1 !== 0 || nw !== 0 || n2 !== e2 || n3 !== e3y;
   let a = a0, b = b0, c = c0, w = w0, A = 0, B = 0, C = 0, t = 0;
   let height = height0, climb = n1 * a + n2 * b + n3 * c + nw, y = 0, vy = e2 * b + e3y * c;
   // The node before this one, and the step between them.
@@ -136,6 +145,9 @@ ${indent(keepNode, 6)}
     }
     aimed = false;
     const ay = e2 * kb0 + e3y * kc0;
+    // Within a step that turns the air velocity over, S may go through a peak that no stage meets.
+    const kk = ka0 * ka0 + kb0 * kb0 + kc0 * kc0;
+    if (!toGround && h * h * kk > uu0) h = Math.sqrt(uu0 / kk);
     // A ball that is lifted out of its fall must be seen rising, or its apex goes unnoticed within one step.
     if (!toGround && vy <= 0 && ay > 0) h = Math.min(h, Math.max(-1.5 * vy / ay, 0.1 * h));
     if (!toGround && fall < 0 && climb + 3 * h * fall < 0) {
@@ -152,8 +164,11 @@ ${indent(keepNode, 6)}
     let toApex = false, ka = 0, kb = 0, kc = 0, kw = 0, kA = 0, kB = 0, kC = 0, kh = 0;
     for (;;) {
       if (++attempts > MAX_ATTEMPTS || h * h < 1e-24) return OUTSIDE;
-${indent(laterStages(d), 6)}
-${indent(stepEnd(d), 6)}
+${indent(
+  LATER_STAGES.flatMap((i) => laterStage(d, i)),
+  6,
+)}
+${indent([...velocityEnd(d), ...displacementEnd(d)], 6)}
       const yn = e2 * Bn + e3y * Cn, vyn = e2 * bn + e3y * cn;
       if (toApex) {
         const full = 2 * (e2 * kb + e3y * kc - vy) / kh - ay, toTop = -vyn / (ay + (full - ay) * (h / kh)), top = yn + 0.5 * vyn * toTop;

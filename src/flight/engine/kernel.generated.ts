@@ -112,7 +112,7 @@ export function flyKernel(p: Float64Array, k: Float64Array, st: Float64Array, rt
   const K66 = k[66]!;
   const K67 = k[67]!;
   const K68 = k[68]!;
-  const across = acrossOnly !== 0, sloped = n1 !== 0 || nw !== 0 || n2 !== e2 || n3 !== e3y;
+  const across = acrossOnly, total = 1 - acrossOnly, sloped = n1 !== 0 || nw !== 0 || n2 !== e2 || n3 !== e3y;
   let a = a0, b = b0, c = c0, w = w0, A = 0, B = 0, C = 0, t = 0;
   let height = height0, climb = n1 * a + n2 * b + n3 * c + nw, y = 0, vy = e2 * b + e3y * c;
   // The node before this one, and the step between them.
@@ -127,7 +127,7 @@ export function flyKernel(p: Float64Array, k: Float64Array, st: Float64Array, rt
     const m0 = Math.sqrt(mm0);
     const u0 = Math.sqrt(uu0);
     const r0 = 1 / ((mm0 * uu0));
-    const x0 = (((w * mm0) * (across ? m0 : u0)) * r0);
+    const x0 = (((w * mm0) * (across * m0 + total * u0)) * r0);
     const du0 = (drag * u0);
     const lu0 = ((lift * (uu0 * uu0)) * (r0 * m0));
     const z0 = u0 * rInv;
@@ -228,6 +228,9 @@ export function flyKernel(p: Float64Array, k: Float64Array, st: Float64Array, rt
     }
     aimed = false;
     const ay = e2 * kb0 + e3y * kc0;
+    // Within a step that turns the air velocity over, S may go through a peak that no stage meets.
+    const kk = ka0 * ka0 + kb0 * kb0 + kc0 * kc0;
+    if (!toGround && h * h * kk > uu0) h = Math.sqrt(uu0 / kk);
     // A ball that is lifted out of its fall must be seen rising, or its apex goes unnoticed within one step.
     if (!toGround && vy <= 0 && ay > 0) h = Math.min(h, Math.max(-1.5 * vy / ay, 0.1 * h));
     if (!toGround && fall < 0 && climb + 3 * h * fall < 0) {
@@ -254,7 +257,7 @@ export function flyKernel(p: Float64Array, k: Float64Array, st: Float64Array, rt
       const m1 = Math.sqrt(mm1);
       const u1 = Math.sqrt(uu1);
       const r1 = 1 / ((mm1 * uu1));
-      const x1 = (((w1 * mm1) * (across ? m1 : u1)) * r1);
+      const x1 = (((w1 * mm1) * (across * m1 + total * u1)) * r1);
       const du1 = (drag * u1);
       const lu1 = ((lift * (uu1 * uu1)) * (r1 * m1));
       const z1 = u1 * rInv;
@@ -279,7 +282,7 @@ export function flyKernel(p: Float64Array, k: Float64Array, st: Float64Array, rt
       const m2 = Math.sqrt(mm2);
       const u2 = Math.sqrt(uu2);
       const r2 = 1 / ((mm2 * uu2));
-      const x2 = (((w2 * mm2) * (across ? m2 : u2)) * r2);
+      const x2 = (((w2 * mm2) * (across * m2 + total * u2)) * r2);
       const du2 = (drag * u2);
       const lu2 = ((lift * (uu2 * uu2)) * (r2 * m2));
       const z2 = u2 * rInv;
@@ -304,7 +307,7 @@ export function flyKernel(p: Float64Array, k: Float64Array, st: Float64Array, rt
       const m3 = Math.sqrt(mm3);
       const u3 = Math.sqrt(uu3);
       const r3 = 1 / ((mm3 * uu3));
-      const x3 = (((w3 * mm3) * (across ? m3 : u3)) * r3);
+      const x3 = (((w3 * mm3) * (across * m3 + total * u3)) * r3);
       const du3 = (drag * u3);
       const lu3 = ((lift * (uu3 * uu3)) * (r3 * m3));
       const z3 = u3 * rInv;
@@ -329,7 +332,7 @@ export function flyKernel(p: Float64Array, k: Float64Array, st: Float64Array, rt
       const m4 = Math.sqrt(mm4);
       const u4 = Math.sqrt(uu4);
       const r4 = 1 / ((mm4 * uu4));
-      const x4 = (((w4 * mm4) * (across ? m4 : u4)) * r4);
+      const x4 = (((w4 * mm4) * (across * m4 + total * u4)) * r4);
       const du4 = (drag * u4);
       const lu4 = ((lift * (uu4 * uu4)) * (r4 * m4));
       const z4 = u4 * rInv;
@@ -354,7 +357,7 @@ export function flyKernel(p: Float64Array, k: Float64Array, st: Float64Array, rt
       const m5 = Math.sqrt(mm5);
       const u5 = Math.sqrt(uu5);
       const r5 = 1 / ((mm5 * uu5));
-      const x5 = (((w5 * mm5) * (across ? m5 : u5)) * r5);
+      const x5 = (((w5 * mm5) * (across * m5 + total * u5)) * r5);
       const du5 = (drag * u5);
       const lu5 = ((lift * (uu5 * uu5)) * (r5 * m5));
       const z5 = u5 * rInv;
@@ -379,7 +382,7 @@ export function flyKernel(p: Float64Array, k: Float64Array, st: Float64Array, rt
       const m6 = Math.sqrt(mm6);
       const u6 = Math.sqrt(uu6);
       const r6 = 1 / ((mm6 * uu6));
-      const x6 = (((w6 * mm6) * (across ? m6 : u6)) * r6);
+      const x6 = (((w6 * mm6) * (across * m6 + total * u6)) * r6);
       const du6 = (drag * u6);
       const lu6 = ((lift * (uu6 * uu6)) * (r6 * m6));
       const z6 = u6 * rInv;
@@ -404,7 +407,7 @@ export function flyKernel(p: Float64Array, k: Float64Array, st: Float64Array, rt
       const m7 = Math.sqrt(mm7);
       const u7 = Math.sqrt(uu7);
       const r7 = 1 / ((mm7 * uu7));
-      const x7 = (((w7 * mm7) * (across ? m7 : u7)) * r7);
+      const x7 = (((w7 * mm7) * (across * m7 + total * u7)) * r7);
       const du7 = (drag * u7);
       const lu7 = ((lift * (uu7 * uu7)) * (r7 * m7));
       const z7 = u7 * rInv;
@@ -429,7 +432,7 @@ export function flyKernel(p: Float64Array, k: Float64Array, st: Float64Array, rt
       const m8 = Math.sqrt(mm8);
       const u8 = Math.sqrt(uu8);
       const r8 = 1 / ((mm8 * uu8));
-      const x8 = (((w8 * mm8) * (across ? m8 : u8)) * r8);
+      const x8 = (((w8 * mm8) * (across * m8 + total * u8)) * r8);
       const du8 = (drag * u8);
       const lu8 = ((lift * (uu8 * uu8)) * (r8 * m8));
       const z8 = u8 * rInv;
@@ -454,7 +457,7 @@ export function flyKernel(p: Float64Array, k: Float64Array, st: Float64Array, rt
       const m9 = Math.sqrt(mm9);
       const u9 = Math.sqrt(uu9);
       const r9 = 1 / ((mm9 * uu9));
-      const x9 = (((w9 * mm9) * (across ? m9 : u9)) * r9);
+      const x9 = (((w9 * mm9) * (across * m9 + total * u9)) * r9);
       const du9 = (drag * u9);
       const lu9 = ((lift * (uu9 * uu9)) * (r9 * m9));
       const z9 = u9 * rInv;
@@ -479,7 +482,7 @@ export function flyKernel(p: Float64Array, k: Float64Array, st: Float64Array, rt
       const m10 = Math.sqrt(mm10);
       const u10 = Math.sqrt(uu10);
       const r10 = 1 / ((mm10 * uu10));
-      const x10 = (((w10 * mm10) * (across ? m10 : u10)) * r10);
+      const x10 = (((w10 * mm10) * (across * m10 + total * u10)) * r10);
       const du10 = (drag * u10);
       const lu10 = ((lift * (uu10 * uu10)) * (r10 * m10));
       const z10 = u10 * rInv;
@@ -504,7 +507,7 @@ export function flyKernel(p: Float64Array, k: Float64Array, st: Float64Array, rt
       const m11 = Math.sqrt(mm11);
       const u11 = Math.sqrt(uu11);
       const r11 = 1 / ((mm11 * uu11));
-      const x11 = (((w11 * mm11) * (across ? m11 : u11)) * r11);
+      const x11 = (((w11 * mm11) * (across * m11 + total * u11)) * r11);
       const du11 = (drag * u11);
       const lu11 = ((lift * (uu11 * uu11)) * (r11 * m11));
       const z11 = u11 * rInv;
@@ -519,10 +522,14 @@ export function flyKernel(p: Float64Array, k: Float64Array, st: Float64Array, rt
       const kb11 = ((L11 * a11) + ((D11 * b11) - g2));
       const kc11 = ((D11 * c11) - g3);
       const kw11 = ((decay * u11) * w11);
-      const an = (a + (h * ((((((((K50 * ka0) + (K51 * ka5)) + (K52 * ka6)) + (K53 * ka7)) + (K54 * ka8)) + (K55 * ka9)) + (K56 * ka10)) + (K57 * ka11))));
-      const bn = (b + (h * ((((((((K50 * kb0) + (K51 * kb5)) + (K52 * kb6)) + (K53 * kb7)) + (K54 * kb8)) + (K55 * kb9)) + (K56 * kb10)) + (K57 * kb11))));
-      const cn = (c + (h * ((((((((K50 * kc0) + (K51 * kc5)) + (K52 * kc6)) + (K53 * kc7)) + (K54 * kc8)) + (K55 * kc9)) + (K56 * kc10)) + (K57 * kc11))));
-      const wn = (w + (h * ((((((((K50 * kw0) + (K51 * kw5)) + (K52 * kw6)) + (K53 * kw7)) + (K54 * kw8)) + (K55 * kw9)) + (K56 * kw10)) + (K57 * kw11))));
+      const sa = ((((((((K50 * ka0) + (K51 * ka5)) + (K52 * ka6)) + (K53 * ka7)) + (K54 * ka8)) + (K55 * ka9)) + (K56 * ka10)) + (K57 * ka11));
+      const an = (a + (h * sa));
+      const sb = ((((((((K50 * kb0) + (K51 * kb5)) + (K52 * kb6)) + (K53 * kb7)) + (K54 * kb8)) + (K55 * kb9)) + (K56 * kb10)) + (K57 * kb11));
+      const bn = (b + (h * sb));
+      const sc = ((((((((K50 * kc0) + (K51 * kc5)) + (K52 * kc6)) + (K53 * kc7)) + (K54 * kc8)) + (K55 * kc9)) + (K56 * kc10)) + (K57 * kc11));
+      const cn = (c + (h * sc));
+      const sw = ((((((((K50 * kw0) + (K51 * kw5)) + (K52 * kw6)) + (K53 * kw7)) + (K54 * kw8)) + (K55 * kw9)) + (K56 * kw10)) + (K57 * kw11));
+      const wn = (w + (h * sw));
       const An = (A + (h * ((((((((K50 * a) + (K51 * a5)) + (K52 * a6)) + (K53 * a7)) + (K54 * a8)) + (K55 * a9)) + (K56 * a10)) + (K57 * a11))));
       const Bn = (B + (h * ((((((((K50 * b) + (K51 * b5)) + (K52 * b6)) + (K53 * b7)) + (K54 * b8)) + (K55 * b9)) + (K56 * b10)) + (K57 * b11))));
       const Cn = (C + (h * ((((((((K50 * c) + (K51 * c5)) + (K52 * c6)) + (K53 * c7)) + (K54 * c8)) + (K55 * c9)) + (K56 * c10)) + (K57 * c11))));
@@ -546,9 +553,9 @@ export function flyKernel(p: Float64Array, k: Float64Array, st: Float64Array, rt
         const fb = (perTolerance * ((((((((K58 * kb0) + (K59 * kb5)) + (K60 * kb6)) + (K61 * kb7)) + (K62 * kb8)) + (K63 * kb9)) + (K64 * kb10)) + (K65 * kb11)));
         const fc = (perTolerance * ((((((((K58 * kc0) + (K59 * kc5)) + (K60 * kc6)) + (K61 * kc7)) + (K62 * kc8)) + (K63 * kc9)) + (K64 * kc10)) + (K65 * kc11)));
         const e5 = (((fa * fa) + (fb * fb)) + (fc * fc));
-        const ta = (perTolerance * ((((((((K66 * ka0) + (K51 * ka5)) + (K52 * ka6)) + (K53 * ka7)) + (K67 * ka8)) + (K55 * ka9)) + (K56 * ka10)) + (K68 * ka11)));
-        const tb = (perTolerance * ((((((((K66 * kb0) + (K51 * kb5)) + (K52 * kb6)) + (K53 * kb7)) + (K67 * kb8)) + (K55 * kb9)) + (K56 * kb10)) + (K68 * kb11)));
-        const tc = (perTolerance * ((((((((K66 * kc0) + (K51 * kc5)) + (K52 * kc6)) + (K53 * kc7)) + (K67 * kc8)) + (K55 * kc9)) + (K56 * kc10)) + (K68 * kc11)));
+        const ta = (perTolerance * (sa - (((K66 * ka0) + (K67 * ka8)) + (K68 * ka11))));
+        const tb = (perTolerance * (sb - (((K66 * kb0) + (K67 * kb8)) + (K68 * kb11))));
+        const tc = (perTolerance * (sc - (((K66 * kc0) + (K67 * kc8)) + (K68 * kc11))));
         const e3 = (((ta * ta) + (tb * tb)) + (tc * tc));
         const error = Math.max((h * e5) / (Math.sqrt(((3 * (e5 + (0.01 * e3))) + 1e-300))), ((h * h) * e3) / ((20 * perTolerance)));
         const wanted = 0.9 / (Math.sqrt(Math.sqrt(Math.sqrt((error + 1e-12)))));

@@ -1,4 +1,13 @@
-import { type Dialect, endStage, errorNorms, laterStages, STAGES, stepEnd } from './kernel-source.js';
+import {
+  type Dialect,
+  displacementEnd,
+  endStage,
+  errorNorms,
+  LATER_STAGES,
+  laterStage,
+  STAGES,
+  velocityEnd,
+} from './kernel-source.js';
 
 /**
  * The same step for two flights in one register (WebAssembly f64x2), written as AssemblyScript.
@@ -16,8 +25,6 @@ const simd: Dialect = {
   let: (name, value) => `const ${name} = ${value};`,
   law: (i) => {
     const cell = (name: string, from: string): string[] => [
-      `low_${name} = f64x2.pmin(low_${name}, ${from});`,
-      `high_${name} = f64x2.pmax(high_${name}, ${from});`,
       `const ${name}v${i} = f64x2.add(f64x2.sub(${from}, f64x2.splat(0.5)), f64x2.splat(6755399441055744));`,
       `const ${name}t${i} = f64x2.sub(${from}, f64x2.sub(${name}v${i}, f64x2.splat(6755399441055744)));`,
       `const ${name}q${i} = f64x2.mul(${name}t${i}, ${name}t${i});`,
@@ -47,7 +54,7 @@ const simd: Dialect = {
   },
 };
 
-/** What the step reads of a lane, and what it writes. Order of the lane record in src/wasm/batch.ts. */
+/** Lane variables of the control flow the step reads. Order of the lane record in src/wasm/batch.ts. */
 export const LANE_INPUTS = [
   'a',
   'b',
@@ -67,6 +74,8 @@ export const LANE_INPUTS = [
   'lift',
   'decay',
   'rInv',
+  'across',
+  'perTolerance',
 ] as const;
 /** What the step writes of a lane: end state, derivative there, error and factor, and the range of cells asked for. */
 export const LANE_OUTPUTS = [
@@ -77,10 +86,10 @@ export const LANE_OUTPUTS = [
   'An',
   'Bn',
   'Cn',
-  'kan',
-  'kbn',
-  'kcn',
-  'kwn',
+  'kaE',
+  'kbE',
+  'kcE',
+  'kwE',
   'error',
   'wanted',
   'low_x',
@@ -88,40 +97,83 @@ export const LANE_OUTPUTS = [
   'low_z',
   'high_z',
 ] as const;
+/** The lane variable from which on the step keeps what one of its functions leaves to the next. */
+const SCRATCH = 96;
 
-/** The whole text of the AssemblyScript step. Two registers side by side were a quarter slower: most went to and from the stack. */
+/** Least and greatest cell the stages of a step asked for. */
+function ranges(): string[] {
+  return ['x', 'z'].flatMap((name) =>
+    [
+      ['low', 'f64x2.pmin'],
+      ['high', 'f64x2.pmax'],
+    ].map(([id, of]) => {
+      const cells = [...LATER_STAGES, 'E'].map((i) => `${name}${i}`);
+      return `const ${id}_${name} = ${cells.reduce((sum, cell) => `${of}(${sum}, ${cell})`)};`;
+    }),
+  );
+}
+
+/**
+ * The whole text of the AssemblyScript step: a function for each stage, called for one register and then for the other.
+ * A stage waits for the one before; a processor works on the other register meanwhile. Both in one function would take
+ * twice the time, most numbers going to and from the stack.
+ */
 export function simdText(): string {
-  const body = [...laterStages(simd), ...stepEnd(simd), ...errorNorms(simd), ...endStage(simd)];
-  const lines = LANE_INPUTS.map((name, i) => `const ${name} = v128.load(LANES, ${16 * i});`);
-  for (const name of ['x', 'z']) {
-    lines.push(`let low_${name} = f64x2.splat(1e300), high_${name} = f64x2.splat(-1e300);`);
-  }
-  // Constants come from memory, declared once before their first use: as immediates each would cost four instructions.
+  const parts = [
+    ...LATER_STAGES.map((i) => laterStage(simd, i)),
+    [...velocityEnd(simd), ...endStage(simd)],
+    [...displacementEnd(simd), ...ranges()],
+    errorNorms(simd),
+  ];
+  const words = parts.map((part) => new Set(part.join('\n').match(/\b[a-zA-Z]\w*\b/g)));
+  const slots = new Map<string, number>([...LANE_INPUTS, ...LANE_OUTPUTS].map((name, i) => [name, i]));
+  const shared = slots.size;
   const constants = new Map<string, number>();
-  const named = (line: string): string =>
-    line.replace(/f64x2\.splat\(([-\d.e]+)\)/g, (_, value: string) => {
-      if (!constants.has(value)) {
-        lines.push(`const K${constants.size} = v128.load64_splat(CONSTANTS, ${8 * constants.size});`);
-        constants.set(value, constants.size);
-      }
-      return `K${constants.get(value)}`;
-    });
-  for (const line of body) lines.push(named(line));
-  const ends: Record<string, string> = { kan: 'kaE', kbn: 'kbE', kcn: 'kcE', kwn: 'kwE' };
-  LANE_OUTPUTS.forEach((name, i) => {
-    lines.push(`v128.store(LANES, ${ends[name] ?? name}, ${16 * (LANE_INPUTS.length + i)});`);
-  });
+
+  const text = (part: readonly string[], n: number): string => {
+    const defined = part.flatMap((line) =>
+      [...line.matchAll(/(?:const |, )(\w+) =/g)].map((match) => match[1] ?? ''),
+    );
+    const lines = [...slots].flatMap(([name, slot]) =>
+      words[n]?.has(name) && !defined.includes(name) ? [`const ${name} = v128.load(r, ${16 * slot});`] : [],
+    );
+    // Constants come from memory, declared before their first use: as immediates each would cost four instructions.
+    const declared = new Set<string>();
+    for (const line of part) {
+      lines.push(
+        line.replace(/f64x2\.splat\(([-\d.e]+)\)/g, (_, value: string) => {
+          const index = constants.get(value) ?? constants.size;
+          constants.set(value, index);
+          if (!declared.has(value))
+            lines.push(`const K${index} = v128.load64_splat(CONSTANTS, ${8 * index});`);
+          declared.add(value);
+          return `K${index}`;
+        }),
+      );
+    }
+    for (const name of defined) {
+      const kept = words.slice(n + 1).some((later) => later.has(name));
+      if (kept && !slots.has(name)) slots.set(name, SCRATCH + slots.size - shared);
+      const slot = slots.get(name);
+      if (slot !== undefined) lines.push(`v128.store(r, ${name}, ${16 * slot});`);
+    }
+    return `export function part${n}(r: usize): void {\n${lines.map((line) => `  ${line}`).join('\n')}\n}`;
+  };
+
+  const functions = parts.map(text);
   return `// Written by simd-source.ts (npm run generate); edit that, not this.
 // biome-ignore-all lint: generated
 // biome-ignore-all format: generated
-import { LANES, REYNOLDS_TABLE, SPIN_TABLE } from './layout';
+import { REGISTER, REGISTERS, REYNOLDS_TABLE, SPIN_TABLE } from './layout';
 
 const CONSTANTS = memory.data<f64>([${[...constants.keys()].join(', ')}]);
 
-/** One attempt of a step, ${STAGES} evaluations of the force law, for two flights at once. */
-export function step(acrossOnly: bool, perTol: f64): void {
-  const across = i64x2.splat(acrossOnly ? -1 : 0), perTolerance = f64x2.splat(perTol);
-${lines.map((line) => `  ${line}`).join('\n')}
+/** One attempt of a step, ${STAGES} evaluations of the force law, for two registers of two flights. */
+export function step(): void {
+${parts.map((_, n) => `  part${n}(REGISTERS); part${n}(REGISTERS + REGISTER);`).join('\n')}
 }
+
+// Exported, or the compiler would put them back into one.
+${functions.join('\n\n')}
 `;
 }

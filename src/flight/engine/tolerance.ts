@@ -6,11 +6,11 @@
 export const VELOCITY_TOLERANCE_PER_METRE = 0.02;
 
 /** Below this tolerance [m] a polynomial between two nodes is not exact enough for the apex: a step is redone onto it. @internal */
-export const APEX_RESTEP_BELOW = 2e-4;
+export const APEX_RESTEP_BELOW = 2e-5;
 
 /** First step [s]: steps of a flight scale with the eighth root of the tolerance and one over the root of the speed. @internal */
 export function firstStep(velocityTolerance: number, speed: number): number {
-  return Math.min((17 * Math.sqrt(Math.sqrt(Math.sqrt(velocityTolerance)))) / Math.sqrt(speed + 1), 1);
+  return Math.min((17 * Math.sqrt(Math.sqrt(Math.sqrt(velocityTolerance)))) / Math.sqrt(speed + 1), 1.5);
 }
 
 /**

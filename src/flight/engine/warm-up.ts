@@ -9,8 +9,8 @@ import { KERNEL_PARAMETERS, KERNEL_RESULTS, kernelConstants, TRACK_FIELDS } from
  * [rad], spin rate [rad/s], tilt [rad], wind along [m/s], elevation [m], slope, tolerance [m], time limit [s].
  */
 const FLIGHTS = [
-  [97, 0.96, 1093, 0.61, 9.6, -110, 0.069, 1e-4, 60],
-  [78, 0.97, 2100, -0.77, -14, -180, 0, 1, 60],
+  [97, 0.96, 1093, 0.61, 9.6, -110, 0.069, 1e-5, 60],
+  [79, 0.985, 444, 0.01, -0.1, -187, -0.08, 1, 60],
   [78, 0.081, 1245, 0.37, -8.5, -130, 0.04, 1e-4, 2],
   [44, -0.038, 2100, 0.2, -8.4, -16, 0, 1, 60],
   [19, 0.073, 1873, -0.66, -20, 0, 0, 1e-4, 60],
