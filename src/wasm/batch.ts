@@ -29,6 +29,8 @@ const flightOf = new StaticArray<i32>(4);
 @inline function get(v: usize, l: usize): f64 { return load<f64>(l + (v << 4)); }
 // @ts-ignore: decorator
 @inline function set(v: usize, l: usize, x: f64): void { store<f64>(l + (v << 4), x); }
+// @ts-ignore: decorator
+@inline function copy(to: usize, from: usize, l: usize): void { set(to, l, get(from, l)); }
 
 // @ts-ignore: decorator
 @inline function laneAt(lane: i32): usize { return REGISTERS + <usize>(lane >> 1) * REGISTER + (<usize>(lane & 1) << 3); }
@@ -81,7 +83,7 @@ function fill(lane: i32): void {
     if (!startDerivative(l)) { live++; finish(lane, l, OUTSIDE, false); continue; }
     live++;
     set(FALL, l, get(N1, l) * get(K, l) + get(N2, l) * get(K + 1, l) + get(N3, l) * get(K + 2, l));
-    choose(lane, l, 0, 0, false, 0);
+    choose(lane, l, false, 0);
     return;
   }
 }
@@ -124,7 +126,9 @@ function advance(lane: i32, l: usize): void {
       for (let i: usize = 0; i < 3; i++) set(APEXA + i, l, get(NEW + 4 + i, l) + toTop * get(NEW + i, l));
     }
     set(MODE, l, NORMAL);
-    accept(lane, l, KEPT, KEPTK, kh, false);
+    for (let i: usize = 0; i < 7; i++) copy(NEW + i, KEPT + i, l);
+    for (let i: usize = 0; i < 4; i++) copy(KN + i, KEPTK + i, l);
+    accept(lane, l, kh, false);
     return;
   }
   const height = get(HEIGHT, l), climb = get(CLIMB, l), nw = get(NW, l), n1 = get(N1, l), n2 = get(N2, l), n3 = get(N3, l);
@@ -135,7 +139,7 @@ function advance(lane: i32, l: usize): void {
     if (!(climbN < 0)) { finish(lane, l, OUTSIDE, true); return; }
     const miss = heightN / climbN;
     if (miss * miss > 1e-8) { set(H, l, h - miss); return; }
-    accept(lane, l, NEW, KN, h, true);
+    accept(lane, l, h, true);
     return;
   }
   const error = get(ERROR, l), factor = min(3, max(0.3, get(WANTED, l)));
@@ -148,8 +152,8 @@ function advance(lane: i32, l: usize): void {
   set(NEXT, l, h * factor);
   if (vy > 0 && vyn <= 0) {
     if (restepApex) {
-      for (let i: usize = 0; i < 7; i++) set(KEPT + i, l, get(NEW + i, l));
-      for (let i: usize = 0; i < 4; i++) set(KEPTK + i, l, get(KN + i, l));
+      for (let i: usize = 0; i < 7; i++) copy(KEPT + i, NEW + i, l);
+      for (let i: usize = 0; i < 4; i++) copy(KEPTK + i, KN + i, l);
       set(KEPTH, l, h);
       const y = e2 * get(A_ + 5, l) + e3y * get(A_ + 6, l), ay = e2 * get(K + 1, l) + e3y * get(K + 2, l);
       set(H, l, h * topOfQuartic(h, y, vy, ay, e2 * Bn + e3y * Cn, vyn));
@@ -158,72 +162,93 @@ function advance(lane: i32, l: usize): void {
     }
     set(APEX_INSIDE, l, 1);
   }
-  accept(lane, l, NEW, KN, h, false);
+  accept(lane, l, h, false);
 }
 
 /**
- * Takes the events inside a step that ends at `state`; then moves the lane there and chooses the next step, or lands it
- * on the quintic through both ends when the ground is that near.
+ * Takes the events inside the step just made; then moves the lane to its end and chooses the next, or lands it on the
+ * quintic through both ends when the ground is that near.
  */
-function accept(lane: i32, l: usize, state: usize, derivative: usize, h: f64, landed: bool): void {
+function accept(lane: i32, l: usize, h: f64, landed: bool): void {
   const t = get(T, l) + h, height = get(NEXTH, l), climb = get(NEXTC, l);
   set(T, l, t);
-  if (get(APEX_INSIDE, l) != 0) {
-    set(APEX_INSIDE, l, 0);
-    const e2 = get(E2, l), e3y = get(E3Y, l);
-    const at = topOfQuintic(h, up(l, A_ + 4, e2, e3y), up(l, A_, e2, e3y), up(l, K, e2, e3y), up(l, state + 4, e2, e3y), up(l, state, e2, e3y), up(l, derivative, e2, e3y));
-    const topB = component(l, h, 1, at, state, derivative), topC = component(l, h, 2, at, state, derivative), top = e2 * topB + e3y * topC;
-    if (top > get(APEX, l)) { set(APEX, l, top); set(APEXT, l, t - h + at * h); set(APEXA, l, component(l, h, 0, at, state, derivative)); set(APEXB, l, topB); set(APEXC, l, topC); }
-  }
-  const pFall = get(FALL, l), fall = get(N1, l) * get(derivative, l) + get(N2, l) * get(derivative + 1, l) + get(N3, l) * get(derivative + 2, l);
+  if (get(APEX_INSIDE, l) != 0) { set(APEX_INSIDE, l, 0); takeApex(l, h, t); }
+  const pFall = get(FALL, l), fall = get(N1, l) * get(KN, l) + get(N2, l) * get(KN + 1, l) + get(N3, l) * get(KN + 2, l);
   let toGround = landed, miss: f64 = 0;
   if (!landed && (get(AIMED, l) != 0 || height < 0)) {
     const at = rootOfQuintic(h, get(HEIGHT, l), get(CLIMB, l), pFall, height, climb, fall);
-    if (!(at > 0 && at < 1.5)) { move(l, state, derivative, height, climb, fall); finish(lane, l, OUTSIDE, true); return; }
+    if (!(at > 0 && at < 1.5)) { move(l, height, climb, fall); finish(lane, l, OUTSIDE, true); return; }
     miss = (at - 1) * h;
     const reach: f64 = restepApex ? 0.0016 : 0.01;
     if (miss * miss < reach * h * h) {
-      landInside(l, h, at, miss, state, derivative);
+      landInside(l, h, at, miss);
       set(T, l, t + miss);
       finish(lane, l, LANDED, true);
       return;
     }
     toGround = height < 0 || miss < 0.3 * get(NEXT, l);
   }
-  move(l, state, derivative, height, climb, fall);
+  move(l, height, climb, fall);
   if (landed) { drift(l); finish(lane, l, LANDED, true); return; }
-  choose(lane, l, h, pFall, toGround, miss);
+  choose(lane, l, toGround, miss);
 }
 
-/** Makes the end of a step the node a lane stands at. */
-function move(l: usize, state: usize, derivative: usize, height: f64, climb: f64, fall: f64): void {
-  for (let i: usize = 0; i < 7; i++) set(A_ + i, l, get(state + i, l));
-  for (let i: usize = 0; i < 4; i++) set(K + i, l, get(derivative + i, l));
+/** Makes the end of a step the node a lane stands at. Written out: a loop would find each address anew. */
+function move(l: usize, height: f64, climb: f64, fall: f64): void {
+  copy(A_, NEW, l); copy(A_ + 1, NEW + 1, l); copy(A_ + 2, NEW + 2, l); copy(A_ + 3, NEW + 3, l);
+  copy(A_ + 4, NEW + 4, l); copy(A_ + 5, NEW + 5, l); copy(A_ + 6, NEW + 6, l);
+  copy(K, KN, l); copy(K + 1, KN + 1, l); copy(K + 2, KN + 2, l); copy(K + 3, KN + 3, l);
   set(HEIGHT, l, height); set(CLIMB, l, climb); set(FALL, l, fall);
 }
 
+/** Notes the top of the quintic over a step that ends at time t. */
+function takeApex(l: usize, h: f64, t: f64): void {
+  const e2 = get(E2, l), e3y = get(E3Y, l);
+  const x = topOfQuintic(h, up(l, A_ + 4, e2, e3y), up(l, A_, e2, e3y), up(l, K, e2, e3y), up(l, NEW + 4, e2, e3y), up(l, NEW, e2, e3y), up(l, KN, e2, e3y));
+  setWeights(h, x);
+  const B = onQuintic(l, 1), C = onQuintic(l, 2), top = e2 * B + e3y * C;
+  if (top > get(APEX, l)) { set(APEX, l, top); set(APEXT, l, t - h + x * h); set(APEXA, l, onQuintic(l, 0)); set(APEXB, l, B); set(APEXC, l, C); }
+}
+
 /** Puts a lane where the quintics through both ends of its step meet the ground, `miss` after the end. */
-function landInside(l: usize, h: f64, x: f64, miss: f64, state: usize, derivative: usize): void {
-  for (let i: usize = 0; i < 3; i++) {
-    const position = component(l, h, i, x, state, derivative);
-    set(A_ + i, l, cubic(h, get(A_ + i, l), get(K + i, l), get(state + i, l), get(derivative + i, l), x));
-    set(A_ + 4 + i, l, position);
-  }
-  set(A_ + 3, l, get(state + 3, l) + miss * get(derivative + 3, l));
+function landInside(l: usize, h: f64, x: f64, miss: f64): void {
+  setWeights(h, x);
+  const A = onQuintic(l, 0), B = onQuintic(l, 1), C = onQuintic(l, 2);
+  const xx = x * x, s1 = 30 * xx * (1 - x) * (1 - x) / h, s2 = 1 + xx * (x * (32 - 15 * x) - 18), s3 = xx * (x * (28 - 15 * x) - 12);
+  const s4 = h * x * (1 + x * (x * (6 - 2.5 * x) - 4.5)), s5 = h * xx * (1.5 + x * (2.5 * x - 4));
+  const a = slope(l, 0, s1, s2, s3, s4, s5), b = slope(l, 1, s1, s2, s3, s4, s5), c = slope(l, 2, s1, s2, s3, s4, s5);
+  set(A_, l, a); set(A_ + 1, l, b); set(A_ + 2, l, c); set(A_ + 3, l, get(NEW + 3, l) + miss * get(KN + 3, l));
+  set(A_ + 4, l, A); set(A_ + 5, l, B); set(A_ + 6, l, C);
+}
+
+let q1: f64 = 0, q2: f64 = 0, q3: f64 = 0, q4: f64 = 0, q5: f64 = 0;
+
+/** Weights of the five data besides the first value at x on a quintic over a step. */
+function setWeights(h: f64, x: f64): void {
+  const x3 = x * x * x;
+  q1 = x3 * (10 + x * (6 * x - 15)); q2 = h * (x + x3 * (x * (8 - 3 * x) - 6)); q3 = h * x3 * (x * (7 - 3 * x) - 4);
+  q4 = 0.5 * h * h * (x * x + x3 * (x * (3 - x) - 3)); q5 = 0.5 * h * h * x3 * (1 + x * (x - 2));
+}
+
+/** Displacement component `i` at those weights. */
+// @ts-ignore: decorator
+@inline function onQuintic(l: usize, i: usize): f64 {
+  const p = get(A_ + 4 + i, l);
+  return p + (get(NEW + 4 + i, l) - p) * q1 + get(A_ + i, l) * q2 + get(NEW + i, l) * q3 + get(K + i, l) * q4 + get(KN + i, l) * q5;
+}
+
+/** Its slope by weights of its own: velocity component `i`. */
+// @ts-ignore: decorator
+@inline function slope(l: usize, i: usize, s1: f64, s2: f64, s3: f64, s4: f64, s5: f64): f64 {
+  return (get(NEW + 4 + i, l) - get(A_ + 4 + i, l)) * s1 + get(A_ + i, l) * s2 + get(NEW + i, l) * s3 + get(K + i, l) * s4 + get(KN + i, l) * s5;
 }
 
 /** Upward part of a triple of lane variables. */
 // @ts-ignore: decorator
 @inline function up(l: usize, v: usize, e2: f64, e3y: f64): f64 { return e2 * get(v + 1, l) + e3y * get(v + 2, l); }
 
-/** Displacement component `i` on the quintic through both ends of a step. */
-// @ts-ignore: decorator
-@inline function component(l: usize, h: f64, i: usize, x: f64, state: usize, derivative: usize): f64 {
-  return quintic(h, get(A_ + 4 + i, l), get(A_ + i, l), get(K + i, l), get(state + 4 + i, l), get(state + i, l), get(derivative + i, l), x);
-}
-
 /** Sets the size of the step from a node: onto the ground, `miss` away, or the one wanted, shortened to aim at the ground. */
-function choose(lane: i32, l: usize, ph: f64, pFall: f64, toGround: bool, miss: f64): void {
+function choose(lane: i32, l: usize, toGround: bool, miss: f64): void {
   const height = get(HEIGHT, l), climb = get(CLIMB, l), fall = get(FALL, l), t = get(T, l), wanted = get(NEXT, l);
   set(AIMED, l, 0);
   if (toGround) { set(MODE, l, TO_GROUND); set(H, l, miss); return; }
@@ -236,15 +261,11 @@ function choose(lane: i32, l: usize, ph: f64, pFall: f64, toGround: bool, miss: 
   // A ball that is lifted out of its fall must be seen rising, or its apex goes unnoticed within one step.
   const vy = up(l, A_, get(E2, l), get(E3Y, l)), ay = up(l, K, get(E2, l), get(E3Y, l));
   if (vy <= 0 && ay > 0) h = min(h, max(-1.5 * vy / ay, 0.1 * h));
-  // Still climbing after three such steps: the ground is further away than that.
+  // Still climbing after three such steps: the ground is further away than that. Else the last step is aimed there.
   if (fall < 0 && climb + 3 * h * fall < 0) {
-    const root = climb * climb - 2 * fall * height, jerk = ph > 0 ? (fall - pFall) / ph : 0;
-    let toGo = (climb + sqrt(root)) / -fall;
-    if (toGo < 3 * h) {
-      for (let i: i32 = 0; i < 2; i++) toGo -= (height + toGo * (climb + toGo * (0.5 * fall + toGo * jerk / 6))) / (climb + toGo * (fall + 0.5 * toGo * jerk));
-      if (toGo > 0 && t + toGo < timeLimit) {
-        if (toGo < 1.1 * h) { h = toGo; set(AIMED, l, 1); } else if (toGo < 2 * h) h = 0.5 * toGo;
-      }
+    const toGo = (climb + sqrt(climb * climb - 2 * fall * height)) / -fall;
+    if (toGo > 0 && t + toGo < timeLimit) {
+      if (toGo < 1.1 * h) { h = toGo; set(AIMED, l, 1); } else if (toGo < 2 * h) h = 0.5 * toGo;
     }
   }
   set(H, l, h);
@@ -276,24 +297,13 @@ function finish(lane: i32, l: usize, status: f64, refill: bool): void {
   if (refill) fill(lane);
 }
 
-function quintic(h: f64, y0: f64, v0: f64, f0: f64, y1: f64, v1: f64, f1: f64, x: f64): f64 {
-  const V0 = v0 * h, V1 = v1 * h, F0 = 0.5 * f0 * h * h, F1 = 0.5 * f1 * h * h, d = y1 - y0;
-  const c3 = 10 * d - 6 * V0 - 4 * V1 - 3 * F0 + F1, c4 = -15 * d + 8 * V0 + 7 * V1 + 3 * F0 - 2 * F1, c5 = 6 * d - 3 * V0 - 3 * V1 - F0 + F1;
-  return y0 + x * (V0 + x * (F0 + x * (c3 + x * (c4 + x * c5))));
-}
-
-function cubic(h: f64, y0: f64, v0: f64, y1: f64, v1: f64, x: f64): f64 {
-  const V0 = v0 * h, V1 = v1 * h, d = y1 - y0;
-  return y0 + x * (V0 + x * (3 * d - 2 * V0 - V1 + x * (V0 + V1 - 2 * d)));
-}
-
 function crest(V0: f64, F0: f64, V1: f64): f64 { return V0 / (sqrt(max(0, F0 * F0 - V0 * (V1 - V0 - 2 * F0))) - F0); }
 
 function topOfQuintic(h: f64, y0: f64, v0: f64, f0: f64, y1: f64, v1: f64, f1: f64): f64 {
   const V0 = v0 * h, V1 = v1 * h, F0 = 0.5 * f0 * h * h, F1 = 0.5 * f1 * h * h, d = y1 - y0;
   const c3 = 10 * d - 6 * V0 - 4 * V1 - 3 * F0 + F1, c4 = -15 * d + 8 * V0 + 7 * V1 + 3 * F0 - 2 * F1, c5 = 6 * d - 3 * V0 - 3 * V1 - F0 + F1;
   let x = crest(V0, F0, V1);
-  for (let i: i32 = 0; i < 3; i++) x -= (V0 + x * (2 * F0 + x * (3 * c3 + x * (4 * c4 + x * 5 * c5)))) / (2 * F0 + x * (6 * c3 + x * (12 * c4 + x * 20 * c5)));
+  for (let i: i32 = 0; i < 2; i++) x -= (V0 + x * (2 * F0 + x * (3 * c3 + x * (4 * c4 + x * 5 * c5)))) / (2 * F0 + x * (6 * c3 + x * (12 * c4 + x * 20 * c5)));
   return x;
 }
 
@@ -306,7 +316,7 @@ function rootOfQuintic(h: f64, y0: f64, v0: f64, f0: f64, y1: f64, v1: f64, f1: 
     if (!(slope < 0)) return -1;
     const delta = (y0 + x * (V0 + x * (F0 + x * (c3 + x * (c4 + x * c5))))) / slope;
     x -= delta;
-    if (delta * delta < 1e-20) return x;
+    if (delta * delta < 1e-12) return x;
   }
   return x;
 }

@@ -72,4 +72,4 @@ export const KERNEL_RESULTS = [
 ] as const;
 
 /** What the kernel keeps of each node when given room for a track. */
-export const TRACK_FIELDS = ['t', 'a', 'b', 'c', 'w', 'A', 'B', 'C', 'ka0', 'kb0', 'kc0'] as const;
+export const TRACK_FIELDS = ['t', 'a', 'b', 'c', 'w', 'A', 'B', 'C', 'da', 'db', 'dc'] as const;

@@ -34,8 +34,19 @@ const QUINTIC_WEIGHTS = [
 const onQuintic = (A: string, a: string): string =>
   `p${A} + (${A} - p${A}) * q1 + p${a} * q2 + ${a} * q3 + pk${a} * q4 + k${a}0 * q5`;
 
-/** A velocity on the cubic through both nodes. */
-const onCubic = (a: string): string => `p${a} + (${a} - p${a}) * z1 + pk${a} * z2 + k${a}0 * z3`;
+/** Weights of its slope and of its curvature there. */
+const SLOPE_WEIGHTS = [
+  'const xx = x * x, s1 = 30 * xx * (1 - x) * (1 - x) / ph, s2 = 1 + xx * (x * (32 - 15 * x) - 18), s3 = xx * (x * (28 - 15 * x) - 12);',
+  'const s4 = ph * x * (1 + x * (x * (6 - 2.5 * x) - 4.5)), s5 = ph * xx * (1.5 + x * (2.5 * x - 4));',
+];
+const CURVATURE_WEIGHTS = [
+  'const r1 = 60 * x * (1 - x) * (1 - 2 * x) / (ph * ph), r2 = x * (x * (96 - 60 * x) - 36) / ph, r3 = x * (x * (84 - 60 * x) - 24) / ph;',
+  'const r4 = 1 + x * (x * (18 - 10 * x) - 9), r5 = x * (3 + x * (10 * x - 12));',
+];
+
+/** Slope (weights s) or curvature (r) of a displacement at x: a velocity, an acceleration. */
+const derivative = (w: 's' | 'r', A: string, a: string): string =>
+  `(${A} - p${A}) * ${w}1 + p${a} * ${w}2 + ${a} * ${w}3 + pk${a} * ${w}4 + k${a}0 * ${w}5`;
 
 /** The whole text of the scalar kernel. */
 export function kernelText(): string {
@@ -89,11 +100,12 @@ ${indent(firstStage(d), 4)}
     if (x0 < leastSpin) leastSpin = x0;
     if (x0 > mostSpin) mostSpin = x0;
     const fall = n1 * ka0 + n2 * kb0 + n3 * kc0;
+    let da = ka0, db = kb0, dc = kc0;
     if (apexInside) {
       apexInside = false;
 ${indent(quintic('e2 * pB + e3y * pC', 'e2 * pb + e3y * pc', 'e2 * pkb + e3y * pkc', 'y', 'vy', 'e2 * kb0 + e3y * kc0'), 6)}
       let x = ${CREST};
-      for (let i = 0; i < 3; i++) x -= (V0 + x * (2 * F0 + x * (3 * c3 + x * (4 * c4 + x * 5 * c5)))) / (2 * F0 + x * (6 * c3 + x * (12 * c4 + x * 20 * c5)));
+      for (let i = 0; i < 2; i++) x -= (V0 + x * (2 * F0 + x * (3 * c3 + x * (4 * c4 + x * 5 * c5)))) / (2 * F0 + x * (6 * c3 + x * (12 * c4 + x * 20 * c5)));
 ${indent(QUINTIC_WEIGHTS, 6)}
       const topB = ${onQuintic('B', 'b')}, topC = ${onQuintic('C', 'c')}, top = e2 * topB + e3y * topC;
       if (top > apex) { apex = top; apexT = t - ph + x * ph; apexA = ${onQuintic('A', 'a')}; apexB = topB; apexC = topC; }
@@ -107,16 +119,19 @@ ${indent(quintic('pHeight', 'pClimb', 'pFall', 'height', 'climb', 'fall'), 6)}
         if (!(slope < 0)) return OUTSIDE;
         const step = (pHeight + x * (V0 + x * (F0 + x * (c3 + x * (c4 + x * c5))))) / slope;
         x -= step;
-        if (step * step < 1e-20) break;
+        if (step * step < 1e-12) break;
       }
       const miss = (x - 1) * ph;
       if (!(x > 0 && x < 1.5)) return OUTSIDE;
       if (miss * miss < (restepApex !== 0 ? 0.0016 : 0.01) * ph * ph) {
         // Close enough to the node for the quintic through both ends to carry the rest.
 ${indent(QUINTIC_WEIGHTS, 8)}
-        A = ${onQuintic('A', 'a')}; B = ${onQuintic('B', 'b')}; C = ${onQuintic('C', 'c')};
-        const z1 = x * x * (3 - 2 * x), z2 = x * (1 - x) * (1 - x) * ph, z3 = x * x * (x - 1) * ph;
-        a = ${onCubic('a')}; b = ${onCubic('b')}; c = ${onCubic('c')}; w += miss * kw0; t += miss;
+${indent(SLOPE_WEIGHTS, 8)}
+${indent(CURVATURE_WEIGHTS, 8)}
+        const endA = ${onQuintic('A', 'a')}, endB = ${onQuintic('B', 'b')}, endC = ${onQuintic('C', 'c')};
+        const enda = ${derivative('s', 'A', 'a')}, endb = ${derivative('s', 'B', 'b')}, endc = ${derivative('s', 'C', 'c')};
+        da = ${derivative('r', 'A', 'a')}; db = ${derivative('r', 'B', 'b')}; dc = ${derivative('r', 'C', 'c')};
+        A = endA; B = endB; C = endC; a = enda; b = endb; c = endc; w += miss * kw0; t += miss;
         height = 0; landed = true;
       } else if (height < 0 || miss < 0.3 * next) { toGround = true; h = miss; }
     }
@@ -151,14 +166,10 @@ ${indent(keepNode, 6)}
     // A ball that is lifted out of its fall must be seen rising, or its apex goes unnoticed within one step.
     if (!toGround && vy <= 0 && ay > 0) h = Math.min(h, Math.max(-1.5 * vy / ay, 0.1 * h));
     if (!toGround && fall < 0 && climb + 3 * h * fall < 0) {
-      // Time to the ground from height, climb and its first two derivatives: the last step is aimed there.
-      const root = climb * climb - 2 * fall * height, jerk = ph > 0 ? (fall - pFall) / ph : 0;
-      let toGo = (climb + Math.sqrt(root)) / -fall;
-      if (toGo < 3 * h) {
-        for (let i = 0; i < 2; i++) toGo -= (height + toGo * (climb + toGo * (0.5 * fall + toGo * jerk / 6))) / (climb + toGo * (fall + 0.5 * toGo * jerk));
-        if (toGo > 0 && t + toGo < timeLimit) {
-          if (toGo < 1.1 * h) { h = toGo; aimed = true; } else if (toGo < 2 * h) h = 0.5 * toGo;
-        }
+      // Time to the ground on a parabola: the last step is aimed there.
+      const toGo = (climb + Math.sqrt(climb * climb - 2 * fall * height)) / -fall;
+      if (toGo > 0 && t + toGo < timeLimit) {
+        if (toGo < 1.1 * h) { h = toGo; aimed = true; } else if (toGo < 2 * h) h = 0.5 * toGo;
       }
     }
     let toApex = false, ka = 0, kb = 0, kc = 0, kw = 0, kA = 0, kB = 0, kC = 0, kh = 0;

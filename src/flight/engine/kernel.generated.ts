@@ -147,12 +147,13 @@ export function flyKernel(p: Float64Array, k: Float64Array, st: Float64Array, rt
     if (x0 < leastSpin) leastSpin = x0;
     if (x0 > mostSpin) mostSpin = x0;
     const fall = n1 * ka0 + n2 * kb0 + n3 * kc0;
+    let da = ka0, db = kb0, dc = kc0;
     if (apexInside) {
       apexInside = false;
       const V0 = (e2 * pb + e3y * pc) * ph, V1 = (vy) * ph, F0 = 0.5 * (e2 * pkb + e3y * pkc) * ph * ph, F1 = 0.5 * (e2 * kb0 + e3y * kc0) * ph * ph, d = y - (e2 * pB + e3y * pC);
       const c3 = 10 * d - 6 * V0 - 4 * V1 - 3 * F0 + F1, c4 = -15 * d + 8 * V0 + 7 * V1 + 3 * F0 - 2 * F1, c5 = 6 * d - 3 * V0 - 3 * V1 - F0 + F1;
       let x = V0 / (Math.sqrt(Math.max(0, F0 * F0 - V0 * (V1 - V0 - 2 * F0))) - F0);
-      for (let i = 0; i < 3; i++) x -= (V0 + x * (2 * F0 + x * (3 * c3 + x * (4 * c4 + x * 5 * c5)))) / (2 * F0 + x * (6 * c3 + x * (12 * c4 + x * 20 * c5)));
+      for (let i = 0; i < 2; i++) x -= (V0 + x * (2 * F0 + x * (3 * c3 + x * (4 * c4 + x * 5 * c5)))) / (2 * F0 + x * (6 * c3 + x * (12 * c4 + x * 20 * c5)));
       const x3 = x * x * x, q1 = x3 * (10 + x * (6 * x - 15)), q2 = ph * (x + x3 * (x * (8 - 3 * x) - 6)), q3 = ph * x3 * (x * (7 - 3 * x) - 4);
       const q4 = 0.5 * ph * ph * (x * x + x3 * (x * (3 - x) - 3)), q5 = 0.5 * ph * ph * x3 * (1 + x * (x - 2));
       const topB = pB + (B - pB) * q1 + pb * q2 + b * q3 + pkb * q4 + kb0 * q5, topC = pC + (C - pC) * q1 + pc * q2 + c * q3 + pkc * q4 + kc0 * q5, top = e2 * topB + e3y * topC;
@@ -168,7 +169,7 @@ export function flyKernel(p: Float64Array, k: Float64Array, st: Float64Array, rt
         if (!(slope < 0)) return OUTSIDE;
         const step = (pHeight + x * (V0 + x * (F0 + x * (c3 + x * (c4 + x * c5))))) / slope;
         x -= step;
-        if (step * step < 1e-20) break;
+        if (step * step < 1e-12) break;
       }
       const miss = (x - 1) * ph;
       if (!(x > 0 && x < 1.5)) return OUTSIDE;
@@ -176,9 +177,14 @@ export function flyKernel(p: Float64Array, k: Float64Array, st: Float64Array, rt
         // Close enough to the node for the quintic through both ends to carry the rest.
         const x3 = x * x * x, q1 = x3 * (10 + x * (6 * x - 15)), q2 = ph * (x + x3 * (x * (8 - 3 * x) - 6)), q3 = ph * x3 * (x * (7 - 3 * x) - 4);
         const q4 = 0.5 * ph * ph * (x * x + x3 * (x * (3 - x) - 3)), q5 = 0.5 * ph * ph * x3 * (1 + x * (x - 2));
-        A = pA + (A - pA) * q1 + pa * q2 + a * q3 + pka * q4 + ka0 * q5; B = pB + (B - pB) * q1 + pb * q2 + b * q3 + pkb * q4 + kb0 * q5; C = pC + (C - pC) * q1 + pc * q2 + c * q3 + pkc * q4 + kc0 * q5;
-        const z1 = x * x * (3 - 2 * x), z2 = x * (1 - x) * (1 - x) * ph, z3 = x * x * (x - 1) * ph;
-        a = pa + (a - pa) * z1 + pka * z2 + ka0 * z3; b = pb + (b - pb) * z1 + pkb * z2 + kb0 * z3; c = pc + (c - pc) * z1 + pkc * z2 + kc0 * z3; w += miss * kw0; t += miss;
+        const xx = x * x, s1 = 30 * xx * (1 - x) * (1 - x) / ph, s2 = 1 + xx * (x * (32 - 15 * x) - 18), s3 = xx * (x * (28 - 15 * x) - 12);
+        const s4 = ph * x * (1 + x * (x * (6 - 2.5 * x) - 4.5)), s5 = ph * xx * (1.5 + x * (2.5 * x - 4));
+        const r1 = 60 * x * (1 - x) * (1 - 2 * x) / (ph * ph), r2 = x * (x * (96 - 60 * x) - 36) / ph, r3 = x * (x * (84 - 60 * x) - 24) / ph;
+        const r4 = 1 + x * (x * (18 - 10 * x) - 9), r5 = x * (3 + x * (10 * x - 12));
+        const endA = pA + (A - pA) * q1 + pa * q2 + a * q3 + pka * q4 + ka0 * q5, endB = pB + (B - pB) * q1 + pb * q2 + b * q3 + pkb * q4 + kb0 * q5, endC = pC + (C - pC) * q1 + pc * q2 + c * q3 + pkc * q4 + kc0 * q5;
+        const enda = (A - pA) * s1 + pa * s2 + a * s3 + pka * s4 + ka0 * s5, endb = (B - pB) * s1 + pb * s2 + b * s3 + pkb * s4 + kb0 * s5, endc = (C - pC) * s1 + pc * s2 + c * s3 + pkc * s4 + kc0 * s5;
+        da = (A - pA) * r1 + pa * r2 + a * r3 + pka * r4 + ka0 * r5; db = (B - pB) * r1 + pb * r2 + b * r3 + pkb * r4 + kb0 * r5; dc = (C - pC) * r1 + pc * r2 + c * r3 + pkc * r4 + kc0 * r5;
+        A = endA; B = endB; C = endC; a = enda; b = endb; c = endc; w += miss * kw0; t += miss;
         height = 0; landed = true;
       } else if (height < 0 || miss < 0.3 * next) { toGround = true; h = miss; }
     }
@@ -191,7 +197,7 @@ export function flyKernel(p: Float64Array, k: Float64Array, st: Float64Array, rt
       }
       if (11 * nodes + 11 <= track.length) {
         const at = 11 * nodes;
-        track[at + 0] = t; track[at + 1] = a; track[at + 2] = b; track[at + 3] = c; track[at + 4] = w; track[at + 5] = A; track[at + 6] = B; track[at + 7] = C; track[at + 8] = ka0; track[at + 9] = kb0; track[at + 10] = kc0;
+        track[at + 0] = t; track[at + 1] = a; track[at + 2] = b; track[at + 3] = c; track[at + 4] = w; track[at + 5] = A; track[at + 6] = B; track[at + 7] = C; track[at + 8] = da; track[at + 9] = db; track[at + 10] = dc;
       }
       nodes++;
       y = e2 * B + e3y * C;
@@ -222,7 +228,7 @@ export function flyKernel(p: Float64Array, k: Float64Array, st: Float64Array, rt
     if (!(toGround && h < 0)) {
       if (11 * nodes + 11 <= track.length) {
         const at = 11 * nodes;
-        track[at + 0] = t; track[at + 1] = a; track[at + 2] = b; track[at + 3] = c; track[at + 4] = w; track[at + 5] = A; track[at + 6] = B; track[at + 7] = C; track[at + 8] = ka0; track[at + 9] = kb0; track[at + 10] = kc0;
+        track[at + 0] = t; track[at + 1] = a; track[at + 2] = b; track[at + 3] = c; track[at + 4] = w; track[at + 5] = A; track[at + 6] = B; track[at + 7] = C; track[at + 8] = da; track[at + 9] = db; track[at + 10] = dc;
       }
       nodes++;
     }
@@ -234,14 +240,10 @@ export function flyKernel(p: Float64Array, k: Float64Array, st: Float64Array, rt
     // A ball that is lifted out of its fall must be seen rising, or its apex goes unnoticed within one step.
     if (!toGround && vy <= 0 && ay > 0) h = Math.min(h, Math.max(-1.5 * vy / ay, 0.1 * h));
     if (!toGround && fall < 0 && climb + 3 * h * fall < 0) {
-      // Time to the ground from height, climb and its first two derivatives: the last step is aimed there.
-      const root = climb * climb - 2 * fall * height, jerk = ph > 0 ? (fall - pFall) / ph : 0;
-      let toGo = (climb + Math.sqrt(root)) / -fall;
-      if (toGo < 3 * h) {
-        for (let i = 0; i < 2; i++) toGo -= (height + toGo * (climb + toGo * (0.5 * fall + toGo * jerk / 6))) / (climb + toGo * (fall + 0.5 * toGo * jerk));
-        if (toGo > 0 && t + toGo < timeLimit) {
-          if (toGo < 1.1 * h) { h = toGo; aimed = true; } else if (toGo < 2 * h) h = 0.5 * toGo;
-        }
+      // Time to the ground on a parabola: the last step is aimed there.
+      const toGo = (climb + Math.sqrt(climb * climb - 2 * fall * height)) / -fall;
+      if (toGo > 0 && t + toGo < timeLimit) {
+        if (toGo < 1.1 * h) { h = toGo; aimed = true; } else if (toGo < 2 * h) h = 0.5 * toGo;
       }
     }
     let toApex = false, ka = 0, kb = 0, kc = 0, kw = 0, kA = 0, kB = 0, kC = 0, kh = 0;
