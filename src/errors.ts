@@ -54,6 +54,11 @@ export function isFairflightError(error: unknown): error is FairflightError {
   return typeof error === 'object' && error !== null && TAG in error;
 }
 
+/** True for a number within a range, both ends included: {@link requireWithin} for where no text may be made. @internal */
+export function isWithin(value: unknown, minimum: number, maximum: number): boolean {
+  return typeof value === 'number' && value >= minimum && value <= maximum && Number.isFinite(value);
+}
+
 /**
  * Returns `value` when it is a finite number within the range, both ends included.
  * @throws {@link FairflightError} `invalid-input` when it is not a finite number, `outside-range` when it lies outside.
@@ -67,8 +72,7 @@ export function requireWithin(
   hint?: string,
 ): number {
   // Nearly every value is fine: no text is made for those.
-  if (typeof value === 'number' && value >= minimum && value <= maximum && Number.isFinite(value))
-    return value;
+  if (isWithin(value, minimum, maximum)) return value as number;
   const range = [minimum, maximum] as const;
   const details = hint === undefined ? { field, value, unit, range } : { field, value, unit, range, hint };
   const allowed = `${field} must be between ${minimum} and ${maximum}${unit === '' ? '' : ` ${unit}`}`;

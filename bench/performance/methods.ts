@@ -37,7 +37,9 @@ export interface Method {
 }
 
 /** Tolerances every method of ours is run at [m]. */
-export const tolerances: readonly number[] = [1, 1e-1, 1e-2, 1e-3, 1e-4, 1e-5, 1e-6, 1e-7, 1e-8];
+export const tolerances: readonly number[] = [
+  10, 3, 1, 3e-1, 1e-1, 3e-2, 1e-2, 3e-3, 1e-3, 3e-4, 1e-4, 3e-5, 1e-5, 3e-6, 1e-6, 1e-7, 1e-8,
+];
 
 /** A method that flies one flight at a time. */
 function oneByOne(

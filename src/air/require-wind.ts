@@ -1,4 +1,4 @@
-import { FairflightError, requireOneOf, requireRecord, requireWithin } from '../errors.js';
+import { FairflightError, isWithin, requireOneOf, requireRecord, requireWithin } from '../errors.js';
 import type { Wind, WindProfile } from './wind.js';
 import { REFERENCE_HEIGHT } from './wind-ratio.js';
 
@@ -12,11 +12,17 @@ export const FASTEST_WIND = 60;
  */
 export function requireWind(field: string, wind: Wind): Wind {
   requireRecord(field, wind, ['along', 'across', 'profile']);
-  const hint = 'if that was mph, pass mph(10)';
-  requireWithin(`${field}.along`, wind.along, -FASTEST_WIND, FASTEST_WIND, 'm/s', hint);
-  requireWithin(`${field}.across`, wind.across, -FASTEST_WIND, FASTEST_WIND, 'm/s', hint);
+  if (!isWind(wind.along) || !isWind(wind.across)) {
+    const hint = 'if that was mph, pass mph(10)';
+    requireWithin(`${field}.along`, wind.along, -FASTEST_WIND, FASTEST_WIND, 'm/s', hint);
+    requireWithin(`${field}.across`, wind.across, -FASTEST_WIND, FASTEST_WIND, 'm/s', hint);
+  }
   if (wind.profile !== undefined) requireWindProfile(`${field}.profile`, wind.profile);
   return wind;
+}
+
+function isWind(speed: unknown): boolean {
+  return isWithin(speed, -FASTEST_WIND, FASTEST_WIND);
 }
 
 /**

@@ -2,7 +2,7 @@ import { type AerodynamicModel, aerodynamicModel } from '../aerodynamics/index.j
 import { defaultAir, type WindProfile } from '../air/index.js';
 import { requireWind } from '../air/require-wind.js';
 import { type Ball, conformingBall } from '../ball/index.js';
-import { requireRecord, requireWithin } from '../errors.js';
+import { isWithin, requireRecord, requireWithin } from '../errors.js';
 import type { Ground, Launch, Scene } from '../scene/index.js';
 
 /** Standard gravity [m/s²], exact (3rd CGPM 1901; BIPM SI Brochure, 9th ed. 2019). */
@@ -93,22 +93,34 @@ function launchHint(field: LaunchField, value: unknown): string | undefined {
 /** Checks a launch field by field. @throws FairflightError @internal */
 export function checkLaunch(launch: Launch): void {
   requireRecord('launch', launch, LAUNCH_FIELDS);
+  if (isLaunch(launch)) return;
   for (const field of LAUNCH_FIELDS) {
     const value = launch[field];
     if (value === undefined && !REQUIRED_FIELDS.has(field)) continue;
-    const range = LAUNCH_RANGES[field];
-    if (isWithin(value, range)) continue;
-    requireWithin(`launch.${field}`, value, ...range, launchHint(field, value));
+    requireWithin(`launch.${field}`, value, ...LAUNCH_RANGES[field], launchHint(field, value));
   }
 }
 
-function isWithin(value: unknown, range: AllowedRange): boolean {
-  return typeof value === 'number' && value >= range[0] && value <= range[1];
+/** Written out, since to reach fields by name takes longer than all the rest of a check. */
+function isLaunch(launch: Launch): boolean {
+  const { ballSpeed, launchAngle, launchDirection, spinRate, spinAxisTilt, rifleSpin } = launch;
+  return (
+    isIn(ballSpeed, LAUNCH_RANGES.ballSpeed) &&
+    isIn(launchAngle, LAUNCH_RANGES.launchAngle) &&
+    isIn(spinRate, LAUNCH_RANGES.spinRate) &&
+    (launchDirection === undefined || isIn(launchDirection, LAUNCH_RANGES.launchDirection)) &&
+    (spinAxisTilt === undefined || isIn(spinAxisTilt, LAUNCH_RANGES.spinAxisTilt)) &&
+    (rifleSpin === undefined || isIn(rifleSpin, LAUNCH_RANGES.rifleSpin))
+  );
+}
+
+function isIn(value: unknown, range: AllowedRange): boolean {
+  return isWithin(value, range[0], range[1]);
 }
 
 /** `requireWithin`, without the cost of spreading a range where the value is fine, as nearly every value is. */
 function requireInRange(field: string, value: unknown, range: AllowedRange, hint?: string): void {
-  if (!isWithin(value, range)) requireWithin(field, value, ...range, hint);
+  if (!isIn(value, range)) requireWithin(field, value, ...range, hint);
 }
 
 /** Checks a ground plane. @throws FairflightError @internal */
