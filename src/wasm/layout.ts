@@ -1,4 +1,4 @@
-/** Memory of the batch kernel, in bytes. Tables first, then the two lanes, then one chunk of flights in and out. */
+/** Memory of the batch kernel, in bytes. Tables first, then the lanes, then one chunk of flights in and out. */
 
 /** 2,048 cells of 8 numbers. */
 export const SPIN_TABLE: usize = 65536;
