@@ -10,6 +10,11 @@ const CELLS_PER_REYNOLDS = 1 / 500;
 const LARGEST_ERROR = 1e-9;
 /** Largest jump of slope, in coefficient per cell, between usable neighbours: a corner in the law is no error of a cell. */
 const LARGEST_CORNER = 1e-6;
+/**
+ * Share of S or Re that is kept away from a corner: both may pass through a peak between the stages of a step, by so
+ * much less than this that a flight which comes near a corner is handed over before it crosses it unseen.
+ */
+const CORNER_MARGIN = 0.04;
 /** Where the law is taken apart into a part in S and a part in Re. */
 const PIVOT_REYNOLDS = 150_000;
 const PIVOT_SPIN_RATIO = 0.2;
@@ -172,18 +177,27 @@ const CUBICS = NODES.map((node) => {
   return [node, -p * q * r * scale, (p * q + p * r + q * r) * scale, -(p + q + r) * scale, scale] as const;
 });
 
-/** The run of cells around one, all within the largest error allowed and divided by no corner; empty when it is not. */
+/**
+ * The run of cells around one, all within the largest error allowed, up to a margin before the nearest corners; empty
+ * when that one is not.
+ */
 function runAround(
   cell: number,
   errors: readonly number[],
   corners: ReadonlySet<number>,
 ): { readonly low: number; readonly high: number } {
-  const usable = (i: number): boolean => (errors[i] ?? Number.POSITIVE_INFINITY) <= LARGEST_ERROR;
+  const errorOf = (i: number): number => errors[i] ?? Number.POSITIVE_INFINITY;
+  const usable = (i: number): boolean => errorOf(i) <= LARGEST_ERROR;
   if (!usable(cell)) return { low: cell, high: cell };
   let low = cell;
   while (!corners.has(low) && usable(low - 1)) low--;
   let high = cell + 1;
   while (!corners.has(high) && usable(high)) high++;
+  // A corner between two cells, or within the next one.
+  const atCorner = (edge: number, next: number): boolean =>
+    corners.has(edge) || (next >= 0 && next < errors.length && errorOf(next) > LARGEST_CORNER);
+  if (atCorner(low, low - 1)) low = Math.min(Math.ceil(low * (1 + CORNER_MARGIN)), cell);
+  if (atCorner(high, high)) high = Math.max(Math.floor(high * (1 - CORNER_MARGIN)), cell + 1);
   return { low, high };
 }
 

@@ -77,6 +77,7 @@ describe('the engine against odex at 1e-13 over the whole domain', () => {
   // Each of these was off by more at one time, by what its name says.
   const blind = 'an error estimate that passes through zero in the drag crisis';
   const corner = 'a corner of the law inside a step';
+  const peak = 'a corner crossed between two stages';
   const turn = 'an air velocity that turns over inside a step';
   it.each([
     [
@@ -138,6 +139,21 @@ describe('the engine against odex at 1e-13 over the whole domain', () => {
       -172.91787933361576,
       0.0886655822997233,
       0.056333495710604725,
+    ],
+    [
+      peak,
+      'smits-smith-1994',
+      49.32986208225031,
+      0.679270873076764,
+      -0.09771609773019488,
+      1278.526929023368,
+      0.694200537989297,
+      0.6698450824356688,
+      1.87775034227694,
+      -1.33620808139381,
+      -168.15752556287725,
+      0.08125110428798316,
+      0.016728012350360283,
     ],
     [
       corner,
