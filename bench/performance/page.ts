@@ -52,7 +52,8 @@ function comparable(rows: readonly Row[]): Row[] {
 const namesOf = (rows: readonly Row[]): string[] => [...new Set(rows.map(({ method }) => method))];
 const number = (value: number | undefined, digits = 3): string =>
   value === undefined || Number.isNaN(value) ? '–' : String(Number(value.toPrecision(digits)));
-const length = (metres: number): string => {
+const length = (value: number): string => {
+  const metres = Number(value.toPrecision(3));
   const [factor, unit] =
     metres >= 1 ? [1, 'm'] : metres >= MM ? [1e3, 'mm'] : metres >= MICROMETRE ? [1e6, 'µm'] : [1e9, 'nm'];
   return `${number(metres * (factor as number))} ${unit}`;
