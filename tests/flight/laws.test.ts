@@ -1,6 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
+  type AerodynamicModel,
+  defaultAerodynamics,
   degrees,
   fly,
   kilogramsPerCubicMetre,
@@ -16,6 +18,7 @@ import {
   stateAt,
   toMetres,
 } from '../../src/index.js';
+import { caught } from '../caught.js';
 import { anyLaunch, anyScene, denseAir, noAir } from './support.js';
 
 const runs = { numRuns: 200, seed: 20260101 };
@@ -221,6 +224,39 @@ describe('ground', () => {
     const { x, y, z } = flight.landing.position;
     expect(flight.ended).toBe('landed');
     expect(Math.abs(y + 987.7 - Math.tan(-0.6) * x - Math.tan(-0.2056) * z)).toBeLessThan(1e-6);
+  });
+});
+
+describe('a law of one’s own that is not finite', () => {
+  // The engine must blame the law, not the tolerance: no looser one would help.
+  const steady: AerodynamicModel = {
+    ...defaultAerodynamics,
+    id: 'own',
+    dragCoefficient: () => 0.25,
+    liftCoefficient: () => 0.15,
+  };
+  it.each<[string, Partial<AerodynamicModel>]>([
+    ['drag at the start', { dragCoefficient: () => Number.NaN }],
+    ['drag without bound at the start', { dragCoefficient: () => Number.POSITIVE_INFINITY }],
+    ['lift at the start', { liftCoefficient: () => Number.NaN }],
+    ['drag in mid-flight', { dragCoefficient: (re) => (re < 150_000 ? Number.NaN : 0.25) }],
+    [
+      'drag without bound in mid-flight',
+      { dragCoefficient: (re) => (re < 150_000 ? Number.POSITIVE_INFINITY : 0.25) },
+    ],
+    ['lift in mid-flight', { liftCoefficient: (_re, s) => Math.sqrt(0.12 - s) }],
+  ])('is told apart from one too rough to integrate: %s', (_where, law) => {
+    const error = caught(() => fly(drive, { aerodynamics: { ...steady, ...law } }));
+    expect(error.code).toBe('invalid-input');
+    expect(error.field).toBe('scene.aerodynamics');
+    expect(error.message).toContain('own gave a value that is not finite');
+  });
+
+  it('is found before a flight that ends where it begins', () => {
+    const nowhere = { ...drive, launchAngle: degrees(-3) };
+    expect(fly(nowhere, { aerodynamics: steady }).hangTime).toBe(0);
+    const law = { ...steady, dragCoefficient: () => Number.NaN };
+    expect(caught(() => fly(nowhere, { aerodynamics: law })).code).toBe('invalid-input');
   });
 });
 

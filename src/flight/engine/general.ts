@@ -130,6 +130,7 @@ export function createFlightEngine(): FlightEngine {
     // Half a step: a law may have a corner near the fastest speeds, and the first estimate has nothing to be held against.
     let h = 0.5 * firstStep(velocityTolerance, start);
     let previousError = 1e-2;
+    let lastError = 0;
     for (; result.steps < MAX_STEPS; result.steps++) {
       if (t + h > timeLimit) h = timeLimit - t;
       if (problem.profile !== undefined) h = Math.min(h, longestStep(height, plane.climb(y)));
@@ -137,6 +138,7 @@ export function createFlightEngine(): FlightEngine {
       if (y[4]! <= 0 && f[4]! > 0) h = Math.min(h, Math.max((-1.5 * y[4]!) / f[4]!, 0.1 * h));
       stepper.step(rhs, t, y, f, h);
       const error = stepper.error(h, 3, 3, velocityTolerance);
+      lastError = error;
       if (!(error <= 1)) {
         h *= Number.isFinite(error) ? Math.max(0.2, 0.9 * error ** -0.125) : 0.2;
         if (h < 1e-12) break;
@@ -204,6 +206,8 @@ export function createFlightEngine(): FlightEngine {
       h *= Math.min(4, Math.max(0.333, factor));
       previousError = Math.max(error, 1e-4);
     }
+    // The last accepted step came before whatever is not finite; the one proposed runs into it.
+    if (!Number.isFinite(lastError)) rhs(t, stepper.next, fNew);
     requireFinite(fNew, problem);
     throw new FairflightError(
       'not-converged',
