@@ -269,7 +269,7 @@ const READING = `- A cost at equal error is that of a setting that reaches it, o
 - mathjs flies each 50th and SciPy each 5th of the flights, and their errors are over those. dopri has no events either
   and is advanced one step at a time. CVODE is set up once and started again for each flight.
 - JavaScript methods, ours too, run one library to a process, after a second of warming up. C++ is built with -O3 -march=native.
-- Our tolerance bounds the landing error and is kept by a wide margin, so compare at equal error, not equal tolerance.
+- Our tolerance bounds the landing error of these flights by a wide margin, so compare at equal error, not equal tolerance.
   \`fly\` checks its arguments and returns its whole record, with the nodes of the path and the warnings. The default
   engine and the general engine are what lies below it, used as the peers are: air, ball and law made ready beforehand,
   launch and wind of each flight in numbers, a few numbers out. \`flyMany\` takes and returns

@@ -53,7 +53,8 @@ export interface FlyManyOptions extends FlightOptions {
   readonly conditions?: ConditionColumns;
   /**
    * The WebAssembly kernel of `fairflight/batch`, some 1.7 times as fast; without it the JavaScript engine flies. Both
-   * give the same flights: the kernel is written by the same template and differs by rounding at most.
+   * give the same flights to within a thousandth of the tolerance: their steps are written by one template, and they
+   * make the same decisions in between.
    */
   readonly kernel?: BatchKernel | undefined;
 }

@@ -8,11 +8,11 @@ import { step } from './step.generated';
 // Lane variables the step reads (order of LANE_INPUTS) and writes (LANE_OUTPUTS).
 const A_: usize = 0, H: usize = 7, K: usize = 8, G2: usize = 12, G3: usize = 13, DRAG: usize = 14, LIFT: usize = 15, DECAY: usize = 16, RINV: usize = 17;
 const ACROSS: usize = 18, PER_TOLERANCE: usize = 19;
-const NEW: usize = 20, KN: usize = 27, ERROR: usize = 31, WANTED: usize = 32, LOW_X: usize = 33, HIGH_X: usize = 34, LOW_Z: usize = 35, HIGH_Z: usize = 36;
-// Lane variables of the control flow.
+const NEW: usize = 20, KN: usize = 27, ERROR: usize = 31, WANTED: usize = 32, LOW_X: usize = 33, HIGH_X: usize = 34, LOW_Z: usize = 35, HIGH_Z: usize = 36, END_X: usize = 37, END_Z: usize = 38;
+// Lane variables of the control flow; the step's own begin at 96.
 const N1: usize = 40, N2: usize = 41, N3: usize = 42, NW: usize = 43, E2: usize = 44, E3Y: usize = 45;
 const T: usize = 46, NEXT: usize = 47, HEIGHT: usize = 48, CLIMB: usize = 49, FALL: usize = 50;
-const KEPT: usize = 64 /* 7 */, KEPTK: usize = 71 /* 4 */, KEPTH: usize = 75;
+const KEPT: usize = 64 /* 7 */, KEPTK: usize = 71 /* 4 */, KEPTH: usize = 75, KEPTX: usize = 76, KEPTZ: usize = 77;
 const APEX: usize = 78, APEXA: usize = 79, APEXB: usize = 80, APEXC: usize = 81, APEXT: usize = 82;
 const ATTEMPTS: usize = 87, MODE: usize = 89, AIMED: usize = 90, APEX_INSIDE: usize = 91, NEXTH: usize = 92, NEXTC: usize = 93;
 
@@ -20,7 +20,7 @@ const NORMAL: f64 = 0, TO_APEX: f64 = 1, TO_GROUND: f64 = 2;
 const LANDED: f64 = 0, TIME_LIMIT: f64 = 1, OUTSIDE: f64 = 2;
 const MAX_ATTEMPTS: f64 = 20000;
 
-let timeLimit: f64 = 60, perTolerance: f64 = 1, restepApex: bool = false;
+let timeLimit: f64 = 60, restepApex: bool = false;
 let acrossOnly: bool = true, sLow: f64 = 0, sHigh: f64 = 0, rLow: f64 = 0, rHigh: f64 = 0;
 let next: i32 = 0, count: i32 = 0, live: i32 = 0;
 const flightOf = new StaticArray<i32>(4);
@@ -44,7 +44,7 @@ export function chunk(): i32 { return CHUNK; }
 
 /** Sets what all flights of a batch share. */
 export function configure(limit: f64, perTol: f64, restep: bool, across: bool, low: f64, high: f64, reLow: f64, reHigh: f64): void {
-  timeLimit = limit; perTolerance = perTol; restepApex = restep; acrossOnly = across;
+  timeLimit = limit; restepApex = restep; acrossOnly = across;
   sLow = low; sHigh = high; rLow = reLow; rHigh = reHigh;
   for (let lane: i32 = 0; lane < 4; lane++) {
     store<i64>(laneAt(lane) + (ACROSS << 4), across ? -1 : 0);
@@ -62,7 +62,7 @@ export function run(n: i32): void {
   }
 }
 
-/** Loads the next flight into a lane; an idle lane repeats a harmless one. */
+/** Loads the next flight into a lane; an idle lane repeats its last one, with steps of nothing. */
 function fill(lane: i32): void {
   const l = laneAt(lane);
   for (;;) {
@@ -111,7 +111,8 @@ function startDerivative(l: usize): bool {
 function advance(lane: i32, l: usize): void {
   const h = get(H, l), attempts = get(ATTEMPTS, l) + 1;
   set(ATTEMPTS, l, attempts);
-  const inside = get(LOW_X, l) >= sLow && get(HIGH_X, l) < sHigh && get(LOW_Z, l) >= rLow && get(HIGH_Z, l) < rHigh;
+  const error = get(ERROR, l);
+  const inside = get(LOW_X, l) >= sLow && get(HIGH_X, l) < sHigh && get(LOW_Z, l) >= rLow && get(HIGH_Z, l) < rHigh && error == error;
   if (!inside || attempts > MAX_ATTEMPTS || h * h < 1e-24) { finish(lane, l, OUTSIDE, true); return; }
   const mode = get(MODE, l);
   const e2 = get(E2, l), e3y = get(E3Y, l);
@@ -128,6 +129,7 @@ function advance(lane: i32, l: usize): void {
     set(MODE, l, NORMAL);
     for (let i: usize = 0; i < 7; i++) copy(NEW + i, KEPT + i, l);
     for (let i: usize = 0; i < 4; i++) copy(KN + i, KEPTK + i, l);
+    copy(END_X, KEPTX, l); copy(END_Z, KEPTZ, l);
     accept(lane, l, kh, false);
     return;
   }
@@ -142,7 +144,7 @@ function advance(lane: i32, l: usize): void {
     accept(lane, l, h, true);
     return;
   }
-  const error = get(ERROR, l), factor = min(3, max(0.3, get(WANTED, l)));
+  const factor = min(3, max(0.3, get(WANTED, l)));
   if (!(error <= 1)) { set(H, l, h * (error > 1 ? factor : 0.3)); set(AIMED, l, 0); return; }
   const vy = e2 * get(A_ + 1, l) + e3y * get(A_ + 2, l);
   if (heightN < 0) {
@@ -154,6 +156,7 @@ function advance(lane: i32, l: usize): void {
     if (restepApex) {
       for (let i: usize = 0; i < 7; i++) copy(KEPT + i, NEW + i, l);
       for (let i: usize = 0; i < 4; i++) copy(KEPTK + i, KN + i, l);
+      copy(KEPTX, END_X, l); copy(KEPTZ, END_Z, l);
       set(KEPTH, l, h);
       const y = e2 * get(A_ + 5, l) + e3y * get(A_ + 6, l), ay = e2 * get(K + 1, l) + e3y * get(K + 2, l);
       set(H, l, h * topOfQuartic(h, y, vy, ay, e2 * Bn + e3y * Cn, vyn));
@@ -170,12 +173,14 @@ function advance(lane: i32, l: usize): void {
  * quintic through both ends when the ground is that near.
  */
 function accept(lane: i32, l: usize, h: f64, landed: bool): void {
+  const x = get(END_X, l), z = get(END_Z, l);
+  if (!(x >= sLow && x < sHigh && z >= rLow && z < rHigh)) { finish(lane, l, OUTSIDE, true); return; }
   const t = get(T, l) + h, height = get(NEXTH, l), climb = get(NEXTC, l);
   set(T, l, t);
   if (get(APEX_INSIDE, l) != 0) { set(APEX_INSIDE, l, 0); takeApex(l, h, t); }
   const pFall = get(FALL, l), fall = get(N1, l) * get(KN, l) + get(N2, l) * get(KN + 1, l) + get(N3, l) * get(KN + 2, l);
   let toGround = landed, miss: f64 = 0;
-  if (!landed && (get(AIMED, l) != 0 || height < 0)) {
+  if (!landed && (height < 0 || (get(AIMED, l) != 0 && t < timeLimit))) {
     const at = rootOfQuintic(h, get(HEIGHT, l), get(CLIMB, l), pFall, height, climb, fall);
     if (!(at > 0 && at < 1.5)) { move(l, height, climb, fall); finish(lane, l, OUTSIDE, true); return; }
     miss = (at - 1) * h;
@@ -284,6 +289,7 @@ function drift(l: usize): void {
 
 /** Writes a flight's results and refills the lane. */
 function finish(lane: i32, l: usize, status: f64, refill: bool): void {
+  if (status == LANDED && get(T, l) > timeLimit) status = OUTSIDE;
   const out = RESULTS_AT + <usize>unchecked(flightOf[lane]) * <usize>(RESULTS * 8);
   if (status != OUTSIDE) {
     const y = get(E2, l) * get(A_ + 5, l) + get(E3Y, l) * get(A_ + 6, l);

@@ -1153,8 +1153,8 @@ export function part11(r: usize): void {
   v128.store(r, sc, 2960);
   v128.store(r, cn, 352);
   v128.store(r, wn, 368);
-  v128.store(r, xE, 2976);
-  v128.store(r, zE, 2992);
+  v128.store(r, xE, 592);
+  v128.store(r, zE, 608);
   v128.store(r, kaE, 432);
   v128.store(r, kbE, 448);
   v128.store(r, kcE, 464);
@@ -1212,8 +1212,6 @@ export function part12(r: usize): void {
   const c11 = v128.load(r, 2816);
   const x11 = v128.load(r, 2832);
   const z11 = v128.load(r, 2848);
-  const xE = v128.load(r, 2976);
-  const zE = v128.load(r, 2992);
   const K53 = v128.load64_splat(CONSTANTS, 424);
   const K54 = v128.load64_splat(CONSTANTS, 432);
   const K55 = v128.load64_splat(CONSTANTS, 440);
@@ -1225,10 +1223,10 @@ export function part12(r: usize): void {
   const An = f64x2.add(A, f64x2.mul(h, f64x2.add(f64x2.add(f64x2.add(f64x2.add(f64x2.add(f64x2.add(f64x2.add(f64x2.mul(K53, a), f64x2.mul(K54, a5)), f64x2.mul(K55, a6)), f64x2.mul(K56, a7)), f64x2.mul(K57, a8)), f64x2.mul(K58, a9)), f64x2.mul(K59, a10)), f64x2.mul(K60, a11))));
   const Bn = f64x2.add(B, f64x2.mul(h, f64x2.add(f64x2.add(f64x2.add(f64x2.add(f64x2.add(f64x2.add(f64x2.add(f64x2.mul(K53, b), f64x2.mul(K54, b5)), f64x2.mul(K55, b6)), f64x2.mul(K56, b7)), f64x2.mul(K57, b8)), f64x2.mul(K58, b9)), f64x2.mul(K59, b10)), f64x2.mul(K60, b11))));
   const Cn = f64x2.add(C, f64x2.mul(h, f64x2.add(f64x2.add(f64x2.add(f64x2.add(f64x2.add(f64x2.add(f64x2.add(f64x2.mul(K53, c), f64x2.mul(K54, c5)), f64x2.mul(K55, c6)), f64x2.mul(K56, c7)), f64x2.mul(K57, c8)), f64x2.mul(K58, c9)), f64x2.mul(K59, c10)), f64x2.mul(K60, c11))));
-  const low_x = f64x2.pmin(f64x2.pmin(f64x2.pmin(f64x2.pmin(f64x2.pmin(f64x2.pmin(f64x2.pmin(f64x2.pmin(f64x2.pmin(f64x2.pmin(f64x2.pmin(x1, x2), x3), x4), x5), x6), x7), x8), x9), x10), x11), xE);
-  const high_x = f64x2.pmax(f64x2.pmax(f64x2.pmax(f64x2.pmax(f64x2.pmax(f64x2.pmax(f64x2.pmax(f64x2.pmax(f64x2.pmax(f64x2.pmax(f64x2.pmax(x1, x2), x3), x4), x5), x6), x7), x8), x9), x10), x11), xE);
-  const low_z = f64x2.pmin(f64x2.pmin(f64x2.pmin(f64x2.pmin(f64x2.pmin(f64x2.pmin(f64x2.pmin(f64x2.pmin(f64x2.pmin(f64x2.pmin(f64x2.pmin(z1, z2), z3), z4), z5), z6), z7), z8), z9), z10), z11), zE);
-  const high_z = f64x2.pmax(f64x2.pmax(f64x2.pmax(f64x2.pmax(f64x2.pmax(f64x2.pmax(f64x2.pmax(f64x2.pmax(f64x2.pmax(f64x2.pmax(f64x2.pmax(z1, z2), z3), z4), z5), z6), z7), z8), z9), z10), z11), zE);
+  const low_x = f64x2.pmin(f64x2.pmin(f64x2.pmin(f64x2.pmin(f64x2.pmin(f64x2.pmin(f64x2.pmin(f64x2.pmin(f64x2.pmin(f64x2.pmin(x1, x2), x3), x4), x5), x6), x7), x8), x9), x10), x11);
+  const high_x = f64x2.pmax(f64x2.pmax(f64x2.pmax(f64x2.pmax(f64x2.pmax(f64x2.pmax(f64x2.pmax(f64x2.pmax(f64x2.pmax(f64x2.pmax(x1, x2), x3), x4), x5), x6), x7), x8), x9), x10), x11);
+  const low_z = f64x2.pmin(f64x2.pmin(f64x2.pmin(f64x2.pmin(f64x2.pmin(f64x2.pmin(f64x2.pmin(f64x2.pmin(f64x2.pmin(f64x2.pmin(z1, z2), z3), z4), z5), z6), z7), z8), z9), z10), z11);
+  const high_z = f64x2.pmax(f64x2.pmax(f64x2.pmax(f64x2.pmax(f64x2.pmax(f64x2.pmax(f64x2.pmax(f64x2.pmax(f64x2.pmax(f64x2.pmax(z1, z2), z3), z4), z5), z6), z7), z8), z9), z10), z11);
   v128.store(r, An, 384);
   v128.store(r, Bn, 400);
   v128.store(r, Cn, 416);

@@ -5,7 +5,16 @@ import { loadBatchKernel } from '../../src/batch.js';
 import { createCompiledEngine } from '../../src/flight/engine/compiled.js';
 import { simdText } from '../../src/flight/engine/simd-source.js';
 import { flightProblem } from '../../src/flight/problem.js';
-import { degrees, flyMany, type LaunchColumns, metres, mph, rpm, type Scene } from '../../src/index.js';
+import {
+  degrees,
+  flyMany,
+  type LaunchColumns,
+  metres,
+  mph,
+  rpm,
+  type Scene,
+  seconds,
+} from '../../src/index.js';
 import { stream } from '../../src/numerics/index.js';
 
 const COUNT = 1500;
@@ -41,7 +50,8 @@ describe('the WebAssembly kernel', () => {
     expect(readFileSync('src/wasm/step.generated.ts', 'utf8')).toBe(simdText());
   });
 
-  it.each([1e-2, 1e-4, 1e-8])(
+  // Below 2e-5 the top of a flight is stepped onto; at 1e-8 the general engine flies.
+  it.each([1, 1e-2, 1e-4, 1e-5, 3e-6, 1e-8])(
     'gives the flights of the JavaScript engine at a tolerance of %s m',
     async (tolerance) => {
       const kernel = await loadBatchKernel();
@@ -60,6 +70,30 @@ describe('the WebAssembly kernel', () => {
           }
         }
       }
+    },
+  );
+
+  it.each([1e-2, 1e-4, 1e-5])(
+    'ends a flight at its time limit as the JavaScript engine does: %s m',
+    async (tolerance) => {
+      const kernel = await loadBatchKernel();
+      const columns = launches();
+      const endings = new Set<number>();
+      for (const scene of scenes) {
+        for (const timeLimit of [0.7, 2, 4.3]) {
+          const options = { tolerance: metres(tolerance), timeLimit: seconds(timeLimit) };
+          const plain = flyMany(columns, scene, options);
+          const batch = flyMany(columns, scene, { ...options, kernel });
+          expect([...batch.ended]).toEqual([...plain.ended]);
+          for (const ended of plain.ended) endings.add(ended);
+          for (let i = 0; i < COUNT; i++) {
+            expect(plain.hangTime[i]).toBeLessThanOrEqual(timeLimit);
+            const difference = Math.abs((batch.carry[i] as number) - (plain.carry[i] as number));
+            expect(difference).toBeLessThan(Math.max(1e-8, 1e-3 * tolerance));
+          }
+        }
+      }
+      expect(endings.size).toBeGreaterThan(1);
     },
   );
 

@@ -1,8 +1,15 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { compiledLaw } from '../../src/aerodynamics/compiled-law.js';
+import { type CompiledLaw, compiledLaw, constantLaw } from '../../src/aerodynamics/compiled-law.js';
 import { aerodynamicModels, withReverseMagnus } from '../../src/aerodynamics/index.js';
+import { loadBatchKernel } from '../../src/batch.js';
+import { flyBatch } from '../../src/flight/engine/batch.js';
+import { kernelFrame, packKernel, setFrame } from '../../src/flight/engine/frame.js';
+import { flyKernel, OUTSIDE } from '../../src/flight/engine/kernel.generated.js';
+import { KERNEL_PARAMETERS, KERNEL_RESULTS, kernelConstants } from '../../src/flight/engine/kernel-layout.js';
 import { kernelText } from '../../src/flight/engine/kernel-template.js';
+import { sceneProblem, setLaunch } from '../../src/flight/problem.js';
+import { stream } from '../../src/numerics/index.js';
 import { dormandPrince853 } from '../../src/numerics/tableaux/dormand-prince-853.js';
 
 describe('the written kernel', () => {
@@ -59,5 +66,71 @@ describe('compiled laws', () => {
 
   it('are refused to a law that has another form', () => {
     expect(compiledLaw(withReverseMagnus(aerodynamicModels['fitted-modern']))).toBeUndefined();
+  });
+});
+
+describe('a law that no ball has', () => {
+  /** Coefficients that jump from cell to cell: no step is short enough. */
+  function noise(): CompiledLaw {
+    const law = constantLaw(0.2, 0.25);
+    const draw = stream(3, 0);
+    for (let i = 0; i < law.spinTable.length; i += 4) law.spinTable[i] = draw.uniform();
+    return law;
+  }
+  const laws: readonly (readonly [string, CompiledLaw])[] = [
+    ...[Number.NaN, Number.POSITIVE_INFINITY, 1e200, -1e200, -5].flatMap((wrong) => [
+      [`lift ${wrong}`, constantLaw(wrong, 0.25)] as const,
+      [`drag ${wrong}`, constantLaw(0.2, wrong)] as const,
+    ]),
+    ['noise', noise()],
+  ];
+  const problem = sceneProblem({});
+  setLaunch(problem, 70, 0.2, 0, 270, 0.1, 0);
+
+  it.each(laws)(
+    'ends in numbers or in the hands of the general engine, after bounded work: %s',
+    (name, law) => {
+      for (const tolerance of [1, 1e-4, 1e-5]) {
+        const frame = kernelFrame();
+        const p = new Float64Array(KERNEL_PARAMETERS.length);
+        const out = new Float64Array(KERNEL_RESULTS.length);
+        setFrame(frame, problem, law);
+        expect(packKernel(problem, law, frame, tolerance, 60, p)).toBe(true);
+        const status = flyKernel(
+          p,
+          kernelConstants(),
+          law.spinTable,
+          law.reynoldsTable,
+          out,
+          new Float64Array(0),
+        );
+        if (name === 'noise') expect(status).toBe(OUTSIDE);
+        if (status !== OUTSIDE) expect([...out].every(Number.isFinite)).toBe(true);
+        expect(out[KERNEL_RESULTS.indexOf('evaluations')]).toBeLessThan(270_000);
+      }
+    },
+  );
+
+  it.each(laws)('does the same in WebAssembly: %s', async (_name, law) => {
+    const kernel = await loadBatchKernel();
+    if (kernel === undefined) throw new Error('this runtime has no WebAssembly SIMD');
+    for (const tolerance of [1, 1e-4, 1e-5]) {
+      let rows = 0;
+      flyBatch(
+        kernel,
+        law,
+        problem,
+        7,
+        tolerance,
+        60,
+        () => {},
+        (_row, flight) => {
+          rows++;
+          if (flight === undefined) return;
+          expect([...flight.state, flight.time, flight.apex].every(Number.isFinite)).toBe(true);
+        },
+      );
+      expect(rows).toBe(7);
+    }
   });
 });

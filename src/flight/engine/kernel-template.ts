@@ -141,6 +141,7 @@ ${indent(CURVATURE_WEIGHTS, 8)}
         const dt = -height / climb;
         A += dt * (a + 0.5 * dt * ka0); B += dt * (b + 0.5 * dt * kb0); C += dt * (c + 0.5 * dt * kc0);
         a += dt * ka0; b += dt * kb0; c += dt * kc0; w += dt * kw0; t += dt;
+        if (t > timeLimit) return OUTSIDE;
       }
 ${indent(keepNode, 6)}
       nodes++;
@@ -226,7 +227,7 @@ ${indent(errorNorms(d), 8)}
     t += ph;
     pka = ka0; pkb = kb0; pkc = kc0; pFall = fall;
     y = e2 * B + e3y * C; vy = e2 * b + e3y * c;
-    if (t >= timeLimit) ended = !landed;
+    if (t >= timeLimit) ended = !landed && height >= 0;
   }
 }
 `;

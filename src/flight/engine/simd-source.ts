@@ -11,7 +11,8 @@ import {
 
 /**
  * The same step for two flights in one register (WebAssembly f64x2), written as AssemblyScript.
- * Cells are found by adding 1.5 · 2^52 to x − 1/2, which leaves the whole part of x in the low bits of the sum.
+ * Cells are found by adding 1.5 · 2^52 to x − 1/2, which leaves the whole part of x in the low bits of the sum. At a whole
+ * x that may be the cell before, at its end, where the two cubics agree to within the error of the tables.
  */
 const simd: Dialect = {
   constant: (value) => `f64x2.splat(${value})`,
@@ -77,7 +78,7 @@ export const LANE_INPUTS = [
   'across',
   'perTolerance',
 ] as const;
-/** What the step writes of a lane: end state, derivative there, error and factor, and the range of cells asked for. */
+/** What the step writes of a lane: end state, derivative there, error and factor, range of cells asked for, cells at the end. */
 export const LANE_OUTPUTS = [
   'an',
   'bn',
@@ -96,18 +97,22 @@ export const LANE_OUTPUTS = [
   'high_x',
   'low_z',
   'high_z',
+  'xE',
+  'zE',
 ] as const;
 /** The lane variable from which on the step keeps what one of its functions leaves to the next. */
 const SCRATCH = 96;
+/** Room of a register in src/wasm/layout.ts. */
+const LANE_VARIABLES = 336;
 
-/** Least and greatest cell the stages of a step asked for. */
+/** Least and greatest cell the stages of a step asked for. A number that is none shows in the error. */
 function ranges(): string[] {
   return ['x', 'z'].flatMap((name) =>
     [
       ['low', 'f64x2.pmin'],
       ['high', 'f64x2.pmax'],
     ].map(([id, of]) => {
-      const cells = [...LATER_STAGES, 'E'].map((i) => `${name}${i}`);
+      const cells = LATER_STAGES.map((i) => `${name}${i}`);
       return `const ${id}_${name} = ${cells.reduce((sum, cell) => `${of}(${sum}, ${cell})`)};`;
     }),
   );
@@ -155,6 +160,8 @@ export function simdText(): string {
       const kept = words.slice(n + 1).some((later) => later.has(name));
       if (kept && !slots.has(name)) slots.set(name, SCRATCH + slots.size - shared);
       const slot = slots.get(name);
+      if (slot !== undefined && slot >= LANE_VARIABLES)
+        throw new Error('a register has no room for the step');
       if (slot !== undefined) lines.push(`v128.store(r, ${name}, ${16 * slot});`);
     }
     return `export function part${n}(r: usize): void {\n${lines.map((line) => `  ${line}`).join('\n')}\n}`;
