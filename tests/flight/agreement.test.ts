@@ -1,7 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
+  type AerodynamicModel,
   aerodynamicModels,
+  defaultAerodynamics,
   degrees,
   fly,
   kilogramsPerCubicMetre,
@@ -13,13 +15,18 @@ import {
   radians,
   radiansPerSecond,
   type Scene,
+  tabulated,
+  type WindProfile,
 } from '../../src/index.js';
 import { flyReference } from '../../src/reference.js';
+import { even } from '../even.js';
+import monotoneGrid from '../published/data/monotone-grid.json' with { type: 'json' };
 import { anyLaunch, anyScene, denseAir } from './support.js';
 
-/** Distance between the ends of two flights, and of their greatest heights [m]. */
-function miss(launch: Launch, scene: Scene, tolerance: number): number {
-  const own = fly(launch, scene, { tolerance: metres(tolerance) });
+/** Distance between the ends of two flights, and of their greatest heights [m]; by default at the default tolerance. */
+function miss(launch: Launch, scene: Scene, tolerance?: number): number {
+  const own =
+    tolerance === undefined ? fly(launch, scene) : fly(launch, scene, { tolerance: metres(tolerance) });
   const judge = flyReference(launch, scene);
   expect(own.ended).toBe(judge.ended);
   const a = own.landing.position;
@@ -31,10 +38,60 @@ describe('the engine against odex at 1e-13 over the whole domain', () => {
   it.each(Object.keys(aerodynamicModels))('stays below 1 mm at the default tolerance: %s', (aerodynamics) => {
     fc.assert(
       fc.property(anyLaunch, anyScene, (launch, scene) => {
-        expect(miss(launch, { ...scene, aerodynamics }, 1e-4)).toBeLessThan(1e-3);
+        expect(miss(launch, { ...scene, aerodynamics })).toBeLessThan(1e-3);
       }),
       { numRuns: 300, seed: 7 },
     );
+  });
+
+  it('stays below 1 mm in winds that change with height', () => {
+    // From open water to woods, at the height of the weather services' masts.
+    const anyProfile: fc.Arbitrary<WindProfile> = fc.oneof(
+      even(0.001, 0.5).map((roughness) => ({
+        kind: 'log' as const,
+        roughness: metres(roughness),
+        referenceHeight: metres(10),
+      })),
+      even(0.05, 0.4).map((exponent) => ({ kind: 'power' as const, exponent, referenceHeight: metres(10) })),
+    );
+    fc.assert(
+      fc.property(anyLaunch, anyScene, anyProfile, (launch, scene, profile) => {
+        const wind = { along: metresPerSecond(0), across: metresPerSecond(0), ...scene.wind, profile };
+        expect(miss(launch, { ...scene, wind })).toBeLessThan(1e-3);
+      }),
+      { numRuns: 300, seed: 11 },
+    );
+  });
+
+  it('stays below 1 mm with a law of one’s own in which Re and S do not part', () => {
+    // No sum of a function of Re and one of S, so that the compiled kernel cannot take it.
+    const own: AerodynamicModel = {
+      ...defaultAerodynamics,
+      id: 'own',
+      spinEntering: 'across',
+      dragCoefficient: (re, s) => 0.21 + 0.2 * s + 0.02 * Math.sin(re / 40_000) * (1 + s),
+      liftCoefficient: (re, s) => ((0.4 * s) / (0.2 + s)) * (1 + 0.1 * Math.cos(re / 60_000)),
+    };
+    fc.assert(
+      fc.property(anyLaunch, anyScene, (launch, scene) => {
+        expect(miss(launch, { ...scene, aerodynamics: own })).toBeLessThan(1e-3);
+      }),
+      { numRuns: 300, seed: 12 },
+    );
+  });
+
+  it('stays below 5 mm by a grid of one’s own, and below 1 mm but for one flight in a hundred', () => {
+    // A grid has a corner at every node, and this one, invented for the test of the interpolation, turns lift over
+    // twice between neighbours. In 5,000 draws the worst is 2.5 mm and 5 reach 1 mm.
+    const own = tabulated({
+      id: 'own',
+      source: { authors: 'nobody', year: 2026, work: 'an invented grid', confidence: 'assumption' },
+      ...monotoneGrid.grid,
+    });
+    const draws = fc.sample(fc.tuple(anyLaunch, anyScene), { numRuns: 300, seed: 13 });
+    const misses = draws.map(([launch, scene]) => miss(launch, { ...scene, aerodynamics: own }));
+    expect(Math.max(...misses)).toBeLessThan(5e-3);
+    expect(misses.filter((each) => each > 1e-3).length).toBeLessThanOrEqual(3);
   });
 
   it('agrees to 1e-6 m at a tight tolerance', () => {
@@ -216,9 +273,63 @@ describe('the engine against odex at 1e-13 over the whole domain', () => {
         ground: { elevation: metres(elevation), slope: radians(slope), crossSlope: radians(crossSlope) },
         aerodynamics,
       };
-      expect(miss(launch, scene, 1e-4)).toBeLessThan(1e-3);
+      expect(miss(launch, scene)).toBeLessThan(1e-3);
     },
   );
+
+  // Each is off by more than 1 mm where a step may pass over the foot of the wind profile: by 19, 9 and 1.3 mm.
+  it.each<[string, number[], WindProfile]>([
+    [
+      'a low shot over a hedge',
+      [
+        25.63254, 0.1940989, -0.2801863, 973.27481, -0.6105645, 1.2935344, 15.383875, -11.958395, 0,
+        0.0435648, 0.0124201,
+      ],
+      {
+        kind: 'log',
+        roughness: metres(0.012372058),
+        displacement: metres(1.17146304),
+        referenceHeight: metres(10),
+      },
+    ],
+    [
+      'a high green, a wind measured low',
+      [
+        63.0687839, 0.19891579, -0.23372934, 2100, 0.20664803, 1.18919343, -3.49954635, 12.84310616,
+        4.22270197, -0.07758773, -0.06565047,
+      ],
+      { kind: 'power', exponent: 0.75429608, referenceHeight: metres(1.75411581) },
+    ],
+    [
+      'a steep shot to a green among trees',
+      [
+        107.261323, 1.25153187, -0.03177838, 2100, 0.39405607, 1.05484194, -10.2708195, -6.56226287,
+        3.99706945, -0.01206082, -0.09199695,
+      ],
+      {
+        kind: 'log',
+        roughness: metres(0.01792115),
+        displacement: metres(1.38646376),
+        referenceHeight: metres(22.2040799),
+      },
+    ],
+  ])('follows the wind down to the ground: %s', (_what, numbers, profile) => {
+    const [speed, angle, direction, spin, tilt, density, along, across, elevation, slope, crossSlope] =
+      numbers as [number, number, number, number, number, number, number, number, number, number, number];
+    const launch: Launch = {
+      ballSpeed: metresPerSecond(speed),
+      launchAngle: radians(angle),
+      launchDirection: radians(direction),
+      spinRate: radiansPerSecond(spin),
+      spinAxisTilt: radians(tilt),
+    };
+    const scene: Scene = {
+      air: { density: kilogramsPerCubicMetre(density), viscosity: pascalSeconds(1.8e-5) },
+      wind: { along: metresPerSecond(along), across: metresPerSecond(across), profile },
+      ground: { elevation: metres(elevation), slope: radians(slope), crossSlope: radians(crossSlope) },
+    };
+    expect(miss(launch, scene)).toBeLessThan(1e-3);
+  });
 
   it('meets sloping ground that is left again within a tenth of a second', () => {
     // The ball dips under the slope and would rise out of it: it has landed.
@@ -240,7 +351,7 @@ describe('the engine against odex at 1e-13 over the whole domain', () => {
       aerodynamics: 'penner-bearman-harvey',
     };
     expect(flyReference(launch, scene).hangTime).toBeLessThan(0.1);
-    expect(miss(launch, scene, 1e-4)).toBeLessThan(1e-3);
+    expect(miss(launch, scene)).toBeLessThan(1e-3);
   });
 
   it('keeps the nodes of the path in the order of time', () => {
