@@ -1,6 +1,6 @@
 import { type AerodynamicModel, aerodynamicModel } from '../aerodynamics/index.js';
 import { defaultAir, type WindProfile } from '../air/index.js';
-import { requireWind } from '../air/require-wind.js';
+import { FASTEST_WIND, requireWind } from '../air/require-wind.js';
 import { type Ball, conformingBall } from '../ball/index.js';
 import { isWithin, requireRecord, requireWithin } from '../errors.js';
 import type { Ground, Launch, Scene } from '../scene/index.js';
@@ -47,7 +47,7 @@ const GROUND_FIELDS = ['elevation', 'slope', 'crossSlope'];
 const SCENE_FIELDS = ['air', 'wind', 'ground', 'turf', 'ball', 'aerodynamics'];
 const DEGREES_HINT = 'angles are in radians; if that was degrees, pass degrees(…)';
 
-/** Largest ball speed [m/s] and spin rate [rad/s] the library computes. */
+/** Largest ball speed [m/s] the library computes. */
 export const MAX_BALL_SPEED = 110;
 /** Largest spin rate [rad/s] the library computes: about 20,000 rpm. */
 export const MAX_SPIN_RATE = 2100;
@@ -70,15 +70,20 @@ export const LAUNCH_RANGES: Readonly<
 };
 
 /** Allowed range and unit of the scene's numbers. @internal */
-export const SCENE_RANGES = {
+export const SCENE_RANGES: Readonly<
+  Record<
+    'airDensity' | 'airViscosity' | 'windAlong' | 'windAcross' | 'elevation' | 'slope' | 'crossSlope',
+    AllowedRange
+  >
+> = {
   airDensity: [0, 3, 'kg/m³'],
   airViscosity: [1e-6, 1e-4, 'Pa s'],
-  windAlong: [-60, 60, 'm/s'],
-  windAcross: [-60, 60, 'm/s'],
+  windAlong: [-FASTEST_WIND, FASTEST_WIND, 'm/s'],
+  windAcross: [-FASTEST_WIND, FASTEST_WIND, 'm/s'],
   elevation: [-1000, 1000, 'm'],
   slope: [-0.6, 0.6, 'rad'],
   crossSlope: [-0.6, 0.6, 'rad'],
-} as const;
+};
 
 type LaunchField = keyof typeof LAUNCH_RANGES;
 const LAUNCH_FIELDS = Object.keys(LAUNCH_RANGES) as LaunchField[];
