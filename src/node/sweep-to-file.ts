@@ -80,6 +80,8 @@ export async function sweepToFile(
   if (options.resume === true && existsSync(path)) {
     const found = await FORMATS[format].about(path);
     if (found !== undefined && JSON.stringify(found) === JSON.stringify(about)) {
+      // A crash between the two last steps, the new name and this one, left it.
+      if (!existsSync(paths.partial)) await rm(paths.journal, { force: true });
       options.onProgress?.({ done: about.rows, total: about.rows });
       return { ...report, resumedAt: about.rows, bytes: await sizeOf(path) };
     }

@@ -222,6 +222,20 @@ describe.each(formats)('an unfinished %s file', (format) => {
     rmSync(path);
   });
 
+  it('that was finished but for its journal loses that, unless an unfinished file needs it', async () => {
+    const left = await crash(1);
+    expect(await resumed()).toBe(64);
+    const again = (): Promise<unknown> => sweepToFile(path, design, cheap, { ...here, resume: true });
+    writeFileSync(journal, left.journal);
+    writeFileSync(partial, left.partial);
+    await again();
+    expect([existsSync(partial), existsSync(journal)]).toEqual([true, true]);
+    rmSync(partial);
+    await again();
+    expect(existsSync(journal)).toBe(false);
+    rmSync(path);
+  });
+
   it('goes on with another chunk size', async () => {
     await crash(2);
     await sweepToFile(path, design, cheap, { workers: 0, chunkSize: 17, resume: true });
