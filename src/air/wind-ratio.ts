@@ -6,6 +6,11 @@ export const REFERENCE_HEIGHT = 10;
 /** Below this the power law runs straight to 0: its slope at the ground is infinite, and no ball's centre is lower [m]. */
 const LOWEST_HEIGHT = 0.02;
 
+/** Height above the ground at which a profile rises from nothing, with a kink [m]. @internal */
+export function windFoot(profile: WindProfile): number {
+  return profile.kind === 'log' ? (profile.displacement ?? 0) + profile.roughness : 0;
+}
+
 /**
  * Wind speed at a height over the wind speed at the profile's reference height.
  *

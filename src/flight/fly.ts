@@ -36,8 +36,8 @@ let compiled: CompiledEngine | undefined;
  * Position, velocity and spin rate are integrated with drag, lift and spin decay (see {@link AerodynamicModel}); the
  * spin axis stays fixed in space. Carry is the horizontal distance to where the ball first meets the ground plane of
  * the scene, by default the horizontal plane through the ball's start. The integration adds less than
- * `options.tolerance` to the landing point (default 0.1 mm); how far the model is from a real ball is another matter,
- * see docs/validation.md.
+ * `options.tolerance` to the landing point of an ordinary flight (default 0.1 mm; see {@link FlightOptions} for others);
+ * how far the model is from a real ball is another matter, see docs/validation.md.
  *
  * @param launch - how the ball leaves; ball speed 1 to 110 m/s
  * @param scene - air, wind, ground, ball and coefficient model; each field has a default

@@ -80,18 +80,20 @@ describe('the engine against odex at 1e-13 over the whole domain', () => {
     );
   });
 
-  it('stays below 5 mm by a grid of one’s own, and below 1 mm but for one flight in a hundred', () => {
+  it('stays below 1 mm by a grid of one’s own', () => {
     // A grid has a corner at every node, and this one, invented for the test of the interpolation, turns lift over
-    // twice between neighbours. In 5,000 draws the worst is 2.5 mm and 5 reach 1 mm.
+    // twice between neighbours.
     const own = tabulated({
       id: 'own',
       source: { authors: 'nobody', year: 2026, work: 'an invented grid', confidence: 'assumption' },
       ...monotoneGrid.grid,
     });
-    const draws = fc.sample(fc.tuple(anyLaunch, anyScene), { numRuns: 300, seed: 13 });
-    const misses = draws.map(([launch, scene]) => miss(launch, { ...scene, aerodynamics: own }));
-    expect(Math.max(...misses)).toBeLessThan(5e-3);
-    expect(misses.filter((each) => each > 1e-3).length).toBeLessThanOrEqual(3);
+    fc.assert(
+      fc.property(anyLaunch, anyScene, (launch, scene) => {
+        expect(miss(launch, { ...scene, aerodynamics: own })).toBeLessThan(1e-3);
+      }),
+      { numRuns: 300, seed: 13 },
+    );
   });
 
   it('agrees to 1e-6 m at a tight tolerance', () => {
@@ -196,6 +198,21 @@ describe('the engine against odex at 1e-13 over the whole domain', () => {
       -172.91787933361576,
       0.0886655822997233,
       0.056333495710604725,
+    ],
+    [
+      corner,
+      'penner-bearman-harvey',
+      61.57379,
+      0.7290132947831317,
+      0.2576462023111037,
+      2100,
+      -0.9882822169662772,
+      0.60000255,
+      -19.9998,
+      19.99952,
+      -48.77027,
+      0.009277,
+      0.018245,
     ],
     [
       peak,

@@ -1,3 +1,4 @@
+import { windFoot } from '../../air/wind-ratio.js';
 import { FairflightError } from '../../errors.js';
 import { createStepper } from '../../numerics/embedded-stepper.js';
 import { quinticHermite, quinticRoot, quinticSlope, quinticValue } from '../../numerics/quintic-hermite.js';
@@ -7,6 +8,7 @@ import { groundPlane } from '../ground-plane.js';
 import { type FlightProblem, STANDARD_GRAVITY } from '../problem.js';
 import {
   APEX_RESTEP_BELOW,
+  FINEST_VELOCITY_TOLERANCE,
   firstStep,
   GENERAL_ENGINE_SHARE,
   VELOCITY_TOLERANCE_PER_METRE,
@@ -88,7 +90,12 @@ export function createFlightEngine(): FlightEngine {
   function fly(problem: FlightProblem, tolerance: number, timeLimit: number, sink?: NodeSink): EngineResult {
     const rhs = equationsOfMotion(problem);
     const plane = groundPlane(problem);
-    const velocityTolerance = tolerance * VELOCITY_TOLERANCE_PER_METRE * GENERAL_ENGINE_SHARE;
+    const velocityTolerance = Math.max(
+      tolerance * VELOCITY_TOLERANCE_PER_METRE * GENERAL_ENGINE_SHARE,
+      FINEST_VELOCITY_TOLERANCE,
+    );
+    const { profile } = problem;
+    const foot = profile === undefined ? 0 : windFoot(profile);
     const start = startState(problem, y);
     rhs(0, y, f);
     requireFinite(f, problem);
@@ -133,7 +140,7 @@ export function createFlightEngine(): FlightEngine {
     let lastError = 0;
     for (; result.steps < MAX_STEPS; result.steps++) {
       if (t + h > timeLimit) h = timeLimit - t;
-      if (problem.profile !== undefined) h = Math.min(h, longestStep(height, plane.climb(y)));
+      if (profile !== undefined) h = Math.min(h, longestStep(height - foot, plane.climb(y)));
       // A ball that is lifted out of its fall must be seen rising, or its apex goes unnoticed within one step.
       if (y[4]! <= 0 && f[4]! > 0) h = Math.min(h, Math.max((-1.5 * y[4]!) / f[4]!, 0.1 * h));
       stepper.step(rhs, t, y, f, h);
@@ -230,8 +237,8 @@ function startState(problem: FlightProblem, y: Float64Array): number {
 }
 
 /**
- * Longest step where the wind changes with height: one over which the height above ground changes by half, or by 2 cm
- * at the ground. The profiles rise from nothing with a kink that the error estimate of a longer step does not see.
+ * Longest step where the wind changes with height: one over which the height above the foot of the profile changes by
+ * half, or by 2 cm there. The profiles rise from nothing with a kink that the error estimate of a longer step does not see.
  */
 function longestStep(height: number, climb: number): number {
   const room = Math.max(0.5 * Math.abs(height), 0.02);

@@ -18,4 +18,7 @@ export function firstStep(velocityTolerance: number, speed: number): number {
  * corner inside a step. Calibrated as above.
  * @internal
  */
-export const GENERAL_ENGINE_SHARE = 0.05;
+export const GENERAL_ENGINE_SHARE = 0.01;
+
+/** Finest velocity error asked of a step [m/s]: below it rounding would pass for an error of the step. @internal */
+export const FINEST_VELOCITY_TOLERANCE = 1e-12;
