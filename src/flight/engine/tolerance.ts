@@ -3,7 +3,7 @@
  * the landing point for a few seconds. Calibrated so that tests/flight/agreement.test.ts holds over the whole domain.
  * @internal
  */
-export const VELOCITY_TOLERANCE_PER_METRE = 0.02;
+export const VELOCITY_TOLERANCE_PER_METRE = 0.004;
 
 /** Below this tolerance [m] a polynomial between two nodes is not exact enough for the apex: a step is redone onto it. @internal */
 export const APEX_RESTEP_BELOW = 2e-5;
@@ -18,7 +18,7 @@ export function firstStep(velocityTolerance: number, speed: number): number {
  * corner inside a step. Calibrated as above.
  * @internal
  */
-export const GENERAL_ENGINE_SHARE = 0.01;
+export const GENERAL_ENGINE_SHARE = 0.05;
 
 /** Finest velocity error asked of a step [m/s]: below it rounding would pass for an error of the step. @internal */
 export const FINEST_VELOCITY_TOLERANCE = 1e-12;
