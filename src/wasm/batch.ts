@@ -2,19 +2,18 @@
  * Many flights through the compiled law, four at a time: the control flow of kernel-template.ts, one lane at a time,
  * around the step of step.generated.ts. AssemblyScript; built by npm run build:wasm.
  */
-import { CHUNK, FLIGHTS, INPUTS, REGISTER, REGISTERS, REYNOLDS_TABLE, RESULTS, RESULTS_AT, SPIN_TABLE } from './layout';
+import {
+  A_, ACROSS, CONTROL, DECAY, DRAG, END_X, END_Z, ERROR, G2, G3, H, HIGH_X, HIGH_Z, K, KN, LIFT, LOW_X, LOW_Z, NEW, PER_TOLERANCE, REGISTER, RINV, WANTED,
+} from './lanes.generated';
+import { CHUNK, FLIGHTS, INPUTS, REGISTERS, REYNOLDS_TABLE, RESULTS, RESULTS_AT, SPIN_TABLE } from './layout';
 import { step } from './step.generated';
 
-// Lane variables the step reads (order of LANE_INPUTS) and writes (LANE_OUTPUTS).
-const A_: usize = 0, H: usize = 7, K: usize = 8, G2: usize = 12, G3: usize = 13, DRAG: usize = 14, LIFT: usize = 15, DECAY: usize = 16, RINV: usize = 17;
-const ACROSS: usize = 18, PER_TOLERANCE: usize = 19;
-const NEW: usize = 20, KN: usize = 27, ERROR: usize = 31, WANTED: usize = 32, LOW_X: usize = 33, HIGH_X: usize = 34, LOW_Z: usize = 35, HIGH_Z: usize = 36, END_X: usize = 37, END_Z: usize = 38;
-// Lane variables of the control flow; the step's own begin at 96.
-const N1: usize = 40, N2: usize = 41, N3: usize = 42, NW: usize = 43, E2: usize = 44, E3Y: usize = 45;
-const T: usize = 46, NEXT: usize = 47, HEIGHT: usize = 48, CLIMB: usize = 49, FALL: usize = 50;
-const KEPT: usize = 64 /* 7 */, KEPTK: usize = 71 /* 4 */, KEPTH: usize = 75, KEPTX: usize = 76, KEPTZ: usize = 77;
-const APEX: usize = 78, APEXA: usize = 79, APEXB: usize = 80, APEXC: usize = 81, APEXT: usize = 82;
-const ATTEMPTS: usize = 87, MODE: usize = 89, AIMED: usize = 90, APEX_INSIDE: usize = 91, NEXTH: usize = 92, NEXTC: usize = 93;
+// Lane variables of the control flow's own.
+const N1: usize = CONTROL, N2: usize = CONTROL + 1, N3: usize = CONTROL + 2, NW: usize = CONTROL + 3, E2: usize = CONTROL + 4, E3Y: usize = CONTROL + 5;
+const T: usize = CONTROL + 6, NEXT: usize = CONTROL + 7, HEIGHT: usize = CONTROL + 8, CLIMB: usize = CONTROL + 9, FALL: usize = CONTROL + 10;
+const KEPT: usize = CONTROL + 11 /* 7 */, KEPTK: usize = CONTROL + 18 /* 4 */, KEPTH: usize = CONTROL + 22, KEPTX: usize = CONTROL + 23, KEPTZ: usize = CONTROL + 24;
+const APEX: usize = CONTROL + 25, APEXA: usize = CONTROL + 26, APEXB: usize = CONTROL + 27, APEXC: usize = CONTROL + 28, APEXT: usize = CONTROL + 29;
+const ATTEMPTS: usize = CONTROL + 30, MODE: usize = CONTROL + 31, AIMED: usize = CONTROL + 32, APEX_INSIDE: usize = CONTROL + 33, NEXTH: usize = CONTROL + 34, NEXTC: usize = CONTROL + 35;
 
 const NORMAL: f64 = 0, TO_APEX: f64 = 1, TO_GROUND: f64 = 2;
 const LANDED: f64 = 0, TIME_LIMIT: f64 = 1, OUTSIDE: f64 = 2;
@@ -257,7 +256,7 @@ function choose(lane: i32, l: usize, toGround: bool, miss: f64): void {
   const height = get(HEIGHT, l), climb = get(CLIMB, l), fall = get(FALL, l), t = get(T, l), wanted = get(NEXT, l);
   set(AIMED, l, 0);
   if (toGround) { set(MODE, l, TO_GROUND); set(H, l, miss); return; }
-  if (t >= timeLimit) { finish(lane, l, TIME_LIMIT, true); return; }
+  if (t >= timeLimit) { set(T, l, timeLimit); finish(lane, l, TIME_LIMIT, true); return; }
   let h = t + wanted > timeLimit ? timeLimit - t : wanted;
   // Within a step that turns the air velocity over, S may go through a peak that no stage meets.
   const a = get(A_, l), b = get(A_ + 1, l), c = get(A_ + 2, l), ka = get(K, l), kb = get(K + 1, l), kc = get(K + 2, l);

@@ -1,4 +1,5 @@
 /** Memory of the batch kernel, in bytes. Tables first, then the lanes, then one chunk of flights in and out. */
+import { REGISTER } from './lanes.generated';
 
 /** 2,048 cells of 8 numbers. */
 export const SPIN_TABLE: usize = 65536;
@@ -6,11 +7,6 @@ export const SPIN_TABLE: usize = 65536;
 export const REYNOLDS_TABLE: usize = SPIN_TABLE + 2049 * 64;
 /** Two registers of two lanes; each lane variable is two numbers, one a lane. */
 export const REGISTERS: usize = REYNOLDS_TABLE + 1025 * 32;
-/**
- * Bytes of a register: more than it needs, since at a multiple of 4,096 a processor takes a load from one register for a
- * store to the other.
- */
-export const REGISTER: usize = 336 * 16;
 export const FLIGHTS: usize = REGISTERS + 2 * REGISTER;
 /** Flights in a chunk. */
 export const CHUNK: i32 = 512;

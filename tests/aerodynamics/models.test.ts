@@ -216,12 +216,15 @@ describe('laws every model keeps', () => {
 });
 
 describe('published laws outside their own words', () => {
-  it('Smits and Smith: sine to Re 290,000, power law to S 1, then held', () => {
+  it('Smits and Smith: sine to Re 290,000, power law from S 0.0001 to S 1, then held', () => {
     expect(smitsSmith1994.dragCoefficient(190_000, 0)).toBeCloseTo(0.3, 12);
     expect(smitsSmith1994.dragCoefficient(90_000, 0)).toBeCloseTo(0.24, 12);
     expect(smitsSmith1994.dragCoefficient(290_000, 0)).toBeCloseTo(0.24, 12);
     expect(smitsSmith1994.dragCoefficient(1e6, 0.1)).toBeCloseTo(0.258, 12);
     expect(smitsSmith1994.liftCoefficient(1e5, 50)).toBeCloseTo(0.54, 12);
+    // Lift from a slope, not from an infinite one: half of it at half of S 0.0001, and no jump there.
+    expect(smitsSmith1994.liftCoefficient(1e5, 5e-5)).toBeCloseTo((0.54 * 1e-4 ** 0.4) / 2, 15);
+    expect(smitsSmith1994.liftCoefficient(1e5, 1e-4)).toBeCloseTo(0.54 * 1e-4 ** 0.4, 15);
   });
   it('Penner: lift runs straight to 0 below S 0.05 and is held above S 1', () => {
     expect(pennerBearmanHarvey.liftCoefficient(1e5, 0.05)).toBeCloseTo(0.12725, 12);

@@ -1,13 +1,17 @@
 import fc from 'fast-check';
+import { expect } from 'vitest';
 import type { Air, Launch, Scene } from '../../src/index.js';
 import {
   degrees,
+  fly,
   kilogramsPerCubicMetre,
+  metres,
   metresPerSecond,
   pascalSeconds,
   radians,
   radiansPerSecond,
 } from '../../src/index.js';
+import { flyReference } from '../../src/reference.js';
 import { even } from '../even.js';
 
 /** Air as in the peers' work item: 1.225 kg/m³, 1.81e-5 Pa s. */
@@ -49,4 +53,15 @@ export const anyScene: fc.Arbitrary<Scene> = fc
 
 function metresOf(value: number): NonNullable<NonNullable<Scene['ground']>['elevation']> {
   return value as NonNullable<NonNullable<Scene['ground']>['elevation']>;
+}
+
+/** Distance between the ends of two flights, and of their greatest heights [m]; by default at the default tolerance. */
+export function missOf(launch: Launch, scene: Scene, tolerance?: number): number {
+  const own =
+    tolerance === undefined ? fly(launch, scene) : fly(launch, scene, { tolerance: metres(tolerance) });
+  const judge = flyReference(launch, scene);
+  expect(own.ended).toBe(judge.ended);
+  const a = own.landing.position;
+  const b = judge.landing.position;
+  return Math.max(Math.hypot(a.x - b.x, a.y - b.y, a.z - b.z), Math.abs(own.apex - judge.apex));
 }

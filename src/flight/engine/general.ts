@@ -206,7 +206,7 @@ export function createFlightEngine(): FlightEngine {
       y.set(yNew);
       f.set(fNew);
       height = newHeight;
-      if (t >= timeLimit) return finish('time-limit', t, y, f, sink);
+      if (t >= timeLimit) return finish('time-limit', timeLimit, y, f, sink);
       if (!above && height > 0) above = true;
       // Step size control with memory: Hairer & Wanner, Solving Ordinary Differential Equations II, section IV.2.
       const factor = 0.9 * Math.max(error, 1e-10) ** -0.1125 * previousError ** 0.04;

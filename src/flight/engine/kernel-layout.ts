@@ -38,7 +38,7 @@ export const KERNEL_PARAMETERS = [
   'e3y', // upward components of the second and third axis
   'height0', // height above the ground at the start [m]
   'firstStep', // [s]
-  'acrossOnly', // 1 when only the spin across the air enters S, else 0
+  'across', // 1 when only the spin across the air enters S, else 0
   'sLow',
   'sHigh', // first and last usable cell of S
   'rLow',

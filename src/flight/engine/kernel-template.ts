@@ -84,7 +84,7 @@ const MAX_ATTEMPTS = 20000;
  */
 export function flyKernel(p: Float64Array, k: Float64Array, st: Float64Array, rt: Float64Array, out: Float64Array, track: Float64Array): number {
 ${indent(parameters, 2)}
-  const across = acrossOnly, total = 1 - acrossOnly, sloped = n1 !== 0 || nw !== 0 || n2 !== e2 || n3 !== e3y;
+  const total = 1 - across, sloped = n1 !== 0 || nw !== 0 || n2 !== e2 || n3 !== e3y;
   let a = a0, b = b0, c = c0, w = w0, A = 0, B = 0, C = 0, t = 0;
   let height = height0, climb = n1 * a + n2 * b + n3 * c + nw, y = 0, vy = e2 * b + e3y * c;
   // The node before this one, and the step between them.
@@ -227,7 +227,7 @@ ${indent(errorNorms(d), 8)}
     t += ph;
     pka = ka0; pkb = kb0; pkc = kc0; pFall = fall;
     y = e2 * B + e3y * C; vy = e2 * b + e3y * c;
-    if (t >= timeLimit) ended = !landed && height >= 0;
+    if (t >= timeLimit && !landed && height >= 0) { ended = true; t = timeLimit; }
   }
 }
 `;

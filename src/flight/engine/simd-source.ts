@@ -55,8 +55,8 @@ const simd: Dialect = {
   },
 };
 
-/** Lane variables of the control flow the step reads. Order of the lane record in src/wasm/batch.ts. */
-export const LANE_INPUTS = [
+/** Lane variables of the control flow the step reads. */
+const LANE_INPUTS = [
   'a',
   'b',
   'c',
@@ -79,7 +79,7 @@ export const LANE_INPUTS = [
   'perTolerance',
 ] as const;
 /** What the step writes of a lane: end state, derivative there, error and factor, range of cells asked for, cells at the end. */
-export const LANE_OUTPUTS = [
+const LANE_OUTPUTS = [
   'an',
   'bn',
   'cn',
@@ -100,10 +100,58 @@ export const LANE_OUTPUTS = [
   'xE',
   'zE',
 ] as const;
-/** The lane variable from which on the step keeps what one of its functions leaves to the next. */
-const SCRATCH = 96;
-/** Room of a register in src/wasm/layout.ts. */
+/** Room for the lane variables of the control flow; behind it the step keeps what one of its functions leaves to the next. */
+const CONTROL_VARIABLES = 36;
+/**
+ * Lane variables of a register: more than it needs, since 4,096 bytes apart a processor takes a load from one register
+ * for a store to the other.
+ */
 const LANE_VARIABLES = 336;
+/** Names in the control flow of the lane variables the step reads and writes; of a group, its first. */
+const LANE_NAMES: Readonly<Record<string, string>> = {
+  a: 'A_',
+  h: 'H',
+  ka0: 'K',
+  g2: 'G2',
+  g3: 'G3',
+  drag: 'DRAG',
+  lift: 'LIFT',
+  decay: 'DECAY',
+  rInv: 'RINV',
+  across: 'ACROSS',
+  perTolerance: 'PER_TOLERANCE',
+  an: 'NEW',
+  kaE: 'KN',
+  error: 'ERROR',
+  wanted: 'WANTED',
+  low_x: 'LOW_X',
+  high_x: 'HIGH_X',
+  low_z: 'LOW_Z',
+  high_z: 'HIGH_Z',
+  xE: 'END_X',
+  zE: 'END_Z',
+};
+
+/** The whole text of the lane variables, as AssemblyScript. */
+export function lanesText(): string {
+  const all: readonly string[] = [...LANE_INPUTS, ...LANE_OUTPUTS];
+  const lines = Object.entries(LANE_NAMES).map(([name, constant]) => {
+    const index = all.indexOf(name);
+    if (index < 0) throw new Error(`the step has no lane variable ${name}`);
+    return `export const ${constant}: usize = ${index};`;
+  });
+  return `// Written by simd-source.ts (npm run generate); edit that, not this.
+// biome-ignore-all lint: generated
+// biome-ignore-all format: generated
+
+/** Bytes of a register. */
+export const REGISTER: usize = ${16 * LANE_VARIABLES};
+/** First of the ${CONTROL_VARIABLES} lane variables that are the control flow's own. */
+export const CONTROL: usize = ${all.length};
+// Lane variables the step reads and writes, each two numbers, one a lane.
+${lines.join('\n')}
+`;
+}
 
 /** Least and greatest cell the stages of a step asked for. A number that is none shows in the error. */
 function ranges(): string[] {
@@ -132,7 +180,6 @@ export function simdText(): string {
   ];
   const words = parts.map((part) => new Set(part.join('\n').match(/\b[a-zA-Z]\w*\b/g)));
   const slots = new Map<string, number>([...LANE_INPUTS, ...LANE_OUTPUTS].map((name, i) => [name, i]));
-  const shared = slots.size;
   const constants = new Map<string, number>();
 
   const text = (part: readonly string[], n: number): string => {
@@ -158,7 +205,7 @@ export function simdText(): string {
     }
     for (const name of defined) {
       const kept = words.slice(n + 1).some((later) => later.has(name));
-      if (kept && !slots.has(name)) slots.set(name, SCRATCH + slots.size - shared);
+      if (kept && !slots.has(name)) slots.set(name, slots.size + CONTROL_VARIABLES);
       const slot = slots.get(name);
       if (slot !== undefined && slot >= LANE_VARIABLES)
         throw new Error('a register has no room for the step');
@@ -171,7 +218,8 @@ export function simdText(): string {
   return `// Written by simd-source.ts (npm run generate); edit that, not this.
 // biome-ignore-all lint: generated
 // biome-ignore-all format: generated
-import { REGISTER, REGISTERS, REYNOLDS_TABLE, SPIN_TABLE } from './layout';
+import { REGISTER } from './lanes.generated';
+import { REGISTERS, REYNOLDS_TABLE, SPIN_TABLE } from './layout';
 
 const CONSTANTS = memory.data<f64>([${[...constants.keys()].join(', ')}]);
 
