@@ -3,7 +3,7 @@
 // biome-ignore-all format: generated
 
 /** Bytes of a register. */
-export const REGISTER: usize = 5376;
+export const REGISTER: usize = 4864;
 /** First of the 36 lane variables that are the control flow's own. */
 export const CONTROL: usize = 39;
 // Lane variables the step reads and writes, each two numbers, one a lane.

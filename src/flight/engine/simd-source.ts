@@ -106,7 +106,7 @@ const CONTROL_VARIABLES = 36;
  * Lane variables of a register: more than it needs, since 4,096 bytes apart a processor takes a load from one register
  * for a store to the other.
  */
-const LANE_VARIABLES = 336;
+const LANE_VARIABLES = 304;
 /** Names in the control flow of the lane variables the step reads and writes; of a group, its first. */
 const LANE_NAMES: Readonly<Record<string, string>> = {
   a: 'A_',
