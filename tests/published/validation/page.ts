@@ -1,4 +1,5 @@
-import { type ComparedRow, compare, type Group, isComparable } from './row.js';
+import { inWords } from './conditions.js';
+import { type ComparedRow, compare, type Group, reasonNotCompared } from './row.js';
 
 /** Everything docs/validation.md says, computed once. */
 export interface Validation {
@@ -60,6 +61,12 @@ function mark(row: ComparedRow): string {
   return row.usedInFit ? 'within, used in the fit' : 'within';
 }
 
+/** What a row takes that its source does not give, and what is subtracted where the row is a difference. */
+function takenIn({ assumed, less }: ComparedRow): string {
+  const parts = [assumed && inWords(assumed), less && `less: ${inWords(less)}`];
+  return parts.filter((part) => part).join('; ');
+}
+
 function detail({ group, compared }: Validation['groups'][number]): string {
   const rows = compared.map((row) => [
     row.what,
@@ -68,14 +75,29 @@ function detail({ group, compared }: Validation['groups'][number]): string {
     show(row.computed, row.tolerance),
     show(row.error, row.tolerance),
     mark(row),
+    row.grade,
+    takenIn(row),
     [row.source, row.confidence, row.limits].filter((text) => text !== undefined).join('. '),
   ]);
   const parts = [
     `## ${group.title}`,
     group.about,
+    ...(group.assumed === undefined
+      ? []
+      : [`Assumed where a row says nothing else: ${inWords(group.assumed)}.`]),
     table(
-      ['case', 'quantity', 'from outside', 'computed', 'error', 'verdict', 'source and tolerance'],
-      'llrrrll',
+      [
+        'case',
+        'quantity',
+        'from outside',
+        'computed',
+        'error',
+        'verdict',
+        'grade',
+        'assumed',
+        'source and tolerance',
+      ],
+      'llrrrllll',
       rows,
     ),
   ];
@@ -86,9 +108,11 @@ function detail({ group, compared }: Validation['groups'][number]): string {
     );
     parts.push('Outside their tolerance:', lines.join('\n'));
   }
-  const left = group.rows.filter((row) => !isComparable(row));
+  const left = group.rows.filter((row) => reasonNotCompared(group, row) !== undefined);
   if (left.length > 0) {
-    const lines = left.map((row) => `- ${row.what} (${row.source ?? 'no source'}): ${row.notCompared}`);
+    const lines = left.map(
+      (row) => `- ${row.what} (${row.source ?? 'no source'}): ${reasonNotCompared(group, row)}`,
+    );
     parts.push('Listed but not compared:', lines.join('\n'));
   }
   return parts.join('\n\n');
@@ -102,9 +126,9 @@ missing, or when a row crosses its tolerance in either direction without being m
 Figures from outside the project beside what this library computes. Every row of the sources is listed, also those that
 do not fit and those that cannot be compared. The error is computed less outside. A tolerance says how well the outside
 figure is known (its rounding, what it leaves unstated), not how good the model should be. Rows marked "used in the fit"
-helped to set a constant: they show that the fit was done, not that it is right. Sources are graded in their notes:
-A standards body or peer-reviewed, B named expert, C other. Where a confidence says "from memory", nobody has looked it up
-again. That the integration is exact is another question, answered in tests/published/reference-flights.test.ts against
+helped to set a constant: they show that the fit was done, not that it is right. Sources are graded:
+A standards body or peer-reviewed, B named expert or patent, C other, D recalled or without a source. Where a confidence
+says "from memory", nobody has looked it up again. That the integration is exact is another question, answered in tests/published/reference-flights.test.ts against
 another library's integrator.`;
 
 export function renderPage(validation: Validation): string {
