@@ -50,7 +50,7 @@ function firstBounce(c: Conditions) {
 const BALL_DIAMETER = 2 * conformingBall.radius;
 
 /** Re and S: given, or those of a speed and spin in the library's default air. */
-function pointOf(c: Conditions): readonly [reynolds: number, spinRatio: number] {
+export function pointOf(c: Conditions): readonly [reynolds: number, spinRatio: number] {
   if (c.airSpeed === undefined) return [inSi(c, 'reynolds'), inSi(c, 'spinRatio')];
   return numbersAt(inSi(c, 'airSpeed'), inSi(c, 'spin'));
 }

@@ -27,7 +27,7 @@ const SUBJECTS: Readonly<Record<string, readonly string[]>> = {
   ],
   'Drag coefficient': ['drag coefficient'],
   'Lift coefficient': ['lift coefficient'],
-  'Spin in flight': ['spin lost'],
+  'Spin in flight': ['spin lost', 'spin lost per second'],
   'Ball speed from delivery': [
     'ball speed from delivery',
     'ball speed',
@@ -42,8 +42,8 @@ const SUBJECTS: Readonly<Record<string, readonly string[]>> = {
     'hook spin per mm of toe',
     'change of hook spin',
     'spin by height of the centre of gravity',
-    'friction of the face',
   ],
+  'Friction of the face': ['friction of the face'],
   'Side of toe strikes': ['side'],
   'Best loft, launch and spin': [
     'driver loft',
