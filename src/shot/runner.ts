@@ -4,7 +4,7 @@ import type { Scene } from '../scene/index.js';
 import { runConstants } from '../turf/constants.js';
 import { run, toGround, worldX, worldZ } from '../turf/kernel.js';
 import { resolveTurf } from '../turf/presets.js';
-import { newRunState, SPIN, VELOCITY } from '../turf/state.js';
+import { newRunState, VX, WX, X, Y, Z } from '../turf/state.js';
 
 /** Longest run computed [s], as in `runOut`. */
 const TIME_LIMIT = 60;
@@ -29,12 +29,12 @@ export function createRunner(scene: Scene = {}): Runner {
     z: 0,
     run: (vx, vy, vz, wx, wy, wz) => {
       s.fill(0);
-      toGround(ground, vx, vy, vz, s, VELOCITY);
-      toGround(ground, wx, wy, wz, s, SPIN);
+      toGround(ground, vx, vy, vz, s, VX);
+      toGround(ground, wx, wy, wz, s, WX);
       run(ground, s);
-      const along = s[0] as number;
-      const normal = s[1] as number;
-      const across = s[2] as number;
+      const along = s[X] as number;
+      const normal = s[Y] as number;
+      const across = s[Z] as number;
       runner.x = worldX(ground, along, normal, across);
       runner.z = worldZ(ground, normal, across);
     },

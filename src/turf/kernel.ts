@@ -2,7 +2,7 @@ import { bounce, STRAIGHT_DOWN } from './bounce.js';
 import type { RunConstants } from './constants.js';
 import { hop, hopHeight, isRolling } from './hop.js';
 import { roll } from './roll.js';
-import type { RunState } from './state.js';
+import { type RunState, TIME, VX, VY, VZ, WX, WZ, X, Y, Z } from './state.js';
 
 /** Bounces after which the ball is taken to roll, so that no turf can keep it hopping for ever. */
 const MOST_BOUNCES = 200;
@@ -21,26 +21,26 @@ export const CONTACT_SIZE = 9;
  */
 export function run(c: RunConstants, s: RunState, record?: number[]): boolean {
   // A ball that starts away from the plane flies first.
-  if ((s[4] as number) > 0 && !hop(c, s)) return false;
+  if ((s[VY] as number) > 0 && !hop(c, s)) return false;
   for (let count = 1; ; count++) {
-    const vx = s[3] as number;
-    const vy = s[4] as number;
-    const vz = s[5] as number;
+    const vx = s[VX] as number;
+    const vy = s[VY] as number;
+    const vz = s[VZ] as number;
     bounce(c, s);
-    const height = hopHeight(c, s[4] as number);
+    const height = hopHeight(c, s[VY] as number);
     if (record !== undefined) {
       const along = Math.hypot(vx, vz);
       const hx = along > STRAIGHT_DOWN ? vx / along : 1;
       const hz = along > STRAIGHT_DOWN ? vz / along : 0;
       record.push(
-        s[0] as number,
-        s[1] as number,
-        s[2] as number,
-        s[9] as number,
+        s[X] as number,
+        s[Y] as number,
+        s[Z] as number,
+        s[TIME] as number,
         Math.hypot(along, vy),
         Math.atan2(-vy, along),
-        Math.hypot(s[3] as number, s[4] as number, s[5] as number),
-        (s[8] as number) * hx - (s[6] as number) * hz,
+        Math.hypot(s[VX] as number, s[VY] as number, s[VZ] as number),
+        (s[WZ] as number) * hx - (s[WX] as number) * hz,
         height,
       );
     }

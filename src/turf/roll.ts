@@ -1,5 +1,6 @@
 import type { RunConstants } from './constants.js';
 import { norm } from './norm.js';
+import { type RunState, TIME, VX, VY, VZ, WX, WZ, X, Z } from './state.js';
 
 /** Below this speed a ball on turf that can hold it is at rest [m/s]: it would stop within 0.1 mm. */
 const REST_SPEED = 0.01;
@@ -17,23 +18,23 @@ const SHORTEST_STEP = 1e-3;
  * @returns true when the ball came to rest
  * @internal
  */
-export function roll(c: RunConstants, s: Float64Array): boolean {
-  s[4] = 0;
+export function roll(c: RunConstants, s: RunState): boolean {
+  s[VY] = 0;
   skid(c, s);
-  if ((s[9] as number) >= c.timeLimit) return false;
+  if ((s[TIME] as number) >= c.timeLimit) return false;
   return c.gravityAlong === 0 && c.gravityAcross === 0 ? rollLevel(c, s) : rollOnSlope(c, s);
 }
 
-function skid(c: RunConstants, s: Float64Array): void {
-  const vx = s[3] as number;
-  const vz = s[5] as number;
-  const slipX = vx + c.radius * (s[8] as number);
-  const slipZ = vz - c.radius * (s[6] as number);
+function skid(c: RunConstants, s: RunState): void {
+  const vx = s[VX] as number;
+  const vz = s[VZ] as number;
+  const slipX = vx + c.radius * (s[WZ] as number);
+  const slipZ = vz - c.radius * (s[WX] as number);
   const slip = norm(slipX, slipZ);
   if (slip < 1e-9) return;
   const grip = c.friction * c.gravityInto;
   const needed = (c.gripShare * slip) / grip;
-  const left = c.timeLimit - (s[9] as number);
+  const left = c.timeLimit - (s[TIME] as number);
   const time = Math.min(needed, left);
   const part = time / needed;
   // Friction along the slip stays put; air drag is taken at the middle of the skid.
@@ -46,21 +47,21 @@ function skid(c: RunConstants, s: Float64Array): void {
   const slow = Math.min(drag, 1 / (time + 1e-9));
   const ax = c.gravityAlong - slow * mx;
   const az = c.gravityAcross - slow * mz;
-  s[0] = (s[0] as number) + vx * time + ((fx + ax) * time * time) / 2;
-  s[2] = (s[2] as number) + vz * time + ((fz + az) * time * time) / 2;
+  s[X] = (s[X] as number) + vx * time + ((fx + ax) * time * time) / 2;
+  s[Z] = (s[Z] as number) + vz * time + ((fz + az) * time * time) / 2;
   const free = 1 - c.gripShare;
-  s[3] = vx - c.gripShare * slipX * part + free * ax * time;
-  s[5] = vz - c.gripShare * slipZ * part + free * az * time;
-  s[9] = (s[9] as number) + time;
+  s[VX] = vx - c.gripShare * slipX * part + free * ax * time;
+  s[VZ] = vz - c.gripShare * slipZ * part + free * az * time;
+  s[TIME] = (s[TIME] as number) + time;
 }
 
 /** Closed form: dv/dt = −a − k v². */
-function rollLevel(c: RunConstants, s: Float64Array): boolean {
-  const speed = norm(s[3] as number, s[5] as number);
+function rollLevel(c: RunConstants, s: RunState): boolean {
+  const speed = norm(s[VX] as number, s[VZ] as number);
   if (speed === 0) return true;
   const a = c.rollDeceleration;
   const k = (1 - c.gripShare) * c.skidDrag;
-  const left = c.timeLimit - (s[9] as number);
+  const left = c.timeLimit - (s[TIME] as number);
   const x = (k * speed * speed) / a;
   // Without air, or nearly so, the logarithm and the arc tangent lose their figures.
   const thin = x < 1e-9;
@@ -79,37 +80,37 @@ function rollLevel(c: RunConstants, s: Float64Array): boolean {
     distance = Math.log(Math.cos(then) / Math.cos(phase)) / k;
     after = Math.sqrt(a / k) * Math.tan(then);
   }
-  const ux = (s[3] as number) / speed;
-  const uz = (s[5] as number) / speed;
-  s[0] = (s[0] as number) + ux * distance;
-  s[2] = (s[2] as number) + uz * distance;
-  s[3] = ux * after;
-  s[5] = uz * after;
-  s[9] = (s[9] as number) + Math.min(stop, left);
+  const ux = (s[VX] as number) / speed;
+  const uz = (s[VZ] as number) / speed;
+  s[X] = (s[X] as number) + ux * distance;
+  s[Z] = (s[Z] as number) + uz * distance;
+  s[VX] = ux * after;
+  s[VZ] = uz * after;
+  s[TIME] = (s[TIME] as number) + Math.min(stop, left);
   return rests;
 }
 
 /** Midpoint steps, each a small part of the time to stop. */
-function rollOnSlope(c: RunConstants, s: Float64Array): boolean {
+function rollOnSlope(c: RunConstants, s: RunState): boolean {
   const free = 1 - c.gripShare;
   const k = free * c.skidDrag;
   const gx = free * c.gravityAlong;
   const gz = free * c.gravityAcross;
   const pull = norm(gx, gz);
   const holds = c.rollDeceleration >= pull;
-  let vx = s[3] as number;
-  let vz = s[5] as number;
+  let vx = s[VX] as number;
+  let vz = s[VZ] as number;
   for (;;) {
     const speed = norm(vx, vz);
     if (speed < REST_SPEED && holds) {
-      s[3] = 0;
-      s[5] = 0;
+      s[VX] = 0;
+      s[VZ] = 0;
       return true;
     }
-    const left = c.timeLimit - (s[9] as number);
+    const left = c.timeLimit - (s[TIME] as number);
     if (left <= 1e-12) {
-      s[3] = vx;
-      s[5] = vz;
+      s[VX] = vx;
+      s[VZ] = vz;
       return false;
     }
     const most = c.rollDeceleration + k * speed * speed + pull;
@@ -118,11 +119,11 @@ function rollOnSlope(c: RunConstants, s: Float64Array): boolean {
     const hx = vx + (dt / 2) * (gx - d * vx);
     const hz = vz + (dt / 2) * (gz - d * vz);
     const e = resistance(c.rollDeceleration, k, norm(hx, hz), dt);
-    s[0] = (s[0] as number) + dt * hx;
-    s[2] = (s[2] as number) + dt * hz;
+    s[X] = (s[X] as number) + dt * hx;
+    s[Z] = (s[Z] as number) + dt * hz;
     vx += dt * (gx - e * hx);
     vz += dt * (gz - e * hz);
-    s[9] = (s[9] as number) + dt;
+    s[TIME] = (s[TIME] as number) + dt;
   }
 }
 

@@ -10,7 +10,7 @@ import { type RunConstants, runConstants } from './constants.js';
 import { CONTACT_SIZE, run, toGround, worldX, worldY, worldZ } from './kernel.js';
 import { resolveTurf } from './presets.js';
 import type { Bounce, Run } from './run.js';
-import { newRunState, POSITION, SPIN, VELOCITY } from './state.js';
+import { newRunState, VX, VY, VZ, WX, X } from './state.js';
 import type { Turf, TurfName } from './turf.js';
 
 /** A ball that meets the turf. The landing of a flight is one. */
@@ -87,13 +87,13 @@ export function runOut(landing: LandingBall, turf?: Turf | TurfName, options: Ru
 
   // The frame of the ground has its origin where the ball landed.
   const s = newRunState();
-  toGround(c, velocity.x, velocity.y, velocity.z, s, VELOCITY);
-  toGround(c, spin * axis.x, spin * axis.y, spin * axis.z, s, SPIN);
-  const warnings = warningsFor(s[3] as number, s[4] as number, s[5] as number);
+  toGround(c, velocity.x, velocity.y, velocity.z, s, VX);
+  toGround(c, spin * axis.x, spin * axis.y, spin * axis.z, s, WX);
+  const warnings = warningsFor(s[VX] as number, s[VY] as number, s[VZ] as number);
   const record: number[] = [];
   const rests = run(c, s, record);
 
-  const restsAt = place(c, position, s, POSITION);
+  const restsAt = place(c, position, s, X);
   const dx = restsAt.x - position.x;
   const dz = restsAt.z - position.z;
   const along = Math.hypot(velocity.x, velocity.z);
