@@ -2,6 +2,7 @@ import { FairflightError, requireRecord, requireWithin } from '../errors.js';
 import type { Launch, Scene } from '../scene/index.js';
 import type { ModelWarning } from '../source.js';
 import { si } from '../units/index.js';
+import { curve, descentAngle } from './curve-and-descent.js';
 import { type CompiledEngine, createCompiledEngine } from './engine/compiled.js';
 import { createFlightEngine, type EngineResult, type NodeSink } from './engine/general.js';
 import { STATES } from './equations.js';
@@ -99,28 +100,26 @@ function flightRecord(
   const last = end.state;
   const [x, y, z] = [last[0] as number, last[1] as number, last[2] as number];
   const [vx, vy, vz] = [last[3] as number, last[4] as number, last[5] as number];
-  const across = Math.sqrt(vx * vx + vz * vz);
-  const direction = launch.launchDirection ?? 0;
-  const descentAngle = si<Flight['descentAngle']>(Math.atan2(-vy, across));
+  const descent = si<Flight['descentAngle']>(descentAngle(vx, vy, vz));
   if (end.ending !== 'landed') warnings.push(endingWarning(end.ending, end.time, problem));
   return {
     ended: end.ending,
     launch,
     carry: si(Math.sqrt(x * x + z * z)),
     side: si(z),
-    curve: si(direction === 0 ? z : z * Math.cos(direction) - x * Math.sin(direction)),
+    curve: si(curve(x, z, launch.launchDirection ?? 0)),
     apex: si(end.apex),
     apexAt: si(end.apexAt),
     hangTime: si(end.time),
-    descentAngle,
+    descentAngle: descent,
     landing: {
       time: si(end.time),
       position: { x, y, z },
       velocity: { x: vx, y: vy, z: vz },
-      speed: si(Math.sqrt(across * across + vy * vy)),
+      speed: si(Math.sqrt(vx * vx + vz * vz + vy * vy)),
       spinRate: si(last[6] as number),
       spinAxis: { x: problem.nx, y: problem.ny, z: problem.nz },
-      descentAngle,
+      descentAngle: descent,
     },
     aerodynamics: problem.model.id,
     track,

@@ -1,7 +1,7 @@
 import { FairflightError, requireRecord, requireWithin } from '../errors.js';
 import { ENDED, type FlightColumns, type FlightOptions, flyMany } from '../flight/index.js';
 import type { Scene } from '../scene/index.js';
-import { createRunner } from '../shot/runner.js';
+import { createGroundRun } from '../shot/ground-run.js';
 import type { Angle, AngularSpeed, Speed } from '../units/index.js';
 import { requireBetween, requireLimit } from './deliverer.js';
 import type { Between } from './optimum.js';
@@ -99,12 +99,12 @@ export function carryMap(question: MapQuestion): CarryMap {
 
 /** Where each ball rests; backspin stays about the horizontal axis across the target line. */
 function totals(flown: FlightColumns, landed: Uint8Array, scene: Scene | undefined): Float64Array {
-  const runner = createRunner(scene);
+  const ground = createGroundRun(scene);
   const at = (column: Float64Array, i: number): number => column[i] as number;
   return flown.carry.map((_, i) => {
     if (landed[i] !== 1) return 0;
-    runner.run(at(flown.vx, i), at(flown.vy, i), at(flown.vz, i), 0, 0, at(flown.landingSpin, i));
-    return Math.hypot(at(flown.x, i) + runner.x, at(flown.z, i) + runner.z);
+    ground.run(at(flown.vx, i), at(flown.vy, i), at(flown.vz, i), 0, 0, at(flown.landingSpin, i));
+    return Math.hypot(at(flown.x, i) + ground.x, at(flown.z, i) + ground.z);
   });
 }
 

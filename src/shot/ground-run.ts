@@ -10,7 +10,7 @@ import { newRunState, VX, WX, X, Y, Z } from '../turf/state.js';
 const TIME_LIMIT = 60;
 
 /** Runs many balls out on one scene's ground, as plain numbers. @internal */
-export interface Runner {
+export interface GroundRun {
   /** Displacement of the last run [m]. Overwritten by the next. */
   x: number;
   z: number;
@@ -18,26 +18,26 @@ export interface Runner {
   readonly run: (vx: number, vy: number, vz: number, wx: number, wy: number, wz: number) => void;
 }
 
-/** Makes a runner with scratch of its own. @throws FairflightError for a bad turf @internal */
-export function createRunner(scene: Scene = {}): Runner {
+/** Makes a ground with scratch of its own. @throws FairflightError for a bad turf @internal */
+export function createGroundRun(scene: Scene = {}): GroundRun {
   const { slope = 0, crossSlope = 0 } = scene.ground ?? {};
   const { ball = conformingBall, air = defaultAir } = scene;
-  const ground = runConstants(resolveTurf(scene.turf), ball, air, slope, crossSlope, TIME_LIMIT);
+  const c = runConstants(resolveTurf(scene.turf), ball, air, slope, crossSlope, TIME_LIMIT);
   const s = newRunState();
-  const runner: Runner = {
+  const ground: GroundRun = {
     x: 0,
     z: 0,
     run: (vx, vy, vz, wx, wy, wz) => {
       s.fill(0);
-      toGround(ground, vx, vy, vz, s, VX);
-      toGround(ground, wx, wy, wz, s, WX);
-      run(ground, s);
+      toGround(c, vx, vy, vz, s, VX);
+      toGround(c, wx, wy, wz, s, WX);
+      run(c, s);
       const along = s[X] as number;
       const normal = s[Y] as number;
       const across = s[Z] as number;
-      runner.x = worldX(ground, along, normal, across);
-      runner.z = worldZ(ground, normal, across);
+      ground.x = worldX(c, along, normal, across);
+      ground.z = worldZ(c, normal, across);
     },
   };
-  return runner;
+  return ground;
 }
