@@ -39,10 +39,11 @@ export interface Track {
 export interface Flight {
   /**
    * How it ended. `landed` is the rule. `time-limit`: still in the air at the time limit. `below-ground`: the ball
-   * never came above the ground plane (a green higher than the apex). In both other cases every figure below
-   * describes the last state computed, and `warnings` says so.
+   * never came above the ground plane (a green higher than the apex). `topped`: it was launched along the ground it
+   * stood on, or into it, and never flew. In the other cases every figure below describes the last state computed,
+   * and `warnings` says so; only a ball that landed has a run.
    */
-  readonly ended: 'landed' | 'time-limit' | 'below-ground';
+  readonly ended: 'landed' | 'time-limit' | 'below-ground' | 'topped';
   /** The launch flown. */
   readonly launch: Launch;
   /** Horizontal distance from the start to where the ball first meets the ground plane [m]. */

@@ -6,9 +6,9 @@ import { curve, descentAngle } from './curve-and-descent.js';
 import { type BatchKernel, flyBatch } from './engine/batch.js';
 import { createCompiledEngine } from './engine/compiled.js';
 import type { CompiledEnd } from './engine/frame.js';
-import { createFlightEngine, type FlightEngine } from './engine/general.js';
+import { createFlightEngine, type Ending, type FlightEngine } from './engine/general.js';
 import type { FlightOptions } from './flight.js';
-import { resolveFlightOptions } from './fly.js';
+import { type FlightEnd, resolveFlightOptions } from './fly.js';
 import {
   LAUNCH_RANGES,
   SCENE_RANGES,
@@ -61,11 +61,24 @@ export interface FlyManyOptions extends FlightOptions {
 }
 
 /** How each flight of a batch ended. */
-export const ENDED: { readonly landed: 0; readonly timeLimit: 1; readonly belowGround: 2 } = {
+export const ENDED: {
+  readonly landed: 0;
+  readonly timeLimit: 1;
+  readonly belowGround: 2;
+  readonly topped: 3;
+} = {
   landed: 0,
   timeLimit: 1,
   belowGround: 2,
+  topped: 3,
 };
+
+const ENDED_AS = {
+  landed: ENDED.landed,
+  'time-limit': ENDED.timeLimit,
+  'below-ground': ENDED.belowGround,
+  topped: ENDED.topped,
+} as const satisfies Record<Ending, number>;
 
 /** Flights as columns, SI units; the same quantities as {@link Flight}. */
 export interface FlightColumns {
@@ -202,28 +215,14 @@ function rowWriter(
   };
 }
 
-/** What every engine reports of a flight's end. */
-interface End {
-  readonly ending: 'landed' | 'time-limit' | 'below-ground';
-  readonly time: number;
-  readonly apex: number;
-  readonly apexAt: number;
-  readonly state: Float64Array;
-}
-
-function keep(out: FlightColumns, i: number, end: End, direction: number): void {
+function keep(out: FlightColumns, i: number, end: FlightEnd, direction: number): void {
   const s = end.state;
   const x = s[0] as number;
   const z = s[2] as number;
   const vx = s[3] as number;
   const vy = s[4] as number;
   const vz = s[5] as number;
-  out.ended[i] =
-    end.ending === 'landed'
-      ? ENDED.landed
-      : end.ending === 'time-limit'
-        ? ENDED.timeLimit
-        : ENDED.belowGround;
+  out.ended[i] = ENDED_AS[end.ending];
   out.carry[i] = Math.sqrt(x * x + z * z);
   out.side[i] = z;
   out.curve[i] = curve(x, z, direction);

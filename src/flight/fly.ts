@@ -87,8 +87,8 @@ export function recordedFlight(
   );
 }
 
-/** What every engine reports of a flight. */
-type FlightEnd = Pick<EngineResult, 'ending' | 'time' | 'apex' | 'apexAt' | 'state'>;
+/** What every engine reports of a flight. @internal */
+export type FlightEnd = Pick<EngineResult, 'ending' | 'time' | 'apex' | 'apexAt' | 'state'>;
 
 function flightRecord(
   launch: Launch,
@@ -128,18 +128,23 @@ function flightRecord(
 }
 
 function endingWarning(
-  ending: 'time-limit' | 'below-ground',
+  ending: Exclude<Flight['ended'], 'landed'>,
   time: number,
   problem: FlightProblem,
 ): ModelWarning {
-  const timeLimit = ending === 'time-limit';
   return {
     model: problem.model.id,
     quantity: 'ended',
-    range: { min: 0, max: timeLimit ? time : 0 },
+    range: { min: 0, max: ending === 'time-limit' ? time : 0 },
     value: time,
-    message: timeLimit
-      ? `the ball was still in the air after ${time.toFixed(1)} s; the figures describe that moment, not a landing`
-      : 'the ball never came above the ground plane; the figures describe the moment it was nearest to it',
+    message: endingMessage(ending, time),
   };
+}
+
+function endingMessage(ending: Exclude<Flight['ended'], 'landed'>, time: number): string {
+  if (ending === 'time-limit')
+    return `the ball was still in the air after ${time.toFixed(1)} s; the figures describe that moment, not a landing`;
+  return ending === 'below-ground'
+    ? 'the ball never came above the ground plane; the figures describe the moment it was nearest to it'
+    : 'a topped shot: the ball was launched along the ground or into it and never flew; how far it runs is not modelled';
 }

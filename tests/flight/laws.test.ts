@@ -47,12 +47,22 @@ describe('limits', () => {
     expect(Math.abs(flight.curve)).toBeLessThan(1e-9);
   });
 
-  it('ends at once when the ball is driven into the ground', () => {
+  it('calls a ball driven into the ground it stands on topped, and ends there', () => {
     const flight = fly({ ...drive, launchAngle: degrees(-3) });
-    expect(flight.ended).toBe('landed');
+    expect(flight.ended).toBe('topped');
     expect(flight.carry).toBe(0);
     expect(flight.hangTime).toBe(0);
     expect(flight.apex).toBe(0);
+    expect(flight.warnings.map(({ message }) => message).join()).toMatch(/topped/);
+    // Uphill, a launch below the slope is as good as one below the horizon; a ball too slow to be lifted is none either.
+    const hill = { ground: { slope: degrees(10) } };
+    expect(fly({ ...drive, launchAngle: degrees(8) }, hill).ended).toBe('topped');
+    expect(fly({ ...drive, launchAngle: degrees(12) }, hill).ended).toBe('landed');
+    expect(fly({ ...drive, launchAngle: degrees(0), spinRate: rpm(0) }).ended).toBe('topped');
+    // From a raised tee the same launch is a flight.
+    expect(fly({ ...drive, launchAngle: degrees(-3) }, { ground: { elevation: metres(-2) } }).ended).toBe(
+      'landed',
+    );
   });
 
   it('keeps still air when the wind blows with the ball for an instant: a tailwind as fast as the ball is no NaN', () => {
