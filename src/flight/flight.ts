@@ -1,5 +1,6 @@
 import type { Launch } from '../scene/index.js';
 import type { ModelWarning } from '../source.js';
+import type { Track } from '../track.js';
 import type { Angle, AngularSpeed, Duration, Length, Speed } from '../units/index.js';
 import type { Vector3 } from '../vector.js';
 
@@ -23,16 +24,6 @@ export interface Landing extends BallState {
   readonly spinAxis: Vector3;
   /** Steepness of the path below the horizontal [rad]. */
   readonly descentAngle: Angle;
-}
-
-/** Accepted steps of the integration, from which {@link pathOf} and {@link stateAt} interpolate. */
-export interface Track {
-  /** Times of the nodes [s]. */
-  readonly time: readonly number[];
-  /** Seven numbers a node: x, y, z [m], vx, vy, vz [m/s], spin rate [rad/s]. */
-  readonly state: readonly number[];
-  /** Three numbers a node: acceleration [m/s²]. */
-  readonly acceleration: readonly number[];
 }
 
 /** One flight, from launch to the first contact with the ground. */
@@ -64,7 +55,7 @@ export interface Flight {
   readonly landing: Landing;
   /** Id of the coefficient model. */
   readonly aerodynamics: string;
-  /** Nodes for {@link pathOf} and {@link stateAt}. */
+  /** Accepted steps of the integration, for {@link pathOf} and {@link stateAt}. */
   readonly track: Track;
   /** Where the flight left the model's published range. */
   readonly warnings: readonly ModelWarning[];

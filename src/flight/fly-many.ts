@@ -9,6 +9,7 @@ import type { CompiledEnd } from './engine/frame.js';
 import { createFlightEngine, type Ending, type FlightEngine } from './engine/general.js';
 import type { FlightOptions } from './flight.js';
 import { type FlightEnd, resolveFlightOptions } from './fly.js';
+import { groundAt } from './ground-plane.js';
 import {
   LAUNCH_RANGES,
   SCENE_RANGES,
@@ -167,7 +168,12 @@ export function flyMany(
   const keepRow = (i: number, flight: CompiledEnd | undefined): void => {
     if (flight === undefined) general ??= createFlightEngine();
     const end = flight ?? general?.fly(problem, tolerance, timeLimit);
-    if (end !== undefined) keep(out, i, end, direction[i] as number);
+    if (end === undefined) return;
+    keep(out, i, end, direction[i] as number);
+    // Onto the plane, as in fly. Where elevation is a column, the problem may hold that of a later row by now.
+    const elevation = conditions.elevation?.[i] ?? problem.elevation;
+    if (end.ending === 'landed')
+      out.y[i] = groundAt(elevation, problem.slopeX, problem.slopeZ, out.x[i] as number, out.z[i] as number);
   };
   const law = kernel === undefined ? undefined : compiledLaw(problem.model);
   if (kernel !== undefined && law !== undefined) {

@@ -1,12 +1,14 @@
 import { FairflightError, requireRecord, requireWithin } from '../errors.js';
 import type { Launch, Scene } from '../scene/index.js';
 import type { ModelWarning } from '../source.js';
+import type { GrowingTrack } from '../track.js';
 import { si } from '../units/index.js';
 import { curve, descentAngle } from './curve-and-descent.js';
 import { type CompiledEngine, createCompiledEngine } from './engine/compiled.js';
 import { createFlightEngine, type EngineResult, type NodeSink } from './engine/general.js';
 import { STATES } from './equations.js';
-import type { Flight, FlightOptions, Track } from './flight.js';
+import type { Flight, FlightOptions } from './flight.js';
+import { groundAt } from './ground-plane.js';
 import { type FlightProblem, flightProblem } from './problem.js';
 import { rangeWarnings, rangeWatch } from './range-watch.js';
 
@@ -94,11 +96,17 @@ function flightRecord(
   launch: Launch,
   problem: FlightProblem,
   end: FlightEnd,
-  track: Track,
+  track: GrowingTrack,
   warnings: ModelWarning[],
 ): Flight {
   const last = end.state;
-  const [x, y, z] = [last[0] as number, last[1] as number, last[2] as number];
+  const [x, z] = [last[0] as number, last[2] as number];
+  // Rounding leaves a landing some 1e-14 m off the plane; it is put onto it, and so is the end of its track.
+  const y =
+    end.ending === 'landed'
+      ? groundAt(problem.elevation, problem.slopeX, problem.slopeZ, x, z)
+      : (last[1] as number);
+  track.state[track.state.length - STATES + 1] = y;
   const [vx, vy, vz] = [last[3] as number, last[4] as number, last[5] as number];
   const descent = si<Flight['descentAngle']>(descentAngle(vx, vy, vz));
   if (end.ending !== 'landed') warnings.push(endingWarning(end.ending, end.time, problem));

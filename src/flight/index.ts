@@ -10,4 +10,3 @@ export {
   type LaunchColumns,
 } from './fly-many.js';
 export { MAX_BALL_SPEED, MAX_SPIN_RATE, STANDARD_GRAVITY } from './problem.js';
-export { pathOf, stateAt } from './track.js';

@@ -2,7 +2,8 @@ import { FairflightError, requireRecord } from '../errors.js';
 import { type Flight, fly } from '../flight/index.js';
 import type { Launch, Scene } from '../scene/index.js';
 import { type Delivery, type Strike, strike } from '../strike/index.js';
-import { type Run, type RunOptions, runOut } from '../turf/index.js';
+import type { Run, RunOptions } from '../turf/index.js';
+import { runOnGround } from '../turf/run-out.js';
 import { si } from '../units/index.js';
 import type { Shot, ShotSetup } from './shot.js';
 
@@ -49,7 +50,7 @@ export function runOfFlight(flight: Flight, scene: Scene): Run | undefined {
     ...(scene.ball && { ball: scene.ball }),
     ...(scene.air && { air: scene.air }),
   };
-  return runOut(flight.landing, scene.turf, options);
+  return runOnGround(flight.landing, scene.turf, options, scene.ground?.elevation ?? 0);
 }
 
 function strikeIn(scene: Scene, delivery: Delivery, clubhead: ShotSetup['clubhead']): Strike {

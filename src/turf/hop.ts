@@ -1,11 +1,14 @@
 import type { RunConstants } from './constants.js';
 import { norm } from './norm.js';
+import { noteNode, type RunRecord, spinRate, spreadOver } from './record.js';
 import { type RunState, TIME, VX, VY, VZ, WX, WZ, X, Y, Z } from './state.js';
 
 /** Longest step of a hop [s]; the drag on a hop is gentle, so fourth order leaves under 0.1 mm, at 25 m/s under 0.01. */
 const STEP = 0.2;
 /** Time over which a parabola is as good as a step [s]: it errs by 1e-12 m there. */
 const SHORT = 1e-4;
+/** Time between two nodes of a record, but for a step [s]: the quintic through them is good to 1 mm (tests/shot). */
+const BETWEEN_NODES = 0.6;
 /** Height of a hop at which rolling takes over [m]: 5 mm (Penner 2002, from memory). */
 const ROLL_HEIGHT = 0.005;
 
@@ -33,10 +36,12 @@ export function isRolling(height: number): boolean {
 /**
  * Flies the ball, in place, from the plane back to the plane, or to the time limit: gravity and drag with a coefficient
  * of 0.30; lift, wind and spin decay are left out, as hops are low and slow.
+ * @param record - takes the nodes of the hop
  * @returns false when the time limit came first
  * @internal
  */
-export function hop(c: RunConstants, s: RunState): boolean {
+export function hop(c: RunConstants, s: RunState, record?: RunRecord): boolean {
+  const first = record?.nodesUsed ?? 0;
   const start = s[TIME] as number;
   const rise = s[VY] as number;
   const brush = brushing(hopHeight(c, rise));
@@ -52,6 +57,7 @@ export function hop(c: RunConstants, s: RunState): boolean {
   let vz = 0;
   let t = start;
   let early = 0;
+  let noted = Number.NEGATIVE_INFINITY;
   do {
     x = s[X] as number;
     y = s[Y] as number;
@@ -60,7 +66,12 @@ export function hop(c: RunConstants, s: RunState): boolean {
     vy = s[VY] as number;
     vz = s[VZ] as number;
     t = s[TIME] as number;
-    if (t >= c.timeLimit) return false;
+    const over = t >= c.timeLimit;
+    if (record !== undefined && (over || t - noted > BETWEEN_NODES)) {
+      noteAloft(c, s, record);
+      noted = t;
+    }
+    if (over) return false;
     flyFor(c, s, dt);
     early = untilDown(s);
   } while (early > dt / 2);
@@ -79,8 +90,30 @@ export function hop(c: RunConstants, s: RunState): boolean {
   }
   if (early < Number.POSITIVE_INFINITY) drift(c, s, early);
   s[Y] = 0;
-  resist(c, s, brush, (s[TIME] as number) - start);
+  if (record !== undefined) noteAloft(c, s, record);
+  resist(c, s, brush, (s[TIME] as number) - start, record, first);
   return (s[TIME] as number) < c.timeLimit;
+}
+
+function noteAloft(c: RunConstants, s: RunState, record: RunRecord): void {
+  const vx = s[VX] as number;
+  const vy = s[VY] as number;
+  const vz = s[VZ] as number;
+  const d = c.hopDrag * Math.sqrt(vx * vx + vy * vy + vz * vz);
+  noteNode(
+    record,
+    s[TIME] as number,
+    s[X] as number,
+    s[Y] as number,
+    s[Z] as number,
+    vx,
+    vy,
+    vz,
+    spinRate(s),
+    c.gravityAlong - d * vx,
+    -c.gravityInto - d * vy,
+    c.gravityAcross - d * vz,
+  );
 }
 
 function along2(s: RunState): number {
@@ -113,7 +146,14 @@ function drift(c: RunConstants, s: RunState, dt: number): void {
  * the turf takes up the pull along the travel, as far as its rolling resistance goes. Without that a ball would go on
  * hopping down slopes that stop a rolling one. Assumption.
  */
-function resist(c: RunConstants, s: RunState, brush: number, time: number): void {
+function resist(
+  c: RunConstants,
+  s: RunState,
+  brush: number,
+  time: number,
+  record: RunRecord | undefined,
+  first: number,
+): void {
   const speed = norm(s[VX] as number, s[VZ] as number);
   if (speed === 0) return;
   const ux = (s[VX] as number) / speed;
@@ -128,6 +168,8 @@ function resist(c: RunConstants, s: RunState, brush: number, time: number): void
   s[VZ] = (s[VZ] as number) - uz * lost;
   s[WZ] = (s[WZ] as number) + (ux * rolled) / c.radius;
   s[WX] = (s[WX] as number) - (uz * rolled) / c.radius;
+  if (record === undefined || lost === 0) return;
+  spreadOver(record, first, (ux * lost) / time, (uz * lost) / time, spinRate(s));
 }
 
 /** One step of the classical fourth-order Runge–Kutta method, in place. */

@@ -152,7 +152,7 @@ describe('symmetry and energy', () => {
 describe('track', () => {
   it('starts at the launch, ends at the landing and is continuous in between', () => {
     const flight = fly(drive);
-    const path = pathOf(flight, 401);
+    const path = pathOf(flight, { count: 401 });
     expect(path[0]?.position).toEqual({ x: 0, y: 0, z: 0 });
     expect(path.at(-1)?.position.x).toBeCloseTo(flight.landing.position.x, 9);
     expect(Math.max(...path.map((state) => state.position.y))).toBeCloseTo(flight.apex, 2);
@@ -180,7 +180,7 @@ describe('track', () => {
   it('refuses times outside the flight and fractional counts', () => {
     const flight = fly(drive);
     expect(() => stateAt(flight, -1)).toThrow(/time must be between 0/);
-    expect(() => pathOf(flight, 2.5)).toThrow(/whole number/);
+    expect(() => pathOf(flight, { count: 2.5 })).toThrow(/whole number/);
   });
 });
 
