@@ -1,31 +1,35 @@
-import { FairflightError, requireRecord, requireWithin } from '../errors.js';
-import type { Launch, Scene } from '../scene/index.js';
-import type { ModelWarning } from '../source.js';
+import { type FlightOptions, flightOptionFields } from '../inputs/flight-options.js';
+import { type Launch, readLaunch } from '../inputs/launch.js';
+import { readOptions } from '../inputs/read.js';
+import { type ResolvedScene, resolveScene, type Scene } from '../scene/scene.js';
 import { si } from '../units/index.js';
+import type { ModelWarning } from '../warnings/index.js';
 import { type CompiledEngine, createCompiledEngine } from './engine/compiled.js';
 import { createFlightEngine, type EngineResult, type NodeSink } from './engine/general.js';
 import { STATES } from './equations.js';
-import type { Flight, FlightOptions, Track } from './flight.js';
+import type { Flight, Track } from './flight.js';
 import { type FlightProblem, flightProblem } from './problem.js';
 import { rangeWarnings, rangeWatch } from './range-watch.js';
 
-/** Defaults of {@link FlightOptions}: tolerance 0.1 mm, time limit 60 s. */
-export const flightDefaults: Required<{ readonly [K in 'tolerance' | 'timeLimit']: number }> = {
-  tolerance: 1e-4,
-  timeLimit: 60,
-};
-
-/** Resolves and checks the options of {@link fly}. @throws FairflightError @internal */
-export function resolveFlightOptions(options: FlightOptions): {
+/** How exactly and how long a flight is computed. @internal */
+export interface FlightSettings {
+  /** [m] */
   readonly tolerance: number;
+  /** [s] */
   readonly timeLimit: number;
-} {
-  requireRecord('options', options, ['tolerance', 'timeLimit']);
-  const { tolerance = flightDefaults.tolerance, timeLimit = flightDefaults.timeLimit } = options;
-  requireWithin('options.tolerance', tolerance, 1e-9, 10, 'm');
-  requireWithin('options.timeLimit', timeLimit, 0.01, 600, 's');
+}
+
+/** Reads the options of {@link fly} and fills in their defaults. @throws FairflightError @internal */
+export function resolveFlightOptions(options: unknown, path = 'options'): FlightSettings {
+  return settingsOf(readOptions(flightOptionFields, options, path));
+}
+
+/** Fills in the defaults of options already read. @internal */
+export function settingsOf({ tolerance = 1e-4, timeLimit = 60 }: FlightOptionNumbers): FlightSettings {
   return { tolerance, timeLimit };
 }
+
+type FlightOptionNumbers = { readonly [K in keyof FlightOptions]: number };
 
 /** Scratch of the compiled engine, made once: it calls nobody back, so no second flight can begin while one is in it. */
 let compiled: CompiledEngine | undefined;
@@ -47,7 +51,16 @@ let compiled: CompiledEngine | undefined;
  * @example fly({ ballSpeed: mph(150), launchAngle: degrees(12), spinRate: rpm(2600) }).carry
  */
 export function fly(launch: Launch, scene: Scene = {}, options: FlightOptions = {}): Flight {
-  const { tolerance, timeLimit } = resolveFlightOptions(options);
+  const settings = resolveFlightOptions(options);
+  return flyIn(resolveScene(scene), readLaunch(launch), settings);
+}
+
+/** {@link fly} with inputs already read. @internal */
+export function flyIn(
+  scene: ResolvedScene,
+  launch: Launch,
+  { tolerance, timeLimit }: FlightSettings,
+): Flight {
   const problem = flightProblem(launch, scene);
   compiled ??= createCompiledEngine(true);
   const engine = compiled;
@@ -133,14 +146,13 @@ function endingWarning(
   time: number,
   problem: FlightProblem,
 ): ModelWarning {
-  const timeLimit = ending === 'time-limit';
+  const inTheAir = ending === 'time-limit';
   return {
+    code: inTheAir ? 'still-in-the-air' : 'never-above-ground',
+    severity: 'caution',
     model: problem.model.id,
     quantity: 'ended',
-    range: { min: 0, max: timeLimit ? time : 0 },
+    range: { min: 0, max: inTheAir ? time : 0 },
     value: time,
-    message: timeLimit
-      ? `the ball was still in the air after ${time.toFixed(1)} s; the figures describe that moment, not a landing`
-      : 'the ball never came above the ground plane; the figures describe the moment it was nearest to it',
   };
 }

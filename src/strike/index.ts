@@ -1,4 +1,4 @@
-export type { Delivery, Hand, StrikeOffset } from './delivery.js';
+export type { Delivery, Hand, StrikeOffset } from '../inputs/delivery.js';
 export type * from './estimate.js';
 export * from './locate.js';
 export type { Prior } from './locate-model.js';
@@ -10,4 +10,4 @@ export {
   type ReadingErrors,
   type StrikeMeasurement,
 } from './measurement.js';
-export * from './strike.js';
+export { type Strike, type StrikeOptions, strike } from './strike.js';

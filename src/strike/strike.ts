@@ -1,11 +1,17 @@
-import { type Ball, conformingBall } from '../ball/index.js';
-import { checkClubhead } from '../clubhead/check.js';
-import { type Clubhead, clubheads } from '../clubhead/index.js';
-import { FairflightError, requireRecord, requireWithin } from '../errors.js';
-import type { Launch } from '../scene/index.js';
-import type { ModelWarning } from '../source.js';
+import { ballField } from '../ball/ball.js';
+import { type Ball, type BallName, balls } from '../ball/index.js';
+import { type Clubhead, type ClubheadName, clubheads } from '../clubhead/index.js';
+import { clubheadField } from '../clubhead/presets.js';
+import { FairflightError } from '../errors.js';
+import { type Delivery, deliveryFields } from '../inputs/delivery.js';
+import { type Declared, optional, quantity } from '../inputs/field.js';
+import { frozen } from '../inputs/frozen.js';
+import type { Launch } from '../inputs/launch.js';
+import { readOptions, readRecord } from '../inputs/read.js';
 import { type Angle, type AngularSpeed, type Speed, si } from '../units/index.js';
-import { checkDelivery, type Delivery } from './delivery.js';
+import { RATIO } from '../units/unit.js';
+import type { ModelWarning } from '../warnings/index.js';
+import { numbersOf } from './delivery.js';
 import { impactConstants, OUT, OUT_LENGTH, STATUS, strikeKernel } from './kernel.js';
 import { strikeWarnings } from './warnings.js';
 
@@ -45,8 +51,10 @@ export interface Strike {
 
 /** Options of {@link strike}. */
 export interface StrikeOptions {
-  /** Ball; default the conforming ball. */
-  readonly ball?: Ball;
+  /** Clubhead, or the name of a preset; default the generic driver. */
+  readonly clubhead?: Clubhead | ClubheadName;
+  /** Ball, or the name of a preset; default the conforming ball. */
+  readonly ball?: Ball | BallName;
   /**
    * Extra elasticity of the coupling through which the turning head drags the face across the ball, −1 to 1. Scales
    * the gear effect by 1 + this without touching the spin from loft; default 0, which fits the only quoted test of
@@ -54,6 +62,12 @@ export interface StrikeOptions {
    */
   readonly gearElasticity?: number;
 }
+
+const optionFields: Declared<StrikeOptions> = /* @__PURE__ */ frozen(() => ({
+  clubhead: optional(clubheadField),
+  ball: optional(ballField),
+  gearElasticity: optional(quantity(RATIO, -1, 1, 0, 'elasticity of the gear coupling')),
+}));
 
 /**
  * What happens when a clubhead meets a ball: the full three-dimensional impulse of two rigid bodies, with off-centre
@@ -66,32 +80,24 @@ export interface StrikeOptions {
  * Not in it: flexing faces, wet faces, turf contact, differences between balls.
  *
  * @param delivery - How the head comes to the ball. SI and radians; + is up, right of target, toward the toe, high.
- * @param clubhead - The head; default the generic driver.
+ * @param options - clubhead, default the generic driver; ball, default the conforming ball
  * @throws {@link FairflightError} `invalid-input` or `outside-range` naming the field, also when the face does not
  *   approach the ball, the head's restitution law leaves 0 to 1 at this speed, or its laws would make energy.
  */
-export function strike(
-  delivery: Delivery,
-  clubhead: Clubhead = clubheads.driver,
-  options: StrikeOptions = {},
-): Strike {
-  const d = checkDelivery(delivery);
-  checkClubhead(clubhead);
-  requireRecord('options', options, ['ball', 'gearElasticity']);
-  const elasticity = options.gearElasticity ?? 0;
-  requireWithin('options.gearElasticity', elasticity, -1, 1, '');
-  const ball = options.ball ?? conformingBall;
-  requireWithin('options.ball.mass', ball.mass, 0.01, 0.1, 'kg', 'use grams(45.93)');
-  requireWithin('options.ball.radius', ball.radius, 0.01, 0.04, 'm', 'use millimetres(21.335)');
-  requireWithin(
-    'options.ball.inertia',
-    ball.inertia,
-    1e-7,
-    1e-4,
-    'kg m²',
-    'use kilogramSquareMetres(8.36e-6)',
-  );
+export function strike(delivery: Delivery, options: StrikeOptions = {}): Strike {
+  const {
+    clubhead = clubheads.driver,
+    ball = balls.conforming,
+    gearElasticity,
+  } = readOptions(optionFields, options);
+  const read = readRecord(deliveryFields, delivery, 'delivery');
+  // Reading has put the record in the place of a preset's name.
+  return strikeOf(read, clubhead as Clubhead, ball as Ball, gearElasticity);
+}
 
+/** {@link strike} with inputs already read. @throws FairflightError where no impact can be computed @internal */
+export function strikeOf(delivery: Delivery, clubhead: Clubhead, ball: Ball, elasticity = 0): Strike {
+  const d = numbersOf(delivery);
   const constants = impactConstants(clubhead, ball, elasticity);
   const out = new Float64Array(OUT_LENGTH);
   const hit = (c: typeof constants, into: Float64Array): void => {
