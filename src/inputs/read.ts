@@ -5,10 +5,17 @@ import { refusal, refuseQuantity, refuseType } from './refuse.js';
 /** Names of fields that a message lists; more would bury what it says. */
 const MOST_NAMES = 24;
 
+/** Share of an end of a range by which a unit's rounding may miss it: −50 °C is 223.14999999999998 K. */
+const ROUNDING = 1e-12;
+
 /** True for a number within a field's range. @internal */
-export function allows(field: QuantityField, value: unknown): boolean {
+export function allows({ min, max }: QuantityField, value: unknown): boolean {
   // False for NaN; the range is finite.
-  return typeof value === 'number' && value >= field.min && value <= field.max;
+  return (
+    typeof value === 'number' &&
+    value >= min - ROUNDING * Math.abs(min) &&
+    value <= max + ROUNDING * Math.abs(max)
+  );
 }
 
 /** A quantity of one's own: the number when its field allows it. @throws FairflightError @internal */
