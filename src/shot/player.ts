@@ -13,6 +13,8 @@ import { requireFlyable } from './struck-launch.js';
 
 /** Plays shots in one scene with one clubhead: the whole walk, with its records. @internal */
 export interface Player {
+  /** The strike alone; its ball may be faster than a flight is computed for. */
+  readonly strike: (delivery: Delivery) => Strike;
   readonly fromDelivery: (delivery: Delivery) => Shot;
   readonly fromLaunch: (launch: Launch) => Shot;
   readonly play: (start: Start) => Shot;
@@ -35,12 +37,15 @@ export function createPlayer(scene: ResolvedScene, settings: ShotSettings): Play
       warnings: [...(strike?.warnings ?? []), ...flight.warnings, ...(run?.warnings ?? [])],
     };
   };
+  const strikeDelivery = (delivery: Delivery): Strike =>
+    strikeOf(delivery, settings.clubhead, scene.ball);
   const fromDelivery = (delivery: Delivery): Shot => {
-    const strike = strikeOf(delivery, settings.clubhead, scene.ball);
+    const strike = strikeDelivery(delivery);
     return play(requireFlyable(strike.launch, delivery), strike);
   };
   const fromLaunch = (launch: Launch): Shot => play(launch, undefined);
   return {
+    strike: strikeDelivery,
     fromDelivery,
     fromLaunch,
     play: ({ delivery, launch }) => (delivery === undefined ? fromLaunch(launch) : fromDelivery(delivery)),
