@@ -1,4 +1,5 @@
-import { type QuantityField, type RecordField, record } from './field.js';
+import { type CustomField, type QuantityField, type RecordField, record } from './field.js';
+import { readField } from './read.js';
 import { refusal } from './refuse.js';
 
 /** A range of a quantity, both ends included. */
@@ -22,4 +23,14 @@ export function between(field: QuantityField, label: string): RecordField {
       }
     },
   );
+}
+
+/** Declares a quantity, or a range of it to choose from. @internal */
+export function orBetween(field: QuantityField, label: string): CustomField {
+  const range = between(field, label);
+  return {
+    kind: 'custom',
+    read: (value, path) => readField(typeof value === 'object' ? range : field, value, path),
+    label,
+  };
 }

@@ -149,6 +149,11 @@ export function text(example: string, label: string): TextField {
   return { kind: 'text', example, label };
 }
 
+/** Declares a yes or no. @internal */
+export function flag(label: string): FlagField {
+  return { kind: 'flag', label };
+}
+
 /** Declares a record in a record. @internal */
 export function record<T extends object>(
   fields: Declared<T>,

@@ -219,7 +219,7 @@ function changedStart({ delivery, launch }: Start, change: Units, player: Player
   if (delivery === undefined) return readLaunch(changedLaunch(launch, change));
   const changed = readRecord(deliveryFields, changedDelivery(delivery, change), 'delivery');
   const struck = changedLaunch(player.strike(changed).launch, change);
-  return requireFlyable(struck, changed);
+  return requireFlyable(struck, changed.clubSpeed);
 }
 
 function changedDelivery(d: Delivery, c: Units): Delivery {

@@ -9,12 +9,7 @@ import { type Length, si } from '../units/index.js';
  * Going up, pressure falls as in the standard atmosphere (ISO 2533) and the temperature stays: it has a row of its own.
  * @internal
  */
-export function changedAir(
-  air: Air,
-  weather: Partial<AirState>,
-  warmer: number,
-  higher: number,
-): Air {
+export function changedAir(air: Air, weather: Partial<AirState>, warmer: number, higher: number): Air {
   if (warmer === 0 && higher === 0) return air;
   const state = { ...ordinaryAir, ...weather };
   const before = airAt(state);

@@ -37,11 +37,10 @@ export function createPlayer(scene: ResolvedScene, settings: ShotSettings): Play
       warnings: [...(strike?.warnings ?? []), ...flight.warnings, ...(run?.warnings ?? [])],
     };
   };
-  const strikeDelivery = (delivery: Delivery): Strike =>
-    strikeOf(delivery, settings.clubhead, scene.ball);
+  const strikeDelivery = (delivery: Delivery): Strike => strikeOf(delivery, settings.clubhead, scene.ball);
   const fromDelivery = (delivery: Delivery): Shot => {
     const strike = strikeDelivery(delivery);
-    return play(requireFlyable(strike.launch, delivery), strike);
+    return play(requireFlyable(strike.launch, delivery.clubSpeed), strike);
   };
   const fromLaunch = (launch: Launch): Shot => play(launch, undefined);
   return {

@@ -40,6 +40,8 @@ const SENTENCES: Readonly<Record<WarningCode, Say>> = {
     `A landing speed of ${told(warning, speedUnit(units), 0)} the bounce was measured at; the run is extrapolated.`,
   'descent-outside-data': (warning) =>
     `A descent to the ground of ${told(warning, DEGREES, 0)} the bounce was measured at; the run is extrapolated.`,
+  'flatter-than-asked': ({ value, range }) =>
+    `No flight in the range searched comes down at ${inUnit(DEGREES, range.min).toFixed(0)}° or more; this is the steepest, ${inUnit(DEGREES, value).toFixed(1)}°.`,
 };
 
 /** `130 mph is above the 80 to 125 mph`. */

@@ -20,7 +20,9 @@ export type WarningCode =
   /** The ball lands faster or slower than the bounce was measured. */
   | 'landing-speed-outside-data'
   /** The ball comes in flatter or steeper than the bounce was measured. */
-  | 'descent-outside-data';
+  | 'descent-outside-data'
+  /** No flight of a search comes down as steeply as asked. */
+  | 'flatter-than-asked';
 
 /** `note`: worth knowing, an ordinary shot may raise it. `caution`: do not build on the figure without a look. */
 export type Severity = 'note' | 'caution';
