@@ -1,4 +1,4 @@
-import { type AerodynamicModel, aerodynamicModel } from '../aerodynamics/index.js';
+import { type AerodynamicModel, resolveModel } from '../aerodynamics/index.js';
 import { defaultAir, type WindProfile } from '../air/index.js';
 import { FASTEST_WIND, requireWind } from '../air/require-wind.js';
 import { type Ball, conformingBall } from '../ball/index.js';
@@ -175,7 +175,7 @@ export function resolveScene(scene: Scene): {
   return {
     air,
     ball,
-    model: aerodynamicModel(scene.aerodynamics),
+    model: resolveModel(scene.aerodynamics),
     windAlong: along,
     windAcross: across,
     profile: profile?.kind === 'uniform' ? undefined : profile,

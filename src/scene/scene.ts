@@ -1,4 +1,4 @@
-import type { AerodynamicModel } from '../aerodynamics/index.js';
+import type { ModelChoice } from '../aerodynamics/index.js';
 import type { Air, Wind } from '../air/index.js';
 import type { Ball } from '../ball/index.js';
 import type { Turf, TurfName } from '../turf/index.js';
@@ -16,6 +16,9 @@ export interface Scene {
   readonly turf?: Turf | TurfName;
   /** Ball; default the conforming ball. */
   readonly ball?: Ball;
-  /** Coefficient model, or the id of a built-in one; default the fitted modern ball. */
-  readonly aerodynamics?: AerodynamicModel | string;
+  /**
+   * Coefficient model: the id of a built-in one, a model as plain data, or a record of functions, which cannot leave the
+   * process; default the fitted modern ball.
+   */
+  readonly aerodynamics?: ModelChoice;
 }
