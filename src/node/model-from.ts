@@ -1,5 +1,6 @@
 import { pathToFileURL } from 'node:url';
-import { type AerodynamicModel, aerodynamicModel, aerodynamicModels } from '../aerodynamics/index.js';
+import { type AerodynamicModel, resolveModel } from '../aerodynamics/index.js';
+import { modelAsData } from '../aerodynamics/resolve.js';
 import { refusal } from '../sweep/checks.js';
 import type { SweepSetup } from '../sweep/index.js';
 
@@ -41,29 +42,30 @@ export async function withModel(setup: SweepSetup, address: ModelAddress | undef
   if (exports[address.name] === undefined) {
     throw refusal(field, `${address.url} has no export ${address.name}`, { value: address.name });
   }
-  const model = aerodynamicModel(exports[address.name] as AerodynamicModel, `export ${address.name}`);
+  const model = resolveModel(exports[address.name] as AerodynamicModel, `export ${address.name}`);
   return { ...setup, scene: { ...setup.scene, aerodynamics: model } };
 }
 
 /**
- * The setup as plain data: a built-in model goes by its id.
+ * The setup as plain data: a built-in model goes by its id, a model held as data as it is.
  * @throws `FairflightError` `unsupported` for a model that has no other way to a thread
  * @internal
  */
 export function sendable(setup: SweepSetup): SweepSetup {
-  const model = setup.scene?.aerodynamics;
-  if (typeof model !== 'object') return setup;
-  const known = Object.values(aerodynamicModels).find((builtIn) => builtIn === model);
-  if (known === undefined) {
+  const field = 'setup.scene.aerodynamics';
+  const choice = setup.scene?.aerodynamics;
+  if (choice === undefined) return setup;
+  const aerodynamics = modelAsData(choice, field);
+  if (aerodynamics === undefined) {
     throw refusal(
-      'setup.scene.aerodynamics',
-      'a coefficient model of your own cannot be sent to worker threads',
+      field,
+      'a coefficient model made of functions cannot be sent to worker threads',
       {
-        value: model.id,
-        hint: 'export it from a module and pass options.modelFrom, or compute with workers: 0',
+        value: resolveModel(choice).id,
+        hint: 'give it as data, through tabulatedModel(), or export it from a module and pass options.modelFrom, or compute with workers: 0',
       },
       'unsupported',
     );
   }
-  return { ...setup, scene: { ...setup.scene, aerodynamics: known.id } };
+  return { ...setup, scene: { ...setup.scene, aerodynamics } };
 }

@@ -1,5 +1,5 @@
-import type { AerodynamicModel } from '../aerodynamics/index.js';
-import { aerodynamicModel } from '../aerodynamics/index.js';
+import type { AerodynamicModel, ModelChoice } from '../aerodynamics/index.js';
+import { resolveModel } from '../aerodynamics/resolve.js';
 import { defaultAir } from '../air/index.js';
 import { requireSoundProfile } from '../air/sound-wind.js';
 import { type BallName, ballField, balls } from '../ball/ball.js';
@@ -25,8 +25,8 @@ export interface Scene {
   readonly turf?: Turf | TurfName;
   /** Ball, or the name of a preset; default the conforming ball. */
   readonly ball?: Ball | BallName;
-  /** Coefficient model, or the id of a built-in one; default the fitted modern ball. */
-  readonly aerodynamics?: AerodynamicModel | string;
+  /** Coefficient model: the id of a built-in one, data, or functions; default the fitted modern ball. */
+  readonly aerodynamics?: ModelChoice;
 }
 
 /** Declaration of {@link Scene}. @internal */
@@ -36,7 +36,7 @@ export const sceneFields: Declared<Scene> = /* @__PURE__ */ frozen(() => ({
   ground: optional(record(groundFields, 'ground')),
   turf: optional(turfField),
   ball: optional(ballField),
-  aerodynamics: custom(aerodynamicModel as CustomField['read'], 'coefficient model'),
+  aerodynamics: custom(resolveModel as CustomField['read'], 'coefficient model'),
 }));
 
 /** A scene with its defaults filled in. @internal */
@@ -63,7 +63,7 @@ export function resolveScene(scene: unknown = {}, path = 'scene'): ResolvedScene
     air: given.air ?? defaultAir,
     // Reading has put the record in the place of a preset's name.
     ball: (given.ball as Ball | undefined) ?? balls.conforming,
-    model: (given.aerodynamics as AerodynamicModel | undefined) ?? aerodynamicModel(),
+    model: (given.aerodynamics as AerodynamicModel | undefined) ?? resolveModel(),
     windAlong: along,
     windAcross: across,
     profile: profile?.kind === 'uniform' ? undefined : profile,

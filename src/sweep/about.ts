@@ -1,4 +1,5 @@
 import type { AerodynamicModel } from '../aerodynamics/index.js';
+import { modelAsData } from '../aerodynamics/resolve.js';
 import { defaultAir } from '../air/index.js';
 import { conformingBall } from '../ball/index.js';
 import { clubheads } from '../clubhead/index.js';
@@ -44,7 +45,7 @@ export interface SweepAbout {
   readonly models: { readonly aerodynamics: string; readonly strike?: string; readonly run: string };
   /** Where the coefficient model comes from. */
   readonly source: { readonly authors: string; readonly year: number; readonly work: string };
-  /** The setup with its defaults filled in; the coefficient model is told by its id. */
+  /** The setup with its defaults filled in; a coefficient model made of functions is told by its id. */
   readonly setup: Readonly<Record<string, unknown>>;
 }
 
@@ -87,7 +88,7 @@ export function sweepAbout(
         turf: 'normal',
         ball: conformingBall,
         ...scene,
-        aerodynamics: model.id,
+        aerodynamics: modelAsData(scene.aerodynamics) ?? model.id,
       },
       flight,
     },

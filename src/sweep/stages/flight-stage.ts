@@ -1,4 +1,4 @@
-import { type AerodynamicModel, aerodynamicModel } from '../../aerodynamics/index.js';
+import { type AerodynamicModel, resolveModel } from '../../aerodynamics/index.js';
 import { isFairflightError } from '../../errors.js';
 import type { BatchKernel } from '../../flight/engine/batch.js';
 import { resolveFlightOptions } from '../../flight/fly.js';
@@ -67,7 +67,7 @@ export function flightStage(
   axesToo = true,
 ): Stage {
   resolveFlightOptions(options);
-  const flights: Flights = { scenes, model: aerodynamicModel(scene.aerodynamics), options, kernel };
+  const flights: Flights = { scenes, model: resolveModel(scene.aerodynamics), options, kernel };
   return (columns, work, count) => {
     const rows = flyable(work, columns, count, scenes);
     if (rows.length === 0) return;
