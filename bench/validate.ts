@@ -1,19 +1,38 @@
 import { writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { groups, renderPage, validate } from '../tests/published/validation/index.js';
+import {
+  changedSides,
+  comparedRows,
+  figuresBefore,
+  figuresOf,
+  groups,
+  headColumns,
+  headLines,
+  renderPage,
+  validate,
+} from '../tests/published/validation/index.js';
 
-const target = fileURLToPath(new URL('../docs/validation.md', import.meta.url));
-const validation = validate(groups);
-writeFileSync(target, renderPage(validation));
+const path = (name: string): string => fileURLToPath(new URL(`../${name}`, import.meta.url));
 
-const rows = validation.groups.flatMap(({ compared }) => compared);
-const surprises = rows.filter((row) => row.within !== (row.misfit === undefined));
-console.log(
-  `${rows.length} rows compared, ${rows.filter(({ within }) => !within).length} outside: ${target}`,
-);
-for (const row of surprises) {
+// With --before, what is computed now is stored as what was computed before the change to come.
+const storing = process.argv.includes('--before');
+const before = storing ? figuresOf(comparedRows(validate(groups, {}))) : figuresBefore;
+if (storing) {
+  writeFileSync(
+    path('tests/published/data/validation-before.json'),
+    `${JSON.stringify(before, undefined, 2)}\n`,
+  );
+}
+
+const validation = validate(groups, before);
+writeFileSync(path('docs/validation.md'), renderPage(validation));
+
+const rows = comparedRows(validation);
+console.log([headColumns, ...headLines(rows)].map((line) => line.join(' | ')).join('\n'));
+console.log(`\n${rows.length} rows compared, ${rows.filter(({ within }) => !within).length} outside`);
+for (const row of rows.filter((each) => each.setAside === undefined && changedSides(each))) {
   console.log(
-    `${row.within ? 'now within, still marked a misfit' : 'outside, not marked'}: ${row.group} / ${row.id}: ` +
+    `${row.within ? 'came within' : 'went outside'}: ${row.group} / ${row.id}: ` +
       `${row.computed.toFixed(3)} against ${row.expected} ± ${row.tolerance} ${row.unit}`,
   );
 }

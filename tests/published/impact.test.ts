@@ -1,14 +1,19 @@
 import { describe, expect, it } from 'vitest';
 import { degrees, mph, strike, toDegrees } from '../../src/index.js';
-import { averageRows, effectRows } from './impact-rows.js';
+import { compare, groups } from './validation/index.js';
 
 describe('launch averages against the strike model', () => {
-  const rows = averageRows();
-  const error = (set: string, quantity: string): number => {
-    const row = rows.find((r) => r.set === set && r.quantity === quantity);
-    if (row === undefined) throw new Error(`no row ${set}, ${quantity}`);
-    return 100 * (row.model / row.published - 1);
+  const rows = groups
+    .filter(({ title }) => title === 'Launch from delivery')
+    .flatMap((group) => compare(group));
+  const error = (id: string): number => {
+    const row = rows.find((r) => r.id === id);
+    if (row === undefined) throw new Error(`no row ${id}`);
+    return 100 * (row.error / row.expected);
   };
+  const spinErrors = ['tour men driver', 'tour women driver', 'ball test current', 'ball test 2028'].map(
+    (set) => error(`${set} spin`),
+  );
 
   // The prototype's own comparison with the same rows, in per cent: what fits and what does not. Two sets are known
   // misfits: no single tangential restitution and attack angle fits both ball tests, and the spin of the women's
@@ -19,30 +24,21 @@ describe('launch averages against the strike model', () => {
     ['ball test current', -0.2, -3],
     ['ball test 2028', -0.6, 27.5],
   ])('%s: ball speed %f %%, spin %f %% as the reference set has it', (set, speed, spin) => {
-    expect(error(set, 'ball speed')).toBeCloseTo(speed, 0);
-    expect(Math.abs(error(set, 'spin rate') - spin)).toBeLessThan(1);
+    expect(error(`${set} ball speed`)).toBeCloseTo(speed, 0);
+    expect(Math.abs(error(`${set} spin`) - spin)).toBeLessThan(1);
   });
 
   it('fairway wood and irons within 3 % of ball speed (1.5 % definition of club speed, 1 % rounding) and 7 % of spin', () => {
-    for (const row of rows.filter((r) => !/driver|ball test/.test(r.set))) {
-      const limit = row.quantity === 'ball speed' ? 0.03 : 0.07;
-      expect(Math.abs(row.model / row.published - 1), `${row.set} ${row.quantity}`).toBeLessThan(limit);
+    for (const row of rows.filter(({ id }) => /wood|iron|PW/.test(id))) {
+      const limit = row.measure === 'ball speed' ? 3 : 7;
+      expect(Math.abs(error(row.id)), row.id).toBeLessThan(limit);
     }
   });
 
   it('one standard deviation of driver spin is the stated 20 %', () => {
-    const spins = rows.filter((r) => /driver|ball test/.test(r.set) && r.quantity === 'spin rate');
-    const rms = Math.sqrt(spins.reduce((sum, r) => sum + (r.model / r.published - 1) ** 2, 0) / spins.length);
-    expect(rms).toBeGreaterThan(0.1);
-    expect(rms).toBeLessThan(0.2);
-  });
-});
-
-describe('effect sizes', () => {
-  it.each(effectRows())('$quantity: $published $unit', (row) => {
-    expect(Math.abs(row.model - row.published), `model ${row.model}; ${row.why}`).toBeLessThanOrEqual(
-      row.tolerance,
-    );
+    const rms = Math.sqrt(spinErrors.reduce((sum, e) => sum + e ** 2, 0) / spinErrors.length);
+    expect(rms).toBeGreaterThan(10);
+    expect(rms).toBeLessThan(20);
   });
 });
 

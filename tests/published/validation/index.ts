@@ -1,10 +1,6 @@
-import { flightGroups } from './flight.js';
-import { optimumGroups } from './optimum.js';
-import type { Group } from './row.js';
-import { strikeGroups } from './strike.js';
-import { turfGroups } from './turf.js';
-
-export { renderPage, type Validation, validate } from './page.js';
-
-/** Every comparison with the outside, in the order of the page. */
-export const groups: readonly Group[] = [...flightGroups, ...strikeGroups, ...turfGroups, ...optimumGroups];
+export { figuresBefore, figuresOf } from './before.js';
+export { groups } from './groups.js';
+export { headColumns, headLines } from './head-table.js';
+export { comparedRows, renderPage, type Validation, validate } from './page.js';
+export { compare, reasonNotCompared } from './row.js';
+export { changedSides, hasWorsened } from './score.js';

@@ -1,97 +1,108 @@
-import { type ComparedRow, compare, type Group, isComparable } from './row.js';
+import { type Conditions, inWords } from './conditions.js';
+import { grouped } from './grouped.js';
+import { headTable, quantityTable } from './head-table.js';
+import { fixed, show, table } from './markdown.js';
+import { type ComparedRow, compare, type FiguresBefore, type Group, reasonNotCompared } from './row.js';
+import { counted, hasWorsened } from './score.js';
 
 /** Everything docs/validation.md says, computed once. */
 export interface Validation {
   readonly groups: readonly { readonly group: Group; readonly compared: readonly ComparedRow[] }[];
 }
 
-export function validate(groups: readonly Group[]): Validation {
-  return { groups: groups.map((group) => ({ group, compared: compare(group) })) };
+export function validate(groups: readonly Group[], before: FiguresBefore): Validation {
+  return { groups: groups.map((group) => ({ group, compared: compare(group, before) })) };
 }
 
-/** Enough digits to see the tolerance, and few enough that another machine's last bit does not show. */
-function show(value: number, tolerance: number): string {
-  const digits = tolerance >= 20 ? 0 : tolerance >= 0.5 ? 1 : 3;
-  const text = value.toFixed(digits);
-  // No "−0.0", and a real minus sign.
-  return (Number(text) === 0 ? text.replace('-', '') : text).replace('-', '−');
+/** Every compared row, in the order of the page. */
+export function comparedRows({ groups }: Validation): ComparedRow[] {
+  return groups.flatMap(({ compared }) => compared);
 }
 
-function cell(text: string): string {
-  return text.replaceAll('|', '\\|').replaceAll('\n', ' ');
+function verdict(row: ComparedRow): string {
+  const marks = [
+    row.within ? 'within' : 'outside',
+    row.usedInFit && 'used in a fit',
+    row.doubtful !== undefined && 'doubtful',
+    row.setAside !== undefined && 'set aside',
+  ];
+  return marks.filter((mark) => mark).join(', ');
 }
 
-function table(head: readonly string[], align: string, rows: readonly (readonly string[])[]): string {
-  const rule = [...align].map((side) => (side === 'r' ? '---:' : '---'));
-  return [head, rule, ...rows].map((row) => `| ${row.map(cell).join(' | ')} |`).join('\n');
+/** What a row takes that its source does not give, and what is subtracted where the row is a difference. */
+function takenIn({ assumed, less }: ComparedRow): string {
+  const parts = [assumed && inWords(assumed), less && `less: ${inWords(less)}`];
+  return parts.filter((part) => part).join('; ');
 }
 
-function summary({ groups }: Validation): string {
-  const byQuantity = new Map<string, ComparedRow[]>();
-  for (const row of groups.flatMap(({ compared }) => compared)) {
-    const key = `${row.group}\n${row.quantity}\n${row.unit}`;
-    byQuantity.set(key, [...(byQuantity.get(key) ?? []), row]);
-  }
-  const rows = [...byQuantity.entries()].map(([key, members]) => {
-    const [group = '', quantity = '', unit = ''] = key.split('\n');
-    const mean = members.reduce((sum, { error }) => sum + error, 0) / members.length;
-    const worst = members.reduce((a, b) => (Math.abs(b.error) > Math.abs(a.error) ? b : a));
-    const tolerance = Math.max(...members.map((row) => row.tolerance));
-    const outside = members.filter(({ within }) => !within).length;
-    return [
-      group,
-      quantity,
-      unit,
-      String(members.length),
-      show(mean, tolerance),
-      show(worst.error, tolerance),
-      String(outside),
-    ];
-  });
-  return table(
-    ['subject', 'quantity', 'unit', 'rows', 'mean error', 'worst error', 'outside tolerance'],
-    'lllrrrr',
-    rows,
-  );
+function outsideFigure({ bound, expected, tolerance, unit }: ComparedRow): string {
+  return `${bound === undefined ? '' : `${bound} `}${show(expected, tolerance)} ± ${show(tolerance, tolerance)} ${unit}`.trim();
 }
 
-function mark(row: ComparedRow): string {
-  if (!row.within) return 'outside';
-  return row.usedInFit ? 'within, used in the fit' : 'within';
-}
-
-function detail({ group, compared }: Validation['groups'][number]): string {
+function rowTable(compared: readonly ComparedRow[]): string {
   const rows = compared.map((row) => [
     row.what,
     row.quantity,
-    `${show(row.expected, row.tolerance)} ± ${show(row.tolerance, row.tolerance)} ${row.unit}`.trim(),
+    outsideFigure(row),
     show(row.computed, row.tolerance),
     show(row.error, row.tolerance),
-    mark(row),
+    row.errorBefore === undefined ? '—' : show(row.errorBefore, row.tolerance),
+    verdict(row),
+    row.grade,
+    takenIn(row),
     [row.source, row.confidence, row.limits].filter((text) => text !== undefined).join('. '),
   ]);
+  const head = ['case', 'quantity', 'from outside', 'computed', 'error', 'error before', 'verdict', 'grade'];
+  return table([...head, 'assumed', 'source and tolerance'], 'llrrrrllll', rows);
+}
+
+/** A table of many figures: for each, computed less outside. */
+function matrix(compared: readonly ComparedRow[], { along, down }: NonNullable<Group['matrix']>): string {
+  const quantities = [...new Set(compared.map(({ quantity }) => quantity))];
+  const given = (row: ComparedRow, name: keyof Conditions): string => row.given?.[name] ?? '';
+  return quantities
+    .map((quantity) => {
+      const rows = compared.filter((row) => row.quantity === quantity);
+      const columns = [...new Set(rows.map((row) => given(row, along)))];
+      const lines = grouped(rows, (row) => given(row, down));
+      const body = [...lines].map(([name, cells]) => [name, ...cells.map(({ error }) => fixed(error, 3))]);
+      return table([`${quantity}, error`, ...columns], `l${'r'.repeat(columns.length)}`, body);
+    })
+    .join('\n\n');
+}
+
+function list(intro: string, lines: readonly string[]): string[] {
+  return lines.length === 0 ? [] : [intro, lines.map((line) => `- ${line}`).join('\n')];
+}
+
+function detail({ group, compared }: Validation['groups'][number]): string {
+  const misfits = counted(compared).filter(({ within }) => !within);
+  const left = group.rows.filter((row) => reasonNotCompared(group, row) !== undefined);
+  const assumed = group.assumed && `Assumed where a row says nothing else: ${inWords(group.assumed)}.`;
   const parts = [
     `## ${group.title}`,
     group.about,
-    table(
-      ['case', 'quantity', 'from outside', 'computed', 'error', 'verdict', 'source and tolerance'],
-      'llrrrll',
-      rows,
+    ...(assumed === undefined ? [] : [assumed]),
+    ...(compared.length === 0 ? [] : [group.matrix ? matrix(compared, group.matrix) : rowTable(compared)]),
+    ...list(
+      'Outside their tolerance:',
+      misfits.map((row) => `**${row.what}** (${row.quantity}): ${row.misfit ?? 'not explained'}`),
+    ),
+    ...list(
+      'Listed but not compared:',
+      left.map((row) => `${row.what} (${row.source ?? 'no source'}): ${reasonNotCompared(group, row)}`),
     ),
   ];
-  const misfits = compared.filter(({ within }) => !within);
-  if (misfits.length > 0) {
-    const lines = misfits.map(
-      (row) => `- **${row.what}** (${row.quantity}): ${row.misfit ?? 'not explained'}`,
-    );
-    parts.push('Outside their tolerance:', lines.join('\n'));
-  }
-  const left = group.rows.filter((row) => !isComparable(row));
-  if (left.length > 0) {
-    const lines = left.map((row) => `- ${row.what} (${row.source ?? 'no source'}): ${row.notCompared}`);
-    parts.push('Listed but not compared:', lines.join('\n'));
-  }
   return parts.join('\n\n');
+}
+
+/** The rows with a reason of this kind, one line to each reason. */
+function byReason(all: readonly ComparedRow[], kind: 'doubtful' | 'setAside'): string[] {
+  const rows = all.filter((row) => row[kind] !== undefined);
+  return [...grouped(rows, (row) => row[kind] ?? '')].map(([reason, [first, ...others]]) => {
+    const more = others.length === 0 ? '' : `, and ${others.length} more of ${first?.group}`;
+    return `**${first?.what}** (${first?.quantity})${more}: ${reason}`;
+  });
 }
 
 const INTRODUCTION = `# Validation
@@ -101,28 +112,37 @@ missing, or when a row crosses its tolerance in either direction without being m
 
 Figures from outside the project beside what this library computes. Every row of the sources is listed, also those that
 do not fit and those that cannot be compared. The error is computed less outside. A tolerance says how well the outside
-figure is known (its rounding, what it leaves unstated), not how good the model should be. Rows marked "used in the fit"
-helped to set a constant: they show that the fit was done, not that it is right. Sources are graded in their notes:
-A standards body or peer-reviewed, B named expert, C other. Where a confidence says "from memory", nobody has looked it up
-again. That the integration is exact is another question, answered in tests/published/reference-flights.test.ts against
-another library's integrator.`;
+figure is known (its rounding, its scatter, what it leaves unstated), not how good the model should be.`;
+
+const READING = `An rms of error over tolerance of 1 means that the library misses by as much as the figures are uncertain. Sources are graded:
+A standards body or peer-reviewed, B named expert or patent, C other, D recalled or without a source. Rows marked "used
+in a fit" helped to set a constant: they show that the fit was done, not that it is right. Where a confidence says "from
+memory", nobody has looked it up again. That the integration is exact is another question, answered in
+tests/published/reference-flights.test.ts against another library's integrator.`;
 
 export function renderPage(validation: Validation): string {
-  const all = validation.groups.flatMap(({ compared }) => compared);
+  const all = comparedRows(validation);
+  const listed = validation.groups.reduce((sum, { group }) => sum + group.rows.length, 0);
   const outside = all.filter(({ within }) => !within).length;
-  const fitted = all.filter(({ usedInFit }) => usedInFit).length;
-  const left = validation.groups.reduce(
-    (sum, { group, compared }) => sum + group.rows.length - compared.length,
-    0,
-  );
   const count =
-    `${all.length} rows compared, of which ${all.length - outside} lie within their tolerance and ${outside} outside; ` +
-    `${fitted} were used in a fit; ${left} more are listed but cannot be compared.`;
+    `${listed} figures are listed. ${all.length} are compared: ${all.length - outside} lie within their tolerance and ` +
+    `${outside} outside; ${all.filter(({ usedInFit }) => usedInFit).length} were used in a fit. ` +
+    `${listed - all.length} cannot be compared.`;
   const parts = [
     INTRODUCTION,
+    headTable(all),
+    READING,
     count,
+    ...list(
+      'Worse than before, by more than a tenth of the tolerance:',
+      counted(all)
+        .filter(hasWorsened)
+        .map((row) => `**${row.what}** (${row.quantity}): ${row.worsened ?? 'not explained'}`),
+    ),
+    ...list('Doubtful:', byReason(all, 'doubtful')),
+    ...list('Set aside:', byReason(all, 'setAside')),
     '## Mean and worst error',
-    summary(validation),
+    quantityTable(all),
     ...validation.groups.map(detail),
   ];
   return `${parts.join('\n\n')}\n`;

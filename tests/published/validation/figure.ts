@@ -1,0 +1,153 @@
+import {
+  aerodynamicModel,
+  bestLoft,
+  conformingBall,
+  defaultAir,
+  type LoftOptimum,
+  type Maximised,
+  playShot,
+  runOut,
+  type Shot,
+  stateAt,
+  type TurfName,
+  toDegrees,
+  toFeet,
+  toMetresPerSecond,
+  toMph,
+  toRpm,
+  toYards,
+} from '../../../src/index.js';
+import { type Conditions, inSi } from './conditions.js';
+import { deliveryOf, flightOf, headOf, landingOf, launchOf, sceneOf, strikeOf } from './set-up.js';
+
+function shotOf(c: Conditions): Shot {
+  return playShot(launchOf(c), { scene: sceneOf(c) });
+}
+
+const found = new Map<string, LoftOptimum>();
+function optimumOf(c: Conditions): LoftOptimum {
+  const key = JSON.stringify(Object.entries(c).sort());
+  const known =
+    found.get(key) ??
+    bestLoft({
+      clubSpeed: inSi(c, 'clubSpeed'),
+      attackAngle: inSi(c, 'attackAngle'),
+      maximise: (c.objective ?? 'carry') as Maximised,
+      clubhead: headOf(c),
+      scene: sceneOf(c),
+      ...(c.leastDescent !== undefined && { minimumDescentAngle: inSi(c, 'leastDescent') }),
+    });
+  found.set(key, known);
+  return known;
+}
+
+function firstBounce(c: Conditions) {
+  const [first] = runOut(landingOf(c), c.turf as TurfName | undefined).bounces;
+  if (first === undefined) throw new Error('no bounce');
+  return first;
+}
+
+const BALL_DIAMETER = 2 * conformingBall.radius;
+
+/** Re and S: given, or those of a speed and spin in the library's default air. */
+export function pointOf(c: Conditions): readonly [reynolds: number, spinRatio: number] {
+  if (c.airSpeed === undefined) return [inSi(c, 'reynolds'), inSi(c, 'spinRatio')];
+  return numbersAt(inSi(c, 'airSpeed'), inSi(c, 'spin'));
+}
+
+function numbersAt(speed: number, spin: number): readonly [reynolds: number, spinRatio: number] {
+  const reynolds = (defaultAir.density * speed * BALL_DIAMETER) / defaultAir.viscosity;
+  return [reynolds, (spin * conformingBall.radius) / speed];
+}
+
+type Coefficient = 'dragCoefficient' | 'liftCoefficient';
+
+/** Mean of a coefficient over a quarter of the flight: half of the rise or half of the fall, in time. */
+function meanCoefficient(c: Conditions, coefficient: Coefficient): number {
+  const model = aerodynamicModel(c.model);
+  const flight = flightOf(c);
+  const top = timeOfApex(c);
+  const part = inSi(c, 'part');
+  const [start, length] = part <= 2 ? [0, top / 2] : [top, (flight.hangTime - top) / 2];
+  const samples = 40;
+  let sum = 0;
+  for (let i = 0; i < samples; i++) {
+    const state = stateAt(flight, start + (((part - 1) % 2) + (i + 0.5) / samples) * length);
+    sum += model[coefficient](...numbersAt(state.speed, state.spinRate));
+  }
+  return sum / samples;
+}
+
+function timeOfApex(c: Conditions): number {
+  const flight = flightOf(c);
+  let [low, high] = [0, Number(flight.hangTime)];
+  while (high - low > 1e-6) {
+    const middle = (low + high) / 2;
+    if (stateAt(flight, middle).velocity.y > 0) low = middle;
+    else high = middle;
+  }
+  return low;
+}
+
+/** Share of the direction of launch that the face decides: (launch − path)/(face − path), here in one plane. */
+function faceShare(launch: number, path: number, face: number): number {
+  return (launch - path) / (face - path);
+}
+
+const FIGURES = {
+  carry: (c) => toYards(flightOf(c).carry),
+  drift: (c) => toYards(flightOf(c).side),
+  apex: (c) => toYards(flightOf(c).apex),
+  'apex in feet': (c) => toFeet(flightOf(c).apex),
+  'descent angle': (c) => toDegrees(flightOf(c).descentAngle),
+  'hang time': (c) => flightOf(c).hangTime,
+  'landing speed': (c) => flightOf(c).landing.speed,
+  'landing spin': (c) => toRpm(flightOf(c).landing.spinRate),
+  'spin lost': (c) => {
+    const flight = flightOf(c);
+    return 100 * (1 - stateAt(flight, inSi(c, 'time')).spinRate / flight.launch.spinRate);
+  },
+  'spin lost per second': (c) => {
+    const flight = flightOf(c);
+    const time = inSi(c, 'time');
+    return (toRpm(flight.launch.spinRate) - toRpm(stateAt(flight, time).spinRate)) / time;
+  },
+  total: (c) => toYards(shotOf(c).total),
+  side: (c) => toYards(shotOf(c).side),
+  run: (c) => toYards(runOut(landingOf(c), c.turf as TurfName | undefined).distance),
+  'speed after the bounce': (c) => toMetresPerSecond(firstBounce(c).speedAfter),
+  'height of the first hop': (c) => firstBounce(c).hopHeight,
+  'ball speed': (c) => toMph(strikeOf(c).launch.ballSpeed),
+  'ball speed in m/s': (c) => toMetresPerSecond(strikeOf(c).launch.ballSpeed),
+  'smash factor': (c) => strikeOf(c).smashFactor,
+  'launch angle': (c) => toDegrees(strikeOf(c).launch.launchAngle),
+  spin: (c) => toRpm(strikeOf(c).launch.spinRate),
+  backspin: (c) => toRpm(strikeOf(c).backspin),
+  sidespin: (c) => toRpm(strikeOf(c).sidespin),
+  /** Hook spin per mm toward the toe, at a ball speed of 67 m/s. */
+  'hook per mm': (c) => {
+    const { launch, sidespin } = strikeOf(c);
+    return (-toRpm(sidespin) * (67 / launch.ballSpeed)) / (1000 * inSi(c, 'strikeToe'));
+  },
+  'horizontal face share': (c) => faceShare(strikeOf(c).launch.launchDirection ?? 0, 0, inSi(c, 'faceAngle')),
+  'vertical face share': (c) =>
+    faceShare(strikeOf(c).launch.launchAngle, inSi(c, 'attackAngle'), deliveryOf(c).dynamicLoft),
+  friction: (c) => headOf(c).friction,
+  'best dynamic loft': (c) => toDegrees(optimumOf(c).dynamicLoft),
+  'best nominal loft': (c) => toDegrees(optimumOf(c).dynamicLoft) - toDegrees(inSi(c, 'addedLoft')),
+  'best launch angle': (c) => toDegrees(optimumOf(c).shot.launch.launchAngle),
+  'best spin': (c) => toRpm(optimumOf(c).shot.launch.spinRate),
+  'descent at the best loft': (c) => toDegrees(optimumOf(c).shot.flight.descentAngle),
+  'drag coefficient': (c) => aerodynamicModel(c.model).dragCoefficient(...pointOf(c)),
+  'lift coefficient': (c) => aerodynamicModel(c.model).liftCoefficient(...pointOf(c)),
+  'mean drag coefficient': (c) => meanCoefficient(c, 'dragCoefficient'),
+  'mean lift coefficient': (c) => meanCoefficient(c, 'liftCoefficient'),
+} satisfies Record<string, (c: Conditions) => number>;
+
+/** What the library can be asked for, in the unit of the rows. */
+export type Measure = keyof typeof FIGURES;
+
+/** The library's own figure. */
+export function figureOf(measure: Measure, conditions: Conditions): number {
+  return FIGURES[measure](conditions);
+}
