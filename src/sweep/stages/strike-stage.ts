@@ -1,8 +1,8 @@
 import type { Ball } from '../../ball/index.js';
-import { checkClubhead } from '../../clubhead/check.js';
-import { type Clubhead, clubheads } from '../../clubhead/index.js';
+import { type Clubhead, clubheadFields } from '../../inputs/clubhead.js';
+import { readRecord } from '../../inputs/read.js';
+import { refusal } from '../../inputs/refuse.js';
 import { impactConstants, OUT, OUT_LENGTH, STATUS, strikeKernel } from '../../strike/kernel.js';
-import { refusal } from '../checks.js';
 import type { FactorName } from '../factors.js';
 import { anyVaries, type Input, type Inputs, valueAt, withInputs } from '../inputs.js';
 import type { OutputName } from '../outputs.js';
@@ -44,12 +44,7 @@ const KEPT: readonly (readonly [OutputName, number])[] = [
  * @throws `FairflightError` for a clubhead that no strike can be computed for
  * @internal
  */
-export function strikeStage(
-  inputs: Inputs,
-  clubhead: Clubhead | undefined = clubheads.driver,
-  scenes: SceneRows,
-): Stage {
-  checkClubhead(clubhead, 'setup.clubhead');
+export function strikeStage(inputs: Inputs, clubhead: Clubhead, scenes: SceneRows): Stage {
   const delivery: readonly Input[] = DELIVERY.map(
     (name) => inputs.find(name) ?? { name, column: -1, constant: 0 },
   );
@@ -58,7 +53,7 @@ export function strikeStage(
   const constantsAt = (columns: readonly Float64Array[], i: number, ball: Ball): Constants =>
     impactConstants(withInputs(clubhead, head, columns, i), ball);
   const fixedHead = !anyVaries(head);
-  if (fixedHead) checkClubhead(withInputs(clubhead, head, [], 0));
+  if (fixedHead) readRecord(clubheadFields, withInputs(clubhead, head, [], 0), 'options.clubhead');
   let known: { readonly ball: Ball; readonly constants: Constants } | undefined;
   const out = new Float64Array(OUT_LENGTH);
 
@@ -120,7 +115,7 @@ function requireLaw(head: readonly Input[], clubhead: Clubhead): void {
     const law = /tangentialRestitution\.(\w+)$/.exec(name)?.[1];
     if (law === undefined || (law === 'value') === (kind === 'constant')) continue;
     throw refusal(name, `${name} does not belong to a head whose tangential restitution is ${kind}`, {
-      hint: 'give setup.clubhead with the other kind of law',
+      hint: 'give options.clubhead with the other kind of law',
     });
   }
 }
