@@ -77,7 +77,7 @@ describe('faceMap', () => {
     expect(Math.abs(map.side[index(toe, 3)] ?? 0)).toBeLessThan(3);
     const flat = { ...clubheads.driver };
     const { bulge: _b, roll: _r, ...flatHead } = flat;
-    const straight = faceMap(drive, { clubhead: flatHead }, { columns: 11, rows: 7 });
+    const straight = faceMap(drive, {}, { clubhead: flatHead, columns: 11, rows: 7 });
     // Without bulge the gear spin takes the ball far across: that is what bulge is for.
     expect(straight.side[index(toe, 3)]).toBeLessThan(-20);
   });

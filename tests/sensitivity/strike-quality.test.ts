@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
+  balls,
   clubheads,
-  conformingBall,
   defaultReadingErrors,
   degrees,
   type FairflightError,
@@ -51,7 +51,7 @@ describe('the measure', () => {
           const at = (offset: number): number => {
             const hit = strike(
               { ...delivery, strikeOffset: { toe: si(offset / 1000), high: si(0) } },
-              clubhead,
+              { clubhead },
             );
             return strikeQuality({ ...delivery, ballSpeed: hit.launch.ballSpeed, clubhead }).share;
           };
@@ -188,9 +188,9 @@ describe('the error of the share', () => {
   });
 
   it('a heavier ball leaves a head slower', () => {
-    const ball = { ...conformingBall, mass: grams(50) };
+    const ball = { ...balls.conforming, mass: grams(50) };
     const centred = { clubSpeed: mph(100), attackAngle: degrees(0), dynamicLoft: degrees(13) };
-    const heavy = strike(centred, clubheads.driver, { ball }).smashFactor;
+    const heavy = strike(centred, { clubhead: clubheads.driver, ball }).smashFactor;
     expect(heavy).toBeLessThan(strike(centred).smashFactor - 0.01);
     expect(strikeQuality({ ...drive, scene: { ball } }).achievable).toBeCloseTo(heavy, 10);
   });

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { conformingBall } from '../../src/ball/index.js';
+import { balls } from '../../src/ball/index.js';
 import { type Clubhead, clubheads } from '../../src/clubhead/index.js';
 import { type Delivery, strike } from '../../src/strike/index.js';
 import { impactConstants, OUT, OUT_LENGTH, STATUS, strikeKernel } from '../../src/strike/kernel.js';
@@ -51,7 +51,7 @@ function hit(d: Any, head: Clubhead) {
   const out = new Float64Array(OUT_LENGTH);
   const mirror = d.hand === 'left' ? -1 : 1;
   const status = strikeKernel(
-    impactConstants(head, conformingBall),
+    impactConstants(head, balls.conforming),
     d.clubSpeed,
     d.attackAngle,
     d.clubPath,
@@ -97,7 +97,7 @@ function hit(d: Any, head: Clubhead) {
   };
 }
 
-const { mass: m, radius: R, inertia: I } = conformingBall;
+const { mass: m, radius: R, inertia: I } = balls.conforming;
 
 describe('laws of the impact (rigid-body mechanics)', () => {
   it('momentum is conserved', () => {
@@ -198,11 +198,11 @@ describe('laws of the impact (rigid-body mechanics)', () => {
         } as unknown as Delivery;
         let a: ReturnType<typeof strike>;
         try {
-          a = strike(right, head);
+          a = strike(right, { clubhead: head });
         } catch {
           return;
         }
-        const b = strike(left, head);
+        const b = strike(left, { clubhead: head });
         expect(b.launch.ballSpeed).toBeCloseTo(a.launch.ballSpeed, 11);
         expect(b.launch.launchAngle).toBeCloseTo(a.launch.launchAngle, 12);
         expect(b.launch.launchDirection).toBeCloseTo(-(a.launch.launchDirection ?? 0), 12);
@@ -231,7 +231,9 @@ describe('gear effect, bulge and roll', () => {
           ...flat(head),
           centreOfGravity: { ...head.centreOfGravity, depth: millimetres(0) },
         };
-        const { gearEffect } = strike(friendly({ ...d, dynamicLoft: d.dynamicLoft * 0.6 }), shallow);
+        const { gearEffect } = strike(friendly({ ...d, dynamicLoft: d.dynamicLoft * 0.6 }), {
+          clubhead: shallow,
+        });
         expect(Math.abs(gearEffect.backspin)).toBeLessThan(1e-9);
         expect(Math.abs(gearEffect.sidespin)).toBeLessThan(1e-9);
       }),
@@ -242,10 +244,9 @@ describe('gear effect, bulge and roll', () => {
     fc.assert(
       fc.property(anyDelivery, anyHead, (d, head) => {
         const { high, toe } = head.centreOfGravity;
-        const { gearEffect } = strike(
-          friendly({ ...d, dynamicLoft: d.dynamicLoft * 0.6, high, toe }),
-          flat(head),
-        );
+        const { gearEffect } = strike(friendly({ ...d, dynamicLoft: d.dynamicLoft * 0.6, high, toe }), {
+          clubhead: flat(head),
+        });
         expect(Math.abs(gearEffect.backspin)).toBeLessThan(1e-9);
         expect(Math.abs(gearEffect.sidespin)).toBeLessThan(1e-9);
       }),
@@ -257,8 +258,8 @@ describe('gear effect, bulge and roll', () => {
       fc.property(anyDelivery, (d) => {
         const delivery = friendly({ ...d, dynamicLoft: d.dynamicLoft * 0.6 });
         const nearlyFlat = { ...clubheads.driver, bulge: si<never>(1e6), roll: si<never>(1e6) };
-        const a = strike(delivery, nearlyFlat);
-        const b = strike(delivery, flat(clubheads.driver));
+        const a = strike(delivery, { clubhead: nearlyFlat });
+        const b = strike(delivery, { clubhead: flat(clubheads.driver) });
         expect(a.launch.launchDirection).toBeCloseTo(b.launch.launchDirection ?? 0, 6);
         expect(a.spinLoft).toBeCloseTo(b.spinLoft, 6);
         expect(a.backspin).toBeCloseTo(b.backspin, 3);
@@ -322,9 +323,9 @@ describe('gear effect, bulge and roll', () => {
       strikeOffset: { toe: millimetres(toe), high: millimetres(0) },
     });
     const plain = strike(delivery(10));
-    const elastic = strike(delivery(10), clubheads.driver, { gearElasticity: 0.4 });
+    const elastic = strike(delivery(10), { clubhead: clubheads.driver, gearElasticity: 0.4 });
     expect(elastic.gearEffect.sidespin / plain.gearEffect.sidespin).toBeCloseTo(1.4, 2);
-    expect(strike(delivery(0), clubheads.driver, { gearElasticity: 0.4 }).backspin).toBeCloseTo(
+    expect(strike(delivery(0), { clubhead: clubheads.driver, gearElasticity: 0.4 }).backspin).toBeCloseTo(
       strike(delivery(0)).backspin,
       9,
     );
@@ -347,7 +348,7 @@ describe('the D-plane (Jorgensen, The Physics of Golf)', () => {
               dynamicLoft: si(loft),
               faceAngle: si(open),
             },
-            { ...clubheads.driver, centreOfGravity: { depth: si(0), high: si(0), toe: si(0) } },
+            { clubhead: { ...clubheads.driver, centreOfGravity: { depth: si(0), high: si(0), toe: si(0) } } },
           );
           const direction = shot.launch.launchDirection ?? 0;
           expect(direction).toBeGreaterThan(0.5 * open);

@@ -38,14 +38,11 @@ const launchFor = (speed: number, more: Partial<Parameters<typeof bestLaunch>[0]
 const speedFor = (carry: number, more: Partial<Parameters<typeof speedForCarry>[0]> = {}): SpeedAnswer =>
   speedForCarry({ carry: yards(carry), ...more });
 const mapOf = (speed: number, withRun: boolean): CarryMap =>
-  carryMap({
-    ballSpeed: mph(speed),
-    launchAngle: between(degrees, 6, 18),
-    spinRate: between(rpm, 1800, 4200),
-    columns: 5,
-    rows: 4,
-    withRun,
-  });
+  carryMap(
+    { ballSpeed: mph(speed), launchAngle: between(degrees, 6, 18), spinRate: between(rpm, 1800, 4200) },
+    {},
+    { columns: 5, rows: 4, withRun },
+  );
 
 const lofts: Readonly<Record<string, readonly [speed: number, attack: number, maximise: Maximised]>> = {
   'loft-70mph-carry': [70, 0, 'carry'],
@@ -126,7 +123,10 @@ export const optimum: Room = {
       ),
     'infer-loft-wedge': () =>
       pick(
-        inferDynamicLoft({ launchAngle: degrees(30), attackAngle: degrees(-5) }, clubheads.wedge),
+        inferDynamicLoft(
+          { launchAngle: degrees(30), attackAngle: degrees(-5) },
+          { clubhead: clubheads.wedge },
+        ),
         'dynamicLoft',
       ),
   },
