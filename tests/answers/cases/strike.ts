@@ -6,7 +6,7 @@ import { delivery, type Swing } from '../inputs.js';
 import { each, pick, type Room } from '../room.js';
 
 const hit = (swing: Swing, head: Clubhead = clubheads.driver, options: StrikeOptions = {}): Strike =>
-  strikeBall(delivery(swing), head, options);
+  strikeBall(delivery(swing), { ...options, clubhead: head });
 
 const PLAIN = ['launch.ballSpeed', 'launch.launchAngle', 'launch.spinRate'];
 const ASKEW = ['launch.ballSpeed', 'launch.launchDirection', 'launch.spinRate', 'launch.spinAxisTilt'];
