@@ -9,7 +9,7 @@ import { describe, expect, it } from 'vitest';
  * do not know each other, except on the floors named in `NEIGHBOURS`, where the cycle checks alone apply.
  */
 const FLOORS: readonly (readonly string[])[] = [
-  ['units', 'errors', 'source', 'vector', 'vendor', 'version'],
+  ['units', 'errors', 'source', 'track', 'vector', 'vendor', 'version'],
   ['numerics'],
   ['aerodynamics', 'air', 'ball', 'clubhead'],
   ['turf'],

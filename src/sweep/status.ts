@@ -2,8 +2,8 @@ import { frozen } from '../inputs/frozen.js';
 
 /**
  * How a row ended. `landed`: it landed and, when a run was asked for, came to rest. `time-limit`: in the air at the
- * time limit. `below-ground`: never above the ground plane. `still-rolling`: landed, and was still rolling at the time
- * limit of the run. In these four every output is a number; without a landing the flight's figures describe the last
+ * time limit. `below-ground`: never above the ground plane. `topped`: launched along the ground or into it, and never
+ * in the air. `still-rolling`: landed, and was still rolling at the time limit of the run. In these five every output is a number; without a landing the flight's figures describe the last
  * state computed and there is no run, as in `Flight` and `Shot`.
  *
  * `outside-range`: an input or the launch made from it lies outside the range the library computes. `no-strike`: the
@@ -14,6 +14,7 @@ export type RowStatus =
   | 'landed'
   | 'time-limit'
   | 'below-ground'
+  | 'topped'
   | 'still-rolling'
   | 'outside-range'
   | 'no-strike'
@@ -24,6 +25,7 @@ export const rowStatuses: readonly RowStatus[] = /* @__PURE__ */ frozen(() => [
   'landed',
   'time-limit',
   'below-ground',
+  'topped',
   'still-rolling',
   'outside-range',
   'no-strike',
@@ -35,8 +37,9 @@ export const STATUS_CODE = {
   landed: 0,
   timeLimit: 1,
   belowGround: 2,
-  stillRolling: 3,
-  outsideRange: 4,
-  noStrike: 5,
-  notConverged: 6,
+  topped: 3,
+  stillRolling: 4,
+  outsideRange: 5,
+  noStrike: 6,
+  notConverged: 7,
 } as const;

@@ -40,7 +40,12 @@ const KEPT: readonly (readonly [WorkColumn, Exclude<keyof FlightColumns, 'ended'
 ];
 
 /** How a flight ended, by the code of flyMany. */
-const ENDINGS = [STATUS_CODE.landed, STATUS_CODE.timeLimit, STATUS_CODE.belowGround] as const;
+const ENDINGS = [
+  STATUS_CODE.landed,
+  STATUS_CODE.timeLimit,
+  STATUS_CODE.belowGround,
+  STATUS_CODE.topped,
+] as const;
 
 /** Puts the launch of each row where the strike would have put it. @internal */
 export function launchStage(inputs: Inputs): Stage {
@@ -145,7 +150,7 @@ function keep(work: Work, rows: Int32Array, flights: FlightColumns): void {
   const { ended, vx, vy, vz } = flights;
   for (let k = 0; k < rows.length; k++) {
     const i = rows[k] as number;
-    work.status[i] = ENDINGS[ended[k] as 0 | 1 | 2];
+    work.status[i] = ENDINGS[ended[k] as 0 | 1 | 2 | 3];
     speed[i] = Math.hypot(vx[k] as number, vy[k] as number, vz[k] as number);
   }
 }
