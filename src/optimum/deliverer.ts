@@ -4,7 +4,8 @@ import { clubheads } from '../clubhead/index.js';
 import { FairflightError, requireOneOf, requireWithin } from '../errors.js';
 import type { Launch } from '../scene/index.js';
 import { createWalk, type Walk, type WalkResult } from '../shot/walk.js';
-import { impactConstants, OUT, OUT_LENGTH, STATUS, strikeKernel } from '../strike/kernel.js';
+import { squareStrike } from '../strike/impact.js';
+import { createStriker } from '../strike/striker.js';
 import { degrees, si } from '../units/index.js';
 import type { OptimumSetup } from './optimum.js';
 import type { Trial } from './search.js';
@@ -97,16 +98,8 @@ function createDeliverer(
   const head = setup.clubhead ?? clubheads.driver;
   checkClubhead(head);
   const walk: Walk = createWalk(setup.scene, setup.flight);
-  const constants = impactConstants(head, setup.scene?.ball ?? conformingBall);
-  const out = new Float64Array(OUT_LENGTH);
-  const launch: Record<keyof Launch, number> = {
-    ballSpeed: 0,
-    launchAngle: 0,
-    launchDirection: 0,
-    spinRate: 0,
-    spinAxisTilt: 0,
-    rifleSpin: 0,
-  };
+  const striker = createStriker({ clubhead: head, ball: setup.scene?.ball ?? conformingBall });
+  const input = squareStrike(0, 0, 0);
   const play = (from: Launch | undefined): WalkResult | undefined => {
     if (from === undefined || !isComputed(from)) return undefined;
     const result = walk.play(from, withRun);
@@ -116,15 +109,11 @@ function createDeliverer(
     result === undefined ? Number.NEGATIVE_INFINITY : withRun ? result.total : result.carry;
   return {
     strike: (clubSpeed, attack, loft) => {
-      if (strikeKernel(constants, clubSpeed, attack, 0, 0, loft, 0, 0, 0, 1, out) !== STATUS.ok)
-        return undefined;
-      launch.ballSpeed = out[OUT.ballSpeed] as number;
-      launch.launchAngle = out[OUT.launchAngle] as number;
-      launch.launchDirection = out[OUT.launchDirection] as number;
-      launch.spinRate = out[OUT.spinRate] as number;
-      launch.spinAxisTilt = out[OUT.spinAxisTilt] as number;
-      launch.rifleSpin = out[OUT.rifleSpin] as number;
-      return launch as unknown as Launch;
+      input.clubSpeed = clubSpeed;
+      input.attackAngle = attack;
+      input.dynamicLoft = loft;
+      const struck = striker.strike(input);
+      return typeof struck === 'string' ? undefined : struck.launch;
     },
     distance: (from) => far(play(from)),
     trial: (from) => {

@@ -1,12 +1,13 @@
-import { conformingBall } from '../ball/index.js';
+import { type Ball, conformingBall } from '../ball/index.js';
 import { checkClubhead } from '../clubhead/check.js';
 import { type Clubhead, clubheads } from '../clubhead/index.js';
 import { FairflightError, requireRecord, requireWithin } from '../errors.js';
 import { fly } from '../flight/index.js';
 import { bestLoft, inferDynamicLoft } from '../optimum/index.js';
 import type { Launch, Scene } from '../scene/index.js';
-import { impactConstants, OUT, OUT_LENGTH, STATUS, strikeKernel } from '../strike/kernel.js';
+import { type StrikeInput, type StrikeResult, squareStrike } from '../strike/impact.js';
 import { type ReadingErrors, resolveReadingErrors } from '../strike/measurement.js';
+import { createStriker } from '../strike/striker.js';
 import {
   type Angle,
   type AngularSpeed,
@@ -152,13 +153,8 @@ export function strikeQuality(question: StrikeQualityQuestion): StrikeQuality {
   const smashFactor = ballSpeed / clubSpeed;
   const ball = question.scene?.ball ?? conformingBall;
   const smash = (of: Clubhead, loft: number, toe = 0, high = 0): number => {
-    const out = new Float64Array(OUT_LENGTH);
-    const status = strikeKernel(impactConstants(of, ball), clubSpeed, 0, 0, 0, loft, toe, high, 0, 1, out);
-    if (status === STATUS.ok) return (out[OUT.ballSpeed] as number) / clubSpeed;
-    throw new FairflightError('outside-range', 'the head gives no strike at this speed and spin loft', {
-      field: 'spinLoft',
-      value: loft,
-    });
+    const { launch } = struckBy(of, ball, { ...squareStrike(clubSpeed, 0, loft), toe, high });
+    return launch.ballSpeed / clubSpeed;
   };
   const achievable = smash(head, spinLoft);
   const share = smashFactor / achievable;
@@ -171,7 +167,7 @@ export function strikeQuality(question: StrikeQualityQuestion): StrikeQuality {
     ),
     max: smash(livelier(head), spinLoft),
   };
-  const launch = launchOf(question, head, spinLoft);
+  const launch = launchOf(question, head, ball, spinLoft);
   const carryOf = (speed: number): number =>
     fly({ ...launch, ballSpeed: si(Math.min(110, speed)) }, question.scene).carry;
   const carryNow = carryOf(ballSpeed);
@@ -259,16 +255,24 @@ function livelier(head: Clubhead): Clubhead {
   };
 }
 
+/** @throws FairflightError where the head gives no strike */
+function struckBy(clubhead: Clubhead, ball: Ball, input: StrikeInput): StrikeResult {
+  const struck = createStriker({ clubhead, ball }).strike(input);
+  if (typeof struck !== 'string') return struck;
+  throw new FairflightError('outside-range', 'the head gives no strike at this speed and spin loft', {
+    field: 'spinLoft',
+    value: input.dynamicLoft - input.attackAngle,
+  });
+}
+
 /** The measured launch, completed by the centred strike where something was not measured. */
-function launchOf(q: StrikeQualityQuestion, head: Clubhead, spinLoft: number): Launch {
+function launchOf(q: StrikeQualityQuestion, head: Clubhead, ball: Ball, spinLoft: number): Launch {
   const attack = q.attackAngle ?? 0;
-  const out = new Float64Array(OUT_LENGTH);
-  const constants = impactConstants(head, q.scene?.ball ?? conformingBall);
-  strikeKernel(constants, q.clubSpeed, attack, 0, 0, attack + spinLoft, 0, 0, 0, 1, out);
+  const { launch } = struckBy(head, ball, squareStrike(q.clubSpeed, attack, attack + spinLoft));
   return {
     ballSpeed: q.ballSpeed,
-    launchAngle: q.launchAngle ?? si(out[OUT.launchAngle] as number),
-    spinRate: q.spinRate ?? si(out[OUT.spinRate] as number),
+    launchAngle: q.launchAngle ?? launch.launchAngle,
+    spinRate: q.spinRate ?? launch.spinRate,
   };
 }
 

@@ -1,5 +1,6 @@
 import { requireOneOf, requireRecord, requireWithin } from '../errors.js';
 import type { Angle, AngularSpeed, Length, Speed } from '../units/index.js';
+import type { StrikeInput } from './impact.js';
 
 /** Which way round a player stands. */
 export type Hand = 'right' | 'left';
@@ -38,20 +39,6 @@ export interface Delivery {
   readonly hand?: Hand;
 }
 
-/** A delivery with its defaults filled in, as plain numbers. @internal */
-export interface CheckedDelivery {
-  readonly clubSpeed: number;
-  readonly attackAngle: number;
-  readonly clubPath: number;
-  readonly faceAngle: number;
-  readonly dynamicLoft: number;
-  readonly toe: number;
-  readonly high: number;
-  readonly closureRate: number;
-  /** 1 right-handed, −1 left-handed. */
-  readonly mirror: 1 | -1;
-}
-
 const ANGLE = 'angles are in radians: use degrees(12)';
 
 /**
@@ -59,7 +46,7 @@ const ANGLE = 'angles are in radians: use degrees(12)';
  * @throws {@link FairflightError} naming the field.
  * @internal
  */
-export function checkDelivery(delivery: Delivery, field = 'delivery'): CheckedDelivery {
+export function checkDelivery(delivery: Delivery, field = 'delivery'): Readonly<StrikeInput> {
   requireRecord(field, delivery, [
     'clubSpeed',
     'attackAngle',

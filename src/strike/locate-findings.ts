@@ -1,6 +1,5 @@
 import type { Matrix } from '../numerics/index.js';
 import type { Identifiability, StrikeSolution } from './estimate.js';
-import { OUT } from './kernel.js';
 import type { LocateProblem } from './locate-model.js';
 import type { BallReading, StrikeMeasurement } from './measurement.js';
 
@@ -70,7 +69,7 @@ export function curveFinding(
   const centre = problem.priors.map((_, i) => (i < 2 ? problem.standardised(i, 0) : 0));
   const launch = problem.launchAt(centre);
   if (launch === undefined) return undefined;
-  const expected = launch[OUT.spinAxisTilt] ?? 0;
+  const expected = launch.spinAxisTilt;
   const sd = problem.readings[k]?.sd ?? 0;
   const row = problem.jacobianAt(centre)[k] ?? [];
   const spread = row.slice(2).reduce((sum, d) => sum + d * d, 1);
