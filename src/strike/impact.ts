@@ -30,11 +30,10 @@ export interface StrikeResult {
 
 /**
  * Why there is no strike. `no-approach`: the face moves away from the ball or along it. `impossible-restitution`: the
- * head's law of restitution leaves 0 to 1. `jammed`: no impulse satisfies the laws, head and friction would jam the
- * contact. `makes-energy`: the impulse would give the two bodies energy.
+ * head's law of restitution leaves 0 to 1. `makes-energy`: the impulse would give the two bodies energy.
  * @internal
  */
-export type StrikeFailure = 'no-approach' | 'impossible-restitution' | 'jammed' | 'makes-energy';
+export type StrikeFailure = 'no-approach' | 'impossible-restitution' | 'makes-energy';
 
 /** A level, square, centred strike of a right-handed player, for a caller to set what differs. @internal */
 export function squareStrike(clubSpeed: number, attackAngle: number, dynamicLoft: number): StrikeInput {

@@ -135,19 +135,12 @@ function refusal(failure: StrikeFailure, clubSpeed: number): FairflightError {
       { field: 'clubhead.restitution', value: clubSpeed, hint: 'reduce clubhead.restitution.slope' },
     );
   }
-  if (failure === 'makes-energy') {
-    return new FairflightError(
-      'outside-range',
-      'clubhead.tangentialRestitution, friction and depth of the centre of gravity together would give this strike energy from nothing',
-      {
-        field: 'clubhead.tangentialRestitution',
-        hint: 'a face that hardly stops the slip has low friction: raise the tangential restitution or reduce clubhead.friction',
-      },
-    );
-  }
   return new FairflightError(
     'outside-range',
-    'no impulse satisfies restitution and friction for this contact: the inertia is too small for the arm and friction',
-    { field: 'clubhead.inertia', hint: 'check the unit of the moments of inertia' },
+    'clubhead.tangentialRestitution, friction and depth of the centre of gravity together would give this strike energy from nothing',
+    {
+      field: 'clubhead.tangentialRestitution',
+      hint: 'a face that hardly stops the slip has low friction: raise the tangential restitution or reduce clubhead.friction',
+    },
   );
 }

@@ -62,12 +62,11 @@ export function strikerOf(constants: ImpactConstants): Striker {
     laws: constants,
     strike: (input) => {
       faceFrame(input, contact);
-      contactPoint(constants, input.toe, input.high, contact);
+      contactPoint(constants, input, contact);
       if (!(contact.un < 0)) return 'no-approach';
-      if (!restitutions(constants, input.toe, input.high, contact)) return 'impossible-restitution';
+      if (!restitutions(constants, input, contact)) return 'impossible-restitution';
       compliance(constants, contact);
-      const failure = gripOrSlip(constants, contact);
-      if (failure !== undefined) return failure;
+      if (!gripOrSlip(constants, contact)) return 'makes-energy';
       toWorld(constants, input, contact, result);
       return result;
     },

@@ -115,6 +115,7 @@ function hit(d: Any, head: Clubhead) {
   const relative = add(add(ball, cross(ballSpin, scale(normal, -R))), add(after, cross(spinAfter, arm)), -1);
   return {
     struck,
+    before,
     normal,
     ball,
     ballSpin,
@@ -205,6 +206,19 @@ describe('laws of the impact (rigid-body mechanics)', () => {
       }),
     );
     expect(kept).toBeGreaterThan(50);
+  });
+
+  it('spin loft and face to path are the angles of the head’s travel to the face where it meets the ball', () => {
+    fc.assert(
+      fc.property(anyDelivery, anyHead, (d, head) => {
+        const h = hit(d, head);
+        fc.pre(typeof h !== 'string');
+        const { before, normal, struck } = h;
+        const angle = Math.atan2(size(cross(before, normal)), dot(before, normal));
+        expect(struck.spinLoft).toBeCloseTo(angle, 12);
+        expect(struck.faceToPath).toBeCloseTo(Math.atan2(normal[2], normal[0]) - d.clubPath, 12);
+      }),
+    );
   });
 
   it('the restitutions are those of the head, over the face and in any direction of approach', () => {

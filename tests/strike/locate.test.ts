@@ -1,10 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import {
   clubheads,
+  conformingBall,
   type Delivery,
   defaultReadingErrors,
   degrees,
   type FairflightError,
+  grams,
   type Hand,
   isFairflightError,
   type LocatedStrike,
@@ -24,6 +26,9 @@ import { CASE_B, loftForLaunch, strikeB } from './helpers.js';
 
 const DEGREE = Math.PI / 180;
 const driver = clubheads.driver;
+
+/** Chi-square of two degrees of freedom is exponential with mean 2. */
+const CHI_SQUARE_95 = -2 * Math.log(0.05);
 
 const wrapped = (angle: number): never => si<never>(Math.atan2(Math.sin(angle), Math.cos(angle)));
 
@@ -77,7 +82,7 @@ function covers(solution: StrikeSolution, toe: number, high: number): boolean {
   const [[a, b], [, d]] = solution.covariance;
   const x = toe - solution.strikeOffset.toe;
   const y = high - solution.strikeOffset.high;
-  return (d * x * x - 2 * b * x * y + a * y * y) / (a * d - b * b) <= 5.9915;
+  return (d * x * x - 2 * b * x * y + a * y * y) / (a * d - b * b) <= CHI_SQUARE_95;
 }
 
 function located(estimate: StrikeEstimate): LocatedStrike {
@@ -415,7 +420,10 @@ describe('honesty', () => {
       } = located(estimate);
       const [x, y] = [Math.cos(p95.orientation), Math.sin(p95.orientation)];
       // Variance along the long axis is its eigenvalue (semi-axis² over chi-square of 95 %, two degrees of freedom).
-      expect((x * x * a + 2 * x * y * b + y * y * d) / (p95.semiMajor ** 2 / 5.9915)).toBeCloseTo(1, 6);
+      expect((x * x * a + 2 * x * y * b + y * y * d) / (p95.semiMajor ** 2 / CHI_SQUARE_95)).toBeCloseTo(
+        1,
+        9,
+      );
     }
   });
 
@@ -465,9 +473,16 @@ describe('honesty', () => {
     expect(found.identifiability.high.standardDeviation).toBeCloseTo(0.01, 4);
     expect(found.strikeOffset.high).toBeCloseTo(0, 6);
     // The centred strike of a usual delivery: 12.5° of loft, level attack.
-    const usual = strike({ clubSpeed: mph(100), attackAngle: degrees(0), dynamicLoft: degrees(12.5) });
+    const delivery = { clubSpeed: mph(100), attackAngle: degrees(0), dynamicLoft: degrees(12.5) };
+    const usual = strike(delivery);
     const fromBall = located(locateStrike({ ballSpeed: usual.launch.ballSpeed }));
     expect(fromBall.delivery.clubSpeed / mph(100)).toBeCloseTo(1, 2);
+    const light = { ...conformingBall, mass: grams(35) };
+    const { ballSpeed } = strike(delivery, driver, { ball: light }).launch;
+    const ofLight = located(locateStrike({ ballSpeed }, driver, { ball: light }));
+    expect(ofLight.delivery.clubSpeed / mph(100)).toBeCloseTo(1, 2);
+    // The expected club speed is that of this ball: one of another mass would have to be left behind.
+    expect(ofLight.chiSquare).toBeLessThan(0.02);
     const wedge = { clubSpeed: mph(80), attackAngle: degrees(-3.5), dynamicLoft: degrees(40) };
     const pitch = located(
       locateStrike({ ballSpeed: strike(wedge, clubheads.wedge).launch.ballSpeed }, clubheads.wedge),
@@ -530,8 +545,11 @@ describe('honesty', () => {
   it('regions: semi-axes from the covariance, 68 % inside 95 %', () => {
     const { covariance, regions } = located(locateStrike(simulated(11).measured));
     const area = Math.PI * Math.sqrt(covariance[0][0] * covariance[1][1] - covariance[0][1] ** 2);
-    expect(Math.PI * regions.p95.semiMajor * regions.p95.semiMinor).toBeCloseTo(5.9915 * area, 10);
-    expect(Math.PI * regions.p68.semiMajor * regions.p68.semiMinor).toBeCloseTo(2.2957 * area, 10);
+    expect(Math.PI * regions.p95.semiMajor * regions.p95.semiMinor).toBeCloseTo(CHI_SQUARE_95 * area, 12);
+    expect(Math.PI * regions.p68.semiMajor * regions.p68.semiMinor).toBeCloseTo(
+      -2 * Math.log(1 - 0.6827) * area,
+      12,
+    );
   });
 });
 

@@ -1,3 +1,4 @@
+import type { StrikeInput } from '../impact.js';
 import type { ImpactConstants } from './constants.js';
 import type { Contact } from './contact.js';
 
@@ -8,7 +9,8 @@ import type { Contact } from './contact.js';
  * Relative velocity at the point of contact: Stronge, Impact Mechanics (2000), ch. 8.
  * @internal
  */
-export function contactPoint(c: ImpactConstants, toe: number, high: number, contact: Contact): void {
+export function contactPoint(c: ImpactConstants, input: Readonly<StrikeInput>, contact: Contact): void {
+  const { toe, high } = input;
   const { v0, v1, v2, w0, w1 } = contact;
   const tiltUp = high * c.roll;
   const tiltToe = toe * c.bulge;

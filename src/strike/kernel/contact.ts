@@ -1,6 +1,7 @@
 /**
  * One contact on its way through the stages of the kernel, each of which reads what those before it wrote. It is made
- * once and filled anew by every strike, so that a strike allocates nothing.
+ * once and filled anew by every strike, so that a strike allocates nothing. Stages take records only: a number handed
+ * to a function that is not inlined is boxed on the way.
  *
  * Vectors and tensors are in the face frame unless they say world: 0 along the normal of the face centre, 1 up the
  * face, 2 toward the toe. There the head's inertia tensor is diagonal. A left-handed strike is computed as its mirror

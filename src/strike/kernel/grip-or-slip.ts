@@ -1,4 +1,3 @@
-import type { StrikeFailure } from '../impact.js';
 import type { ImpactConstants } from './constants.js';
 import type { Contact } from './contact.js';
 
@@ -11,16 +10,19 @@ const ROUNDING = 1e-9;
  *     Wnn Jn + Wnt Jt = −(1 + e) un,   Wnt' Jn + Wtt Jt = −(1 + et) ut.
  *
  * Should that take more than friction gives, |Jt| > μ Jn, the ball slides along the face throughout: Jt = μ Jn g with
- * the direction g of the grip, and the first equation alone sets Jn.
+ * the direction g of the grip, and the first equation alone sets Jn. That never jams: the grip satisfies the first
+ * equation, so Wnn + μ Wnt g = Wnn (1 − μ Jn/|Jt|) − μ (1 + e) un/|Jt| with the Jn and Jt of the grip, and both terms
+ * are positive where the ball slides.
  *
  * Impulse of two rigid bodies at a point: Stronge, Impact Mechanics (2000), ch. 8, with restitution of velocity in
  * both directions (Cross 2002, Am. J. Phys. 70, 1093), applied to a clubhead as in Winfield and Tan 1994, Comput.
  * Struct. 53, 19, and McNally et al. 2020, Proceedings (ISEA) 49(1), 47. Restitution of velocity may make energy where
  * the arm couples normal and tangential motion strongly and friction grips a face that hardly stops the slip (Stronge
  * 1990, Rigid body collisions with friction, Proc. R. Soc. Lond. A 431, 169); such impulses are refused.
+ * @returns False when the impulse would make energy.
  * @internal
  */
-export function gripOrSlip(c: ImpactConstants, contact: Contact): StrikeFailure | undefined {
+export function gripOrSlip(c: ImpactConstants, contact: Contact): boolean {
   const { un, ua, ub, slip, wnn, wna, wnb, waa, wab, wbb, e, et } = contact;
   const rn = -(1 + e) * un;
   const ra = -(1 + et) * ua;
@@ -45,19 +47,18 @@ export function gripOrSlip(c: ImpactConstants, contact: Contact): StrikeFailure 
     ja = c.friction * jn * ga;
     jb = c.friction * jn * gb;
   }
-  if (!(jn > 0 && jn < Number.POSITIVE_INFINITY)) return 'jammed';
 
   // Work of the impulse, twice: J · (u before + u after), with u after = u before + W J.
   const work =
     jn * (2 * un + wnn * jn + 2 * (wna * ja + wnb * jb)) +
     ja * (2 * ua + waa * ja + 2 * wab * jb) +
     jb * (2 * ub + wbb * jb);
-  if (work > ROUNDING * jn * (slip - un)) return 'makes-energy';
+  if (!(work <= ROUNDING * jn * (slip - un))) return false;
 
   contact.jn = jn;
   contact.ja = ja;
   contact.jb = jb;
   contact.slid = slid;
   contact.frictionUsed = slid ? c.friction : tangential / jn;
-  return undefined;
+  return true;
 }

@@ -1,3 +1,4 @@
+import type { StrikeInput } from '../impact.js';
 import type { ImpactConstants } from './constants.js';
 import type { Contact } from './contact.js';
 
@@ -10,7 +11,8 @@ import type { Contact } from './contact.js';
  * @returns False when e leaves 0 to 1.
  * @internal
  */
-export function restitutions(c: ImpactConstants, toe: number, high: number, contact: Contact): boolean {
+export function restitutions(c: ImpactConstants, input: Readonly<StrikeInput>, contact: Contact): boolean {
+  const { toe, high } = input;
   const approach = -contact.un;
   const offCentre = (toe * toe + high * high) * c.inverseEdgeSquared;
   const e =
