@@ -1,9 +1,10 @@
-import { type Ball, conformingBall } from '../ball/index.js';
+import { type Ball, balls } from '../ball/index.js';
 import { checkClubhead } from '../clubhead/check.js';
 import { type Clubhead, clubheads } from '../clubhead/index.js';
 import { FairflightError, requireRecord } from '../errors.js';
 import { brent, brentMinimum } from '../numerics/index.js';
-import { impactConstants, OUT, OUT_LENGTH, STATUS, strikeKernel } from '../strike/kernel.js';
+import { type StrikeResult, squareStrike } from '../strike/impact.js';
+import { createStriker } from '../strike/striker.js';
 import { type Angle, type AngularSpeed, degrees, type Length, mph, type Speed, si } from '../units/index.js';
 import { LIMITS, requireLimit } from './deliverer.js';
 
@@ -59,7 +60,7 @@ const HIGHEST = 0.025;
 export function inferDynamicLoft(
   measured: MeasuredLaunch,
   clubhead: Clubhead = clubheads.driver,
-  ball: Ball = conformingBall,
+  ball: Ball = balls.conforming,
 ): DeliveredLoft {
   requireRecord('measured', measured, ['launchAngle', 'attackAngle', 'clubSpeed', 'spinRate']);
   checkClubhead(clubhead);
@@ -75,44 +76,46 @@ export function inferDynamicLoft(
     });
   }
 
-  const constants = impactConstants(clubhead, ball);
-  const out = new Float64Array(OUT_LENGTH);
-  const launchOf = (loft: number, high: number): number => {
-    if (strikeKernel(constants, speed, attack, 0, 0, loft, 0, high, 0, 1, out) !== STATUS.ok) {
+  const striker = createStriker({ clubhead, ball });
+  const input = squareStrike(speed, attack, 0);
+  const strikeWith = (loft: number, high: number): StrikeResult => {
+    input.dynamicLoft = loft;
+    input.high = high;
+    const struck = striker.strike(input);
+    if (typeof struck === 'string') {
       throw new FairflightError('outside-range', `clubhead allows no strike at ${speed} m/s`, {
         field: 'clubhead',
       });
     }
-    return out[OUT.launchAngle] as number;
+    return struck;
   };
+  const launchOf = (loft: number, high: number): number => strikeWith(loft, high).launch.launchAngle;
   const lowest = Math.max(LIMITS.dynamicLoft[0], attack - BELOW);
   const highest = Math.min(LIMITS.dynamicLoft[1], attack + ABOVE);
-  /** The loft that meets the launch at a strike height; `out` is that strike afterwards. */
+  /** The loft that meets the launch at a strike height. */
   const loftAt = (high: number): number => {
     const range = [launchOf(lowest, high), launchOf(highest, high)] as const;
     if (launchAngle < range[0] || launchAngle > range[1]) throw outOfReach(launchAngle, attack, range);
-    const loft = brent((x) => launchOf(x, high) - launchAngle, lowest, highest).x;
-    launchOf(loft, high);
-    return loft;
+    return brent((x) => launchOf(x, high) - launchAngle, lowest, highest).x;
   };
 
   const centred = loftAt(0);
-  const expected = out[OUT.backspin] as number;
+  const expected = strikeWith(centred, 0).backspin;
   let height: number | undefined;
   if (spin !== undefined && spin > 0 && expected > 0) {
     const unlikeliness = (high: number): number => {
-      loftAt(high);
-      const backspin = out[OUT.backspin] as number;
+      const { backspin } = strikeWith(loftAt(high), high);
       if (backspin <= 0) return Number.POSITIVE_INFINITY;
       return (Math.log(spin / backspin) / SPIN_SPREAD) ** 2 + (high / HEIGHT_SPREAD) ** 2;
     };
     height = brentMinimum(unlikeliness, -HIGHEST, HIGHEST, { tolerance: 1e-6 }).x;
   }
   const loft = loftAt(height ?? 0);
+  const { spinLoft } = strikeWith(loft, height ?? 0);
   return {
     dynamicLoft: si(loft),
     addedLoft: si(loft - clubhead.staticLoft),
-    spinLoft: si(out[OUT.spinLoft] as number),
+    spinLoft: si(spinLoft),
     dynamicLoftIfCentred: si(centred),
     ...(height !== undefined &&
       spin !== undefined && { strikeHeight: si<Length>(height), spinRatio: spin / expected }),

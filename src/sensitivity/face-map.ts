@@ -1,13 +1,14 @@
-import { conformingBall } from '../ball/index.js';
+import { balls } from '../ball/index.js';
 import { checkClubhead } from '../clubhead/check.js';
 import { clubheads } from '../clubhead/index.js';
 import { FairflightError, requireRecord, requireWithin } from '../errors.js';
 import { MAX_BALL_SPEED, MAX_SPIN_RATE } from '../flight/index.js';
+import type { Launch } from '../scene/index.js';
 import { playShot, type Shot, type ShotSetup } from '../shot/index.js';
-import { createWalk, type WalkResult } from '../shot/walk.js';
-import { type CheckedDelivery, checkDelivery } from '../strike/delivery.js';
+import { createWalk } from '../shot/walk.js';
+import { checkDelivery } from '../strike/delivery.js';
 import type { Delivery } from '../strike/index.js';
-import { impactConstants, OUT, OUT_LENGTH, STATUS, strikeKernel } from '../strike/kernel.js';
+import { createStriker } from '../strike/striker.js';
 import { type Angle, type AngularSpeed, type Length, type Speed, si } from '../units/index.js';
 
 /** Points of the face that {@link faceMap} looks at. */
@@ -72,46 +73,18 @@ export interface FacePoint {
  */
 export function facePlayer(delivery: Delivery, setup: ShotSetup): (toe: number, high: number) => FacePoint {
   requireRecord('setup', setup, ['clubhead', 'scene', 'flight']);
-  const d: CheckedDelivery = checkDelivery(delivery);
+  const input = { ...checkDelivery(delivery) };
   const head = setup.clubhead ?? clubheads.driver;
   checkClubhead(head);
-  const constants = impactConstants(head, setup.scene?.ball ?? conformingBall);
+  const striker = createStriker({ clubhead: head, ball: setup.scene?.ball ?? balls.conforming });
   const walk = createWalk(setup.scene, setup.flight);
-  const out = new Float64Array(OUT_LENGTH);
-  const at = (index: number): number => out[index] as number;
   return (toe, high) => {
-    const status = strikeKernel(
-      constants,
-      d.clubSpeed,
-      d.attackAngle,
-      d.clubPath,
-      d.faceAngle,
-      d.dynamicLoft,
-      toe,
-      high,
-      d.closureRate,
-      d.mirror,
-      out,
-    );
-    const computed =
-      status === STATUS.ok &&
-      at(OUT.ballSpeed) >= 1 &&
-      at(OUT.ballSpeed) <= MAX_BALL_SPEED &&
-      at(OUT.spinRate) <= MAX_SPIN_RATE;
-    const result: WalkResult | undefined = computed
-      ? walk.play(
-          {
-            ballSpeed: si(at(OUT.ballSpeed)),
-            launchAngle: si(at(OUT.launchAngle)),
-            launchDirection: si(at(OUT.launchDirection)),
-            spinRate: si(at(OUT.spinRate)),
-            spinAxisTilt: si(at(OUT.spinAxisTilt)),
-            rifleSpin: si(at(OUT.rifleSpin)),
-          },
-          true,
-        )
-      : undefined;
-    if (result?.landed !== true) {
+    input.toe = toe;
+    input.high = high;
+    const struck = striker.strike(input);
+    const result =
+      typeof struck !== 'string' && isFlown(struck.launch) ? walk.play(struck.launch, true) : undefined;
+    if (typeof struck === 'string' || result?.landed !== true) {
       throw new FairflightError(
         'outside-range',
         `struck ${(toe * 1000).toFixed(0)} mm toward the toe and ${(high * 1000).toFixed(0)} mm high the ball does not land, or leaves faster than is computed`,
@@ -123,11 +96,11 @@ export function facePlayer(delivery: Delivery, setup: ShotSetup): (toe: number, 
       );
     }
     return {
-      ballSpeed: at(OUT.ballSpeed),
-      launchAngle: at(OUT.launchAngle),
-      launchDirection: at(OUT.launchDirection),
-      backspin: at(OUT.backspin),
-      sidespin: at(OUT.sidespin),
+      ballSpeed: struck.launch.ballSpeed,
+      launchAngle: struck.launch.launchAngle,
+      launchDirection: struck.launch.launchDirection,
+      backspin: struck.backspin,
+      sidespin: struck.sidespin,
       carry: result.carry,
       total: result.total,
       side: result.side,
@@ -178,6 +151,10 @@ export function faceMap(delivery: Delivery, setup: ShotSetup = {}, grid: FaceGri
       carry: si(points[best]?.carry ?? 0),
     },
   };
+}
+
+function isFlown({ ballSpeed, spinRate }: Launch): boolean {
+  return ballSpeed >= 1 && ballSpeed <= MAX_BALL_SPEED && spinRate <= MAX_SPIN_RATE;
 }
 
 function spaced(reach: number, count: number): readonly Length[] {

@@ -21,10 +21,10 @@ export interface StrikePattern {
 /** A change that physics says would help this pattern. */
 export interface FaceMove {
   /**
-   * `stance`: stand closer or farther, so that the pattern moves along the face. `tee height`: up or down the face.
+   * `stance`: stand closer or farther, so that the pattern moves along the face. `tee-height`: up or down the face.
    * `loft`: more or less dynamic loft. `head`: the most forgiving head the rules allow (5900 g cm² about the vertical).
    */
-  readonly move: 'stance' | 'tee height' | 'loft' | 'head';
+  readonly move: 'stance' | 'tee-height' | 'loft' | 'head';
   /** Shift of the pattern [m] (+ toward the toe, + up) or change of loft [rad]; 0 for the head. */
   readonly change: number;
   /** Mean carry gained [m]. */
@@ -136,7 +136,7 @@ export function judgePattern(
       stance.change < 0 ? 'stand a little closer to the ball' : 'stand a little farther from the ball',
     ),
     moveOf(
-      'tee height',
+      'tee-height',
       tee,
       now,
       tee.change > 0 ? 'tee the ball a little higher' : 'tee the ball a little lower',

@@ -1,12 +1,13 @@
-import { conformingBall } from '../ball/index.js';
+import { type Ball, balls } from '../ball/index.js';
 import { checkClubhead } from '../clubhead/check.js';
 import { type Clubhead, clubheads } from '../clubhead/index.js';
 import { FairflightError, requireRecord, requireWithin } from '../errors.js';
 import { fly } from '../flight/index.js';
 import { bestLoft, inferDynamicLoft } from '../optimum/index.js';
 import type { Launch, Scene } from '../scene/index.js';
-import { impactConstants, OUT, OUT_LENGTH, STATUS, strikeKernel } from '../strike/kernel.js';
+import { type StrikeInput, type StrikeResult, squareStrike } from '../strike/impact.js';
 import { type ReadingErrors, resolveReadingErrors } from '../strike/measurement.js';
+import { createStriker } from '../strike/striker.js';
 import {
   type Angle,
   type AngularSpeed,
@@ -45,10 +46,19 @@ export interface StrikeQualityQuestion {
   readonly readingErrors?: Partial<ReadingErrors>;
 }
 
-/** How much of what the head can give the ball got. */
-export type StrikeVerdict = 'all of it' | 'nearly all of it' | 'part of it' | 'little of it';
-/** How much of the distance this club speed allows the launch keeps. */
-export type LaunchVerdict = 'launch keeps it' | 'launch costs some' | 'launch costs much';
+/** How much of what the head can give the ball got: 98.5 % or more, 96 % or more, 92 % or more, or less. */
+export type StrikeVerdict = 'full' | 'nearly-full' | 'partial' | 'little';
+/** What the launch costs of the distance this club speed allows: up to 1.5 %, up to 5 %, or more. */
+export type LaunchVerdict = 'costs-nothing' | 'costs-some' | 'costs-much';
+/**
+ * Where a spin loft comes from: given as such; dynamic loft less attack angle; launch angle with the attack angle
+ * measured, or with a level attack assumed.
+ */
+export type SpinLoftOrigin =
+  | 'spin-loft'
+  | 'loft-and-attack-angle'
+  | 'launch-and-attack-angle'
+  | 'launch-angle';
 
 /** The launch against the best one for this club speed and attack angle. */
 export interface LaunchQuality {
@@ -60,7 +70,7 @@ export interface LaunchQuality {
   readonly bestDynamicLoft: Angle;
   /** Carry lost by launch angle and spin, apart from the strike [m]. */
   readonly carryLost: Length;
-  /** In words. */
+  /** What it costs, in one code. */
   readonly verdict: LaunchVerdict;
 }
 
@@ -77,16 +87,12 @@ export interface StrikeQuality {
   /** Spin loft used [rad]. */
   readonly spinLoft: Angle;
   /** Where the spin loft comes from. */
-  readonly spinLoftFrom:
-    | 'spin loft'
-    | 'attack angle and loft'
-    | 'launch and attack angle'
-    | 'launch angle, level attack assumed';
+  readonly spinLoftFrom: SpinLoftOrigin;
   /** Ball speed lost by the strike [m/s]; negative when the readings say more than possible. */
   readonly ballSpeedLost: Speed;
   /** Carry lost by the strike at the same launch angle and spin [m]. */
   readonly carryLost: Length;
-  /** In words; absent when the readings cannot be right. */
+  /** How good it was, in one code; absent when the readings cannot be right. */
   readonly verdict?: StrikeVerdict;
   /** Present when launch angle and spin rate were given. */
   readonly launch?: LaunchQuality;
@@ -150,15 +156,10 @@ export function strikeQuality(question: StrikeQualityQuestion): StrikeQuality {
   const { spinLoft, from, error } = spinLoftOf(question, head, errors);
 
   const smashFactor = ballSpeed / clubSpeed;
-  const ball = question.scene?.ball ?? conformingBall;
+  const ball = question.scene?.ball ?? balls.conforming;
   const smash = (of: Clubhead, loft: number, toe = 0, high = 0): number => {
-    const out = new Float64Array(OUT_LENGTH);
-    const status = strikeKernel(impactConstants(of, ball), clubSpeed, 0, 0, 0, loft, toe, high, 0, 1, out);
-    if (status === STATUS.ok) return (out[OUT.ballSpeed] as number) / clubSpeed;
-    throw new FairflightError('outside-range', 'the head gives no strike at this speed and spin loft', {
-      field: 'spinLoft',
-      value: loft,
-    });
+    const { launch } = struckBy(of, ball, { ...squareStrike(clubSpeed, 0, loft), toe, high });
+    return launch.ballSpeed / clubSpeed;
   };
   const achievable = smash(head, spinLoft);
   const share = smashFactor / achievable;
@@ -171,7 +172,7 @@ export function strikeQuality(question: StrikeQualityQuestion): StrikeQuality {
     ),
     max: smash(livelier(head), spinLoft),
   };
-  const launch = launchOf(question, head, spinLoft);
+  const launch = launchOf(question, head, ball, spinLoft);
   const carryOf = (speed: number): number =>
     fly({ ...launch, ballSpeed: si(Math.min(110, speed)) }, question.scene).carry;
   const carryNow = carryOf(ballSpeed);
@@ -203,16 +204,16 @@ export function strikeQuality(question: StrikeQualityQuestion): StrikeQuality {
 }
 
 function verdictOf(share: number): StrikeVerdict {
-  if (share >= 0.985) return 'all of it';
-  if (share >= 0.96) return 'nearly all of it';
-  return share >= 0.92 ? 'part of it' : 'little of it';
+  if (share >= 0.985) return 'full';
+  if (share >= 0.96) return 'nearly-full';
+  return share >= 0.92 ? 'partial' : 'little';
 }
 
 function spinLoftOf(
   q: StrikeQualityQuestion,
   head: Clubhead,
   errors: ReadingErrors,
-): { readonly spinLoft: number; readonly from: StrikeQuality['spinLoftFrom']; readonly error: number } {
+): { readonly spinLoft: number; readonly from: SpinLoftOrigin; readonly error: number } {
   const hint = 'angles are in radians: use degrees(12)';
   const check = (spinLoft: number): number => requireWithin('spinLoft', spinLoft, 0, 1.3, 'rad', hint);
   const attack =
@@ -220,10 +221,10 @@ function spinLoftOf(
       ? undefined
       : requireWithin('attackAngle', q.attackAngle, -0.6, 0.6, 'rad', hint);
   const two = Math.hypot(errors.attackAngle, errors.dynamicLoft);
-  if (q.spinLoft !== undefined) return { spinLoft: check(q.spinLoft), from: 'spin loft', error: two };
+  if (q.spinLoft !== undefined) return { spinLoft: check(q.spinLoft), from: 'spin-loft', error: two };
   if (q.dynamicLoft !== undefined && attack !== undefined) {
     const loft = requireWithin('dynamicLoft', q.dynamicLoft, -0.4, 1.4, 'rad', hint);
-    return { spinLoft: check(loft - attack), from: 'attack angle and loft', error: two };
+    return { spinLoft: check(loft - attack), from: 'loft-and-attack-angle', error: two };
   }
   if (q.launchAngle !== undefined) {
     const launchAngle = requireWithin('launchAngle', q.launchAngle, -0.5, 1.4, 'rad', hint);
@@ -234,7 +235,7 @@ function spinLoftOf(
     );
     return {
       spinLoft: check(Math.abs(dynamicLoftIfCentred - (attack ?? 0))),
-      from: attack === undefined ? 'launch angle, level attack assumed' : 'launch and attack angle',
+      from: attack === undefined ? 'launch-angle' : 'launch-and-attack-angle',
       // Launch moves by 0.86 of the loft; a strike off centre moves it by up to 2°, and so does an unknown attack angle.
       error: Math.hypot(
         errors.launchAngle / 0.86,
@@ -259,16 +260,24 @@ function livelier(head: Clubhead): Clubhead {
   };
 }
 
+/** @throws FairflightError where the head gives no strike */
+function struckBy(clubhead: Clubhead, ball: Ball, input: StrikeInput): StrikeResult {
+  const struck = createStriker({ clubhead, ball }).strike(input);
+  if (typeof struck !== 'string') return struck;
+  throw new FairflightError('outside-range', 'the head gives no strike at this speed and spin loft', {
+    field: 'spinLoft',
+    value: input.dynamicLoft - input.attackAngle,
+  });
+}
+
 /** The measured launch, completed by the centred strike where something was not measured. */
-function launchOf(q: StrikeQualityQuestion, head: Clubhead, spinLoft: number): Launch {
+function launchOf(q: StrikeQualityQuestion, head: Clubhead, ball: Ball, spinLoft: number): Launch {
   const attack = q.attackAngle ?? 0;
-  const out = new Float64Array(OUT_LENGTH);
-  const constants = impactConstants(head, q.scene?.ball ?? conformingBall);
-  strikeKernel(constants, q.clubSpeed, attack, 0, 0, attack + spinLoft, 0, 0, 0, 1, out);
+  const { launch } = struckBy(head, ball, squareStrike(q.clubSpeed, attack, attack + spinLoft));
   return {
     ballSpeed: q.ballSpeed,
-    launchAngle: q.launchAngle ?? si(out[OUT.launchAngle] as number),
-    spinRate: q.spinRate ?? si(out[OUT.spinRate] as number),
+    launchAngle: q.launchAngle ?? launch.launchAngle,
+    spinRate: q.spinRate ?? launch.spinRate,
   };
 }
 
@@ -292,6 +301,6 @@ function launchQuality(
     bestCarry: best.distance,
     bestDynamicLoft: best.dynamicLoft,
     carryLost: si(lost),
-    verdict: share <= 0.015 ? 'launch keeps it' : share <= 0.05 ? 'launch costs some' : 'launch costs much',
+    verdict: share <= 0.015 ? 'costs-nothing' : share <= 0.05 ? 'costs-some' : 'costs-much',
   };
 }

@@ -148,7 +148,7 @@ describe('judgePattern', () => {
 
   it('a low pattern gains by a higher tee, a high one by a lower tee', () => {
     const tee = (high: number) =>
-      judgePattern(around(0, high), drive).moves.find((m) => m.move === 'tee height');
+      judgePattern(around(0, high), drive).moves.find((m) => m.move === 'tee-height');
     expect(tee(-14)?.advice).toMatch(/higher/);
     expect(tee(-14)?.gain).toBeGreaterThan(2);
     expect(tee(13)?.advice).toMatch(/lower/);

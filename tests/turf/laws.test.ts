@@ -166,15 +166,17 @@ describe('whatever comes in', () => {
             },
             {
               turf: {
-                ...turfs.normal,
-                tiltScale: x.tiltScale,
-                tiltCap: x.tiltCap as never,
-                restitutionScale: x.restitutionScale,
-                friction: x.friction,
-                rollingResistance: x.rollingResistance,
+                turf: {
+                  ...turfs.normal,
+                  tiltScale: x.tiltScale,
+                  tiltCap: x.tiltCap as never,
+                  restitutionScale: x.restitutionScale,
+                  friction: x.friction,
+                  rollingResistance: x.rollingResistance,
+                },
+                air: { density: kilogramsPerCubicMetre(x.density) },
+                ground: { slope: x.slope as never, crossSlope: x.crossSlope as never },
               },
-              air: { density: kilogramsPerCubicMetre(x.density) },
-              ground: { slope: x.slope as never, crossSlope: x.crossSlope as never },
             },
           );
           const numbers = [run.distance, run.side, run.restsAt.x, run.restsAt.y, run.restsAt.z];

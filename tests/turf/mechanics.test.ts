@@ -95,7 +95,7 @@ describe('rolling', () => {
   test('a time limit cuts level rolling where the motion is by then', () => {
     const ball = landingBall(27, 38, 2100);
     const whole = runOut(ball);
-    const cut = runOut(ball, { turf: 'normal' }, { timeLimit: seconds(4) });
+    const cut = runOut(ball, { turf: { turf: 'normal' } }, { timeLimit: seconds(4) });
     expect(cut.ended).toBe('still-rolling');
     expect(cut.distance).toBeLessThan(whole.distance);
     expect(cut.distance).toBeGreaterThan(0.5 * whole.distance);
@@ -159,7 +159,7 @@ describe('bad input', () => {
     ['turf.tiltCap', () => runOut(ball, { turf: turf({ tiltCap: 32 as never }) })],
     ['options.slope', () => runOut(ball, { turf: 'normal', ground: { slope: 5 as never } })],
     ['options.incline', () => runOut(ball, 'normal', { incline: 5 } as never)],
-    ['options.timeLimit', () => runOut(ball, { turf: 'normal' }, { timeLimit: seconds(1e9) })],
+    ['options.timeLimit', () => runOut(ball, { turf: { turf: 'normal' } }, { timeLimit: seconds(1e9) })],
     ['landing.velocity.x', () => runOut({ ...ball, velocity: { x: Number.NaN, y: 0, z: 0 } })],
     ['landing.velocity', () => runOut({ ...ball, velocity: undefined as never })],
     ['landing.spinRate', () => runOut({ ...ball, spinRate: -1 as never })],
