@@ -1,4 +1,9 @@
-/** What kind of failure a {@link FairflightError} reports. */
+/**
+ * What kind of failure a {@link FairflightError} reports. `invalid-input`: missing, of the wrong type, unknown, or in
+ * contradiction to another input. `outside-range`: a number outside the range allowed. `not-converged`: a user's own
+ * coefficient model cannot be integrated. `unsupported`: this runtime or these inputs do not allow it. `aborted`: the
+ * caller's signal ended it.
+ */
 export type ErrorCode = 'invalid-input' | 'outside-range' | 'not-converged' | 'unsupported' | 'aborted';
 
 /** Machine-readable particulars of a {@link FairflightError}. */
@@ -19,7 +24,7 @@ const TAG = Symbol.for('fairflight/error');
 
 /**
  * The one error class of the library. `code` is for programs, `message` for people; `field`, `value`, `unit`,
- * `range` and `hint` carry the particulars.
+ * `range` and `hint` carry the particulars. `JSON.stringify` keeps all of them; a value JSON cannot hold becomes text.
  */
 export class FairflightError extends Error {
   override readonly name: string = 'FairflightError';
@@ -47,11 +52,64 @@ export class FairflightError extends Error {
     // The ESM and CommonJS builds can be loaded side by side, so identity rests on a shared symbol, not on the class.
     Object.defineProperty(this, TAG, { value: true });
   }
+
+  /** All of it as plain data, for logs. */
+  toJSON(): object {
+    const { name, code, message, field, value, unit, range, hint } = this;
+    const plain = typeof value === 'string' || typeof value === 'boolean' || Number.isFinite(value);
+    return { name, code, message, field, value: plain ? value : describe(value), unit, range, hint };
+  }
 }
 
 /** True for a {@link FairflightError}, also one thrown by another copy of the library. */
 export function isFairflightError(error: unknown): error is FairflightError {
   return typeof error === 'object' && error !== null && TAG in error;
+}
+
+/** Longest piece of a caller's text that a message repeats. */
+const LONGEST_QUOTE = 60;
+
+/** A value in words short enough for a message. Never calls code of the value's own. @internal */
+export function describe(value: unknown): string {
+  switch (typeof value) {
+    case 'string':
+      return value.length > LONGEST_QUOTE
+        ? `${JSON.stringify(value.slice(0, LONGEST_QUOTE))}… (${value.length} characters)`
+        : JSON.stringify(value);
+    case 'bigint':
+      return `${String(value).slice(0, LONGEST_QUOTE)}n`;
+    case 'function':
+      return 'a function';
+    case 'symbol':
+      return 'a symbol';
+    case 'object':
+      return value === null ? 'null' : kindOf(value);
+    default:
+      return String(value);
+  }
+}
+
+/** True for an object that can hold named fields: no array, no promise. @internal */
+export function isRecord(value: unknown): value is Readonly<Record<string, unknown>> {
+  return typeof value === 'object' && value !== null && kindOf(value) === RECORD;
+}
+
+/** True for an array. @internal */
+export function isList(value: unknown): value is readonly unknown[] {
+  return typeof value === 'object' && value !== null && kindOf(value) === LIST;
+}
+
+const RECORD = 'an object';
+const LIST = 'an array';
+
+function kindOf(value: object): string {
+  try {
+    if (Array.isArray(value)) return LIST;
+    return value instanceof Promise ? 'a promise (await it)' : RECORD;
+  } catch {
+    // A revoked proxy throws at every look.
+    return 'an object that cannot be read';
+  }
 }
 
 /** True for a number within a range, both ends included: {@link requireWithin} for where no text may be made. @internal */
@@ -123,10 +181,4 @@ export function requireRecord<T extends object>(field: string, value: T, known: 
     }
   }
   return value;
-}
-
-function describe(value: unknown): string {
-  if (typeof value === 'string') return JSON.stringify(value);
-  if (typeof value === 'object' && value !== null) return Array.isArray(value) ? 'an array' : 'an object';
-  return String(value);
 }

@@ -40,17 +40,3 @@ export interface Range {
   /** Upper end, included. */
   readonly max: number;
 }
-
-/** Says that a result rests on a model outside the range it was published for. The result is still computed. */
-export interface ModelWarning {
-  /** Id of the model. */
-  readonly model: string;
-  /** Quantity that left the range, for example `spinRatio`. */
-  readonly quantity: string;
-  /** Published range. */
-  readonly range: Range;
-  /** The value furthest outside the range. */
-  readonly value: number;
-  /** One sentence a person can act on. */
-  readonly message: string;
-}

@@ -1,15 +1,11 @@
 /** What the makers of the invented data share: a ball of its own, noise, and the way a device prints numbers. */
 import { writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { type AerodynamicModel, defaultAerodynamics } from 'fairflight';
+import { type ModelChoice, scaledModel } from 'fairflight';
 import { randomStream } from '../lib/random.js';
 
 /** Drag 2 % above the library's ball, so that model and "measurement" do not agree by construction. */
-export const draggier: AerodynamicModel = {
-  ...defaultAerodynamics,
-  id: 'demo-ball',
-  dragCoefficient: (reynolds, spinRatio) => 1.02 * defaultAerodynamics.dragCoefficient(reynolds, spinRatio),
-};
+export const draggier: ModelChoice = scaledModel('fitted-modern', { drag: 1.02 });
 
 /** Normal deviates of a given spread, Box and Muller 1958. */
 export function normalNoise(seed: number): (spread: number) => number {

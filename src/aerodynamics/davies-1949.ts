@@ -1,3 +1,4 @@
+import { frozen } from '../inputs/frozen.js';
 import type { AerodynamicModel } from './model.js';
 import { SPIN_DECAY } from './spin-decay.js';
 
@@ -25,7 +26,7 @@ function coefficient(poundsForce: number): number {
  * The drag is Davies's own, from the same drops, rather than borrowed from another ball. It is a ball of 1949: more
  * drag and, at S 0.1, a third less lift than present ones. For history and for comparison.
  */
-export const davies1949: AerodynamicModel = {
+export const davies1949: AerodynamicModel = /* @__PURE__ */ frozen(() => ({
   id: 'davies-1949',
   label: 'Davies 1949, wind-tunnel drops at one wind speed',
   source: {
@@ -48,4 +49,4 @@ export const davies1949: AerodynamicModel = {
   liftCoefficient: (_reynolds, spinRatio) =>
     coefficient(0.064 * (1 - Math.exp(-0.00026 * spinRatio * RPM_AT_UNIT_RATIO))),
   spinDecay: SPIN_DECAY,
-};
+}));

@@ -1,3 +1,6 @@
+import { requireRecord, requireWithin } from '../errors.js';
+import { frozen } from '../inputs/frozen.js';
+import type { Source } from '../source.js';
 import type { AerodynamicModel } from './model.js';
 import { SPIN_DECAY } from './spin-decay.js';
 
@@ -25,7 +28,7 @@ export interface FittedModernConstants {
  * The constants {@link fittedModern} ships with, rounded. `npm run refit` fits all but centre and step of the drag crisis
  * anew, and finds them again to within a tenth of a standard error.
  */
-export const fittedModernConstants: FittedModernConstants = {
+export const fittedModernConstants: FittedModernConstants = /* @__PURE__ */ frozen(() => ({
   liftLimit: 0.375,
   liftScale: 0.171,
   dragFloor: 0.195,
@@ -34,7 +37,30 @@ export const fittedModernConstants: FittedModernConstants = {
   crisisStep: 0.25,
   crisisCentre: 50_000,
   crisisWidth: 15_000,
+}));
+
+/** What each constant may be, so that the coefficients stay finite and drag positive. */
+const CONSTANT_RANGES: Readonly<Record<keyof FittedModernConstants, readonly [number, number]>> = {
+  liftLimit: [0, 5],
+  liftScale: [0.001, 10],
+  dragFloor: [0.01, 10],
+  dragRise: [0, 10],
+  dragScale: [0.001, 10],
+  crisisStep: [0, 10],
+  crisisCentre: [1, 1e7],
+  crisisWidth: [1, 1e7],
 };
+
+/** A checked copy of the constants. @throws FairflightError naming the constant @internal */
+export function checkFittedConstants(given: FittedModernConstants, field: string): FittedModernConstants {
+  const names = Object.keys(CONSTANT_RANGES) as (keyof FittedModernConstants)[];
+  requireRecord(field, given, names);
+  const entries = names.map((name) => {
+    const [minimum, maximum] = CONSTANT_RANGES[name];
+    return [name, requireWithin(`${field}.${name}`, given[name], minimum, maximum, '')];
+  });
+  return Object.fromEntries(entries) as unknown as FittedModernConstants;
+}
 
 /** CL = liftLimit (1 − exp(−S/liftScale)). @internal */
 export function fittedLift(constants: FittedModernConstants, spinRatio: number): number {
@@ -64,7 +90,7 @@ export function fittedDrag(constants: FittedModernConstants, reynolds: number, s
  * shallow). Centre and height of the drag crisis were set from Lyu et al. (2020), not fitted. Its gains in thin air
  * are on the low side. `npm run refit` repeats the fit and prints every residual.
  */
-export const fittedModern: AerodynamicModel = {
+export const fittedModern: AerodynamicModel = /* @__PURE__ */ frozen(() => ({
   id: 'fitted-modern',
   label: 'Modern ball, fitted to test-range points and tour averages',
   source: {
@@ -78,7 +104,37 @@ export const fittedModern: AerodynamicModel = {
   extrapolation:
     'The formulas continue. Lift falls to 0 with the spin and saturates at 0.375; drag stays between 0.195 and 0.375 above the drag crisis and rises by up to 0.25 below it. Under S 0.08 and under Re 70,000 that is a choice of shape without data.',
   spinEntering: 'across',
-  dragCoefficient: (reynolds, spinRatio) => fittedDrag(fittedModernConstants, reynolds, spinRatio),
-  liftCoefficient: (_reynolds, spinRatio) => fittedLift(fittedModernConstants, spinRatio),
+  ...coefficientsOf(fittedModernConstants),
   spinDecay: SPIN_DECAY,
-};
+}));
+
+function coefficientsOf(
+  constants: FittedModernConstants,
+): Pick<AerodynamicModel, 'dragCoefficient' | 'liftCoefficient'> {
+  return {
+    dragCoefficient: (reynolds, spinRatio) => fittedDrag(constants, reynolds, spinRatio),
+    liftCoefficient: (_reynolds, spinRatio) => fittedLift(constants, spinRatio),
+  };
+}
+
+/** The law of {@link fittedModern} with other constants, already checked. @internal */
+export function fittedFunctions({
+  id,
+  label = id,
+  source,
+  constants,
+}: {
+  readonly id: string;
+  readonly label?: string;
+  readonly source: Source;
+  readonly constants: FittedModernConstants;
+}): AerodynamicModel {
+  return frozen(() => ({
+    ...fittedModern,
+    id,
+    label,
+    source,
+    extrapolation: 'The formulas continue.',
+    ...coefficientsOf(constants),
+  }));
+}

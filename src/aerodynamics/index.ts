@@ -1,11 +1,12 @@
+export * from './data-models.js';
 export * from './davies-1949.js';
 export { type FittedModernConstants, fittedModern, fittedModernConstants } from './fitted-modern.js';
 export * from './model.js';
+export * from './model-data.js';
 export * from './penner-bearman-harvey.js';
 export * from './registry.js';
-export * from './reverse-magnus.js';
-export * from './scaled.js';
+export { resolveModel } from './resolve.js';
+export type { CoefficientScale } from './scaled.js';
 export * from './smits-smith-1994.js';
 export * from './spin-decay.js';
-export * from './tabulated.js';
 export * from './test-range-line.js';

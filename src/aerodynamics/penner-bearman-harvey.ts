@@ -1,3 +1,4 @@
+import { frozen } from '../inputs/frozen.js';
 import type { AerodynamicModel } from './model.js';
 import { SPIN_DECAY } from './spin-decay.js';
 
@@ -17,7 +18,7 @@ function fittedLift(spinRatio: number): number {
  * Constants from memory. Good from a driver to about a 5-iron; above S 0.3 drag runs away and short irons fall up to
  * 32 yd short. The fitted lift does not vanish at S = 0, so below S 0.05 lift runs straight to 0 instead.
  */
-export const pennerBearmanHarvey: AerodynamicModel = {
+export const pennerBearmanHarvey: AerodynamicModel = /* @__PURE__ */ frozen(() => ({
   id: 'penner-bearman-harvey',
   label: 'Penner 2001, linear fit of Bearman and Harvey 1976',
   source: {
@@ -37,4 +38,4 @@ export const pennerBearmanHarvey: AerodynamicModel = {
       ? (spinRatio / FIRST_SPIN_RATIO) * fittedLift(FIRST_SPIN_RATIO)
       : fittedLift(Math.min(spinRatio, LAST_SPIN_RATIO)),
   spinDecay: SPIN_DECAY,
-};
+}));

@@ -12,23 +12,18 @@ function smoothStep(x: number, [from, to]: readonly [number, number]): number {
 }
 
 /**
- * The same model with its lift taken away in and below the drag crisis at low spin, where balls were measured to lift
- * the wrong way: CL is multiplied by a smooth step that rises from 0 at Re 50,000 to 1 at Re 75,000, for S under 0.20;
- * between S 0.20 and 0.25 the effect fades, above it the model is unchanged.
- *
- * Lyu, Kensrud and Smith (2020), Sports Engineering 23, doi 10.1007/s12283-020-0318-1, found CL down to −0.10 to −0.15
- * between Re 50,000 and 70,000 at 750–2,250 rpm, and positive lift outside. Zero is a cautious middle, not a
- * measurement; the sources also find positive lift below Re 50,000. Off unless you ask for it: full shots stay above.
+ * The same model, its lift multiplied by a smooth step from 0 at Re 50,000 to 1 at Re 75,000 where S is under 0.20,
+ * fading out by S 0.25. @internal
  */
-export function withReverseMagnus(model: AerodynamicModel): AerodynamicModel {
-  return {
+export function reverseMagnusFunctions(model: AerodynamicModel): AerodynamicModel {
+  return Object.freeze({
     ...model,
     id: `${model.id}+reverse-magnus`,
     label: `${model.label}, without lift in the drag crisis`,
     extrapolation: `${model.extrapolation} Lift is multiplied by a smooth step from 0 at Re 50,000 to 1 at Re 75,000 where S is under 0.20, fading out by S 0.25.`,
-    liftCoefficient: (reynolds, spinRatio) => {
+    liftCoefficient: (reynolds: number, spinRatio: number) => {
       const lost = (1 - smoothStep(reynolds, REYNOLDS_STEP)) * (1 - smoothStep(spinRatio, SPIN_FADE));
       return model.liftCoefficient(reynolds, spinRatio) * (1 - lost);
     },
-  };
+  });
 }

@@ -1,3 +1,4 @@
+import { frozen } from '../inputs/frozen.js';
 import type { AerodynamicModel } from './model.js';
 import { SPIN_DECAY } from './spin-decay.js';
 
@@ -18,7 +19,7 @@ const LIFT_SLOPE = (0.54 * FIRST_SPIN_RATIO ** 0.4) / FIRST_SPIN_RATIO;
  * Constants from memory. Gives CD 0.30–0.32 at driver speed, which is too much for present balls: the tour-average
  * driver falls 23 yd short; high-spin irons carry 7–17 yd too far.
  */
-export const smitsSmith1994: AerodynamicModel = {
+export const smitsSmith1994: AerodynamicModel = /* @__PURE__ */ frozen(() => ({
   id: 'smits-smith-1994',
   label: 'Smits and Smith 1994, driver conditions',
   source: {
@@ -41,4 +42,4 @@ export const smitsSmith1994: AerodynamicModel = {
       ? LIFT_SLOPE * spinRatio
       : 0.54 * Math.min(spinRatio, LAST_SPIN_RATIO) ** 0.4,
   spinDecay: SPIN_DECAY,
-};
+}));

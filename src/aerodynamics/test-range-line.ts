@@ -1,3 +1,4 @@
+import { frozen } from '../inputs/frozen.js';
 import { RADIANS_PER_DEGREE } from '../units/index.js';
 import type { AerodynamicModel } from './model.js';
 import { SPIN_DECAY } from './spin-decay.js';
@@ -52,7 +53,7 @@ function along(spinRatio: number, column: 1 | 2): number {
  * S 0.284 at about 3,100 rpm (Bissonnette, Dalton and Aoyama 2004). Median values from memory; definitions and end
  * points were read. Re and S move together, so the data are one line, not a map: flown as a function of S only.
  */
-export const testRangeLine: AerodynamicModel = {
+export const testRangeLine: AerodynamicModel = /* @__PURE__ */ frozen(() => ({
   id: 'test-range-line',
   label: 'Indoor test range, one line along a drive, 2004',
   source: {
@@ -70,4 +71,4 @@ export const testRangeLine: AerodynamicModel = {
   dragCoefficient: (_reynolds, spinRatio) => along(spinRatio, 1),
   liftCoefficient: (_reynolds, spinRatio) => along(spinRatio, 2),
   spinDecay: SPIN_DECAY,
-};
+}));

@@ -1,21 +1,7 @@
-import { requireRecord, requireWithin } from '../errors.js';
-import type { Density, Pressure, Temperature } from '../units/index.js';
+import { type AirState, airStateFields } from '../inputs/air.js';
+import { readRecord } from '../inputs/read.js';
+import type { Density } from '../units/index.js';
 import { KELVIN_AT_ZERO_CELSIUS, si } from '../units/index.js';
-
-/** State of the air at one place. */
-export interface AirState {
-  /** Temperature [K], 223.15 to 333.15 (−50 to 60 °C). */
-  readonly temperature: Temperature;
-  /** Pressure at the place itself, not reduced to sea level [Pa], 30,000 to 110,000. */
-  readonly pressure: Pressure;
-  /** Relative humidity, 0 to 1. */
-  readonly relativeHumidity: number;
-  /** Mole fraction of carbon dioxide, 0 to 0.01; default 0.0004. */
-  readonly carbonDioxide?: number;
-}
-
-/** Known fields of an {@link AirState}. @internal */
-export const AIR_FIELDS: readonly string[] = ['temperature', 'pressure', 'relativeHumidity', 'carbonDioxide'];
 
 /** Molar gas constant as CIPM-2007 uses it [J/(mol K)]. */
 const GAS_CONSTANT = 8.314472;
@@ -68,50 +54,18 @@ export function compressibility(kelvin: number, pascals: number, vapour: number)
  * @throws {@link FairflightError} when a field is not finite, out of range or unknown
  */
 export function moistAirDensity(state: AirState): Density {
-  const { kelvin, pascals, humidity, carbonDioxide } = requireAirState(state);
-  const vapour = vapourFraction(kelvin, pascals, humidity);
+  return densityOf(readRecord(airStateFields, state, 'air'));
+}
+
+/** {@link moistAirDensity} of a state already read. @internal */
+export function densityOf({
+  temperature,
+  pressure,
+  relativeHumidity,
+  carbonDioxide = 0.0004,
+}: AirState): Density {
+  const vapour = vapourFraction(temperature, pressure, relativeHumidity);
   const dry = dryAirMolarMass(carbonDioxide);
-  const compressed = compressibility(kelvin, pascals, vapour) * GAS_CONSTANT * kelvin;
-  return si<Density>(((pascals * dry) / compressed) * (1 - vapour * (1 - MOLAR_MASS_WATER / dry)));
-}
-
-function requireAirState(state: AirState): {
-  readonly kelvin: number;
-  readonly pascals: number;
-  readonly humidity: number;
-  readonly carbonDioxide: number;
-} {
-  requireRecord('air', state, AIR_FIELDS);
-  return {
-    kelvin: requireTemperature('air.temperature', state.temperature),
-    pascals: requireWithin(
-      'air.pressure',
-      state.pressure,
-      30_000,
-      110_000,
-      'Pa',
-      'if that was hectopascals, pass hectopascals(1013.25)',
-    ),
-    humidity: requireWithin(
-      'air.relativeHumidity',
-      state.relativeHumidity,
-      0,
-      1,
-      '',
-      'half saturated is 0.5, not 50',
-    ),
-    carbonDioxide: requireWithin('air.carbonDioxide', state.carbonDioxide ?? 0.0004, 0, 0.01, ''),
-  };
-}
-
-/** The temperature when it lies between −50 and 60 °C. @internal */
-export function requireTemperature(field: string, temperature: Temperature): number {
-  return requireWithin(
-    field,
-    temperature,
-    223.15,
-    333.15,
-    'K',
-    'if that was degrees Celsius, pass celsius(20)',
-  );
+  const compressed = compressibility(temperature, pressure, vapour) * GAS_CONSTANT * temperature;
+  return si<Density>(((pressure * dry) / compressed) * (1 - vapour * (1 - MOLAR_MASS_WATER / dry)));
 }

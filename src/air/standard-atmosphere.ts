@@ -1,4 +1,6 @@
-import { requireWithin } from '../errors.js';
+import { STANDARD_GRAVITY } from '../gravity.js';
+import { convertedAltitudeField, geopotentialField } from '../inputs/air.js';
+import { readQuantity } from '../inputs/read.js';
 import type { Density, DynamicViscosity, Length, Pressure, Speed, Temperature } from '../units/index.js';
 import { si } from '../units/index.js';
 import { sutherland } from './viscosity.js';
@@ -9,14 +11,12 @@ const SEA_LEVEL_TEMPERATURE = 288.15;
 const SEA_LEVEL_PRESSURE = 101_325;
 /** Fall of temperature with geopotential altitude [K/m]. @internal */
 export const LAPSE_RATE = 0.0065;
-/** Standard gravity [m/s²]. */
-const GRAVITY = 9.80665;
 /** Gas constant of dry air: 8314.32/28.9644, universal constant over molar mass [J/(kg K)]. @internal */
 export const DRY_AIR_GAS_CONSTANT: number = 8314.32 / 28.9644;
 /** Nominal earth radius of the standard [m]. */
 const EARTH_RADIUS = 6_356_766;
 /** Exponent of the pressure law, 5.255876. @internal */
-export const PRESSURE_EXPONENT: number = GRAVITY / (DRY_AIR_GAS_CONSTANT * LAPSE_RATE);
+export const PRESSURE_EXPONENT: number = STANDARD_GRAVITY / (DRY_AIR_GAS_CONSTANT * LAPSE_RATE);
 
 /** The standard atmosphere at one altitude. */
 export interface StandardAir {
@@ -40,7 +40,7 @@ export interface StandardAir {
  * @throws {@link FairflightError} when the altitude is not finite or out of range
  */
 export function standardAtmosphere(altitude: Length): StandardAir {
-  const height = requireWithin('altitude', altitude, -2000, 11_000, 'm');
+  const height = readQuantity(geopotentialField, altitude, 'altitude');
   const temperature = SEA_LEVEL_TEMPERATURE - LAPSE_RATE * height;
   const pressure = SEA_LEVEL_PRESSURE * (temperature / SEA_LEVEL_TEMPERATURE) ** PRESSURE_EXPONENT;
   return {
@@ -58,7 +58,7 @@ export function standardAtmosphere(altitude: Length): StandardAir {
  * @throws {@link FairflightError} when it is not finite or out of range
  */
 export function geopotentialAltitude(geometric: Length): Length {
-  const z = requireWithin('geometric', geometric, -2000, 12_000, 'm');
+  const z = readQuantity(convertedAltitudeField, geometric, 'geometric');
   return si<Length>((EARTH_RADIUS * z) / (EARTH_RADIUS + z));
 }
 
@@ -68,6 +68,6 @@ export function geopotentialAltitude(geometric: Length): Length {
  * @throws {@link FairflightError} when it is not finite or out of range
  */
 export function geometricAltitude(geopotential: Length): Length {
-  const h = requireWithin('geopotential', geopotential, -2000, 12_000, 'm');
+  const h = readQuantity(convertedAltitudeField, geopotential, 'geopotential');
   return si<Length>((EARTH_RADIUS * h) / (EARTH_RADIUS - h));
 }

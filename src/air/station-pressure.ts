@@ -1,7 +1,8 @@
-import { requireRecord, requireWithin } from '../errors.js';
-import type { Length, Pressure, Temperature } from '../units/index.js';
+import { STANDARD_GRAVITY } from '../gravity.js';
+import { type ReducedPressure, reducedPressureFields } from '../inputs/air.js';
+import { readRecord } from '../inputs/read.js';
+import type { Length, Pressure } from '../units/index.js';
 import { si } from '../units/index.js';
-import { requireTemperature } from './density.js';
 import {
   DRY_AIR_GAS_CONSTANT,
   geopotentialAltitude,
@@ -9,22 +10,6 @@ import {
   PRESSURE_EXPONENT,
   standardAtmosphere,
 } from './standard-atmosphere.js';
-
-/** A pressure from a weather report, and where one stands. */
-export interface ReducedPressure {
-  /** Pressure reduced to sea level, as weather reports give it [Pa], 85,000 to 110,000. */
-  readonly seaLevelPressure: Pressure;
-  /** Height above mean sea level [m], −500 to 5,000. */
-  readonly elevation: Length;
-  /**
-   * Air temperature at the place [K], 223.15 to 333.15. Without it the pressure is taken as an altimeter setting, which
-   * the standard atmosphere alone defines; with it as a weather map's sea-level pressure, reduced by temperature.
-   */
-  readonly temperature?: Temperature;
-}
-
-const FIELDS = ['seaLevelPressure', 'elevation', 'temperature'] as const;
-const GRAVITY = 9.80665;
 
 /**
  * Pressure at the place itself [Pa], which is what the air's density depends on, from one reduced to sea level. To
@@ -36,22 +21,19 @@ const GRAVITY = 9.80665;
  * @throws {@link FairflightError} when a field is not finite, out of range or unknown
  */
 export function stationPressure(report: ReducedPressure): Pressure {
-  requireRecord('report', report, FIELDS);
-  const reduced = requireWithin(
-    'report.seaLevelPressure',
-    report.seaLevelPressure,
-    85_000,
-    110_000,
-    'Pa',
-    'if that was hectopascals, pass hectopascals(1013.25)',
-  );
-  const elevation = requireWithin('report.elevation', report.elevation, -500, 5000, 'm');
-  const height = geopotentialAltitude(si<Length>(elevation));
-  if (report.temperature === undefined) {
+  const {
+    seaLevelPressure,
+    elevation,
+    temperature: here,
+  } = readRecord(reducedPressureFields, report, 'report');
+  const height = geopotentialAltitude(elevation);
+  if (here === undefined) {
     const { pressure, temperature } = standardAtmosphere(si<Length>(0));
-    const shift = (reduced / pressure) ** (1 / PRESSURE_EXPONENT);
+    const shift = (seaLevelPressure / pressure) ** (1 / PRESSURE_EXPONENT);
     return si<Pressure>(pressure * (shift - (LAPSE_RATE * height) / temperature) ** PRESSURE_EXPONENT);
   }
-  const mean = requireTemperature('report.temperature', report.temperature) + (LAPSE_RATE * height) / 2;
-  return si<Pressure>(reduced * Math.exp((-GRAVITY * height) / (DRY_AIR_GAS_CONSTANT * mean)));
+  const mean = here + (LAPSE_RATE * height) / 2;
+  return si<Pressure>(
+    seaLevelPressure * Math.exp((-STANDARD_GRAVITY * height) / (DRY_AIR_GAS_CONSTANT * mean)),
+  );
 }

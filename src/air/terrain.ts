@@ -1,3 +1,4 @@
+import { frozen } from '../inputs/frozen.js';
 import type { Source } from '../source.js';
 import type { Length } from '../units/index.js';
 import { metres } from '../units/index.js';
@@ -48,7 +49,7 @@ function terrain(roughness: number, description: string, source: Source): Terrai
 }
 
 /** Roughness lengths by terrain, for {@link windFrom} and the logarithmic {@link WindProfile}. */
-export const roughness: Readonly<Record<TerrainName, Terrain>> = {
+export const terrains: Readonly<Record<TerrainName, Terrain>> = /* @__PURE__ */ frozen(() => ({
   'open-water': terrain(0.0002, 'Open sea or lake', classes),
   smooth: terrain(0.005, 'Mud flats, snow; no vegetation, no obstacles', classes),
   'open-grass': terrain(0.03, 'Open flat grass, few isolated obstacles', classes),
@@ -60,4 +61,4 @@ export const roughness: Readonly<Record<TerrainName, Terrain>> = {
   'links-course': terrain(0.03, 'Links or open course', courses),
   'heath-course': terrain(0.07, 'Heath and rough, 0.05 to 0.10', courses),
   'tree-lined-course': terrain(0.35, 'Tree-lined parkland course, 0.25 to 0.5', courses),
-};
+}));

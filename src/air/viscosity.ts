@@ -1,6 +1,7 @@
+import { airStateFields } from '../inputs/air.js';
+import { readQuantity } from '../inputs/read.js';
 import type { DynamicViscosity, Temperature } from '../units/index.js';
 import { si } from '../units/index.js';
-import { requireTemperature } from './density.js';
 
 /** Sutherland's law with the constants of the standard atmosphere, on plain kelvin. @internal */
 export function sutherland(kelvin: number): number {
@@ -14,5 +15,7 @@ export function sutherland(kelvin: number): number {
  * @throws {@link FairflightError} when the temperature is not finite or out of range
  */
 export function airViscosity(temperature: Temperature): DynamicViscosity {
-  return si<DynamicViscosity>(sutherland(requireTemperature('temperature', temperature)));
+  return si<DynamicViscosity>(
+    sutherland(readQuantity(airStateFields.temperature, temperature, 'temperature')),
+  );
 }

@@ -1,133 +1,86 @@
-import { FairflightError, requireOneOf, requireRecord, requireWithin } from '../errors.js';
-import type { Angle, Length, Speed } from '../units/index.js';
-import { RADIANS_PER_DEGREE, si } from '../units/index.js';
-import { FASTEST_WIND, requireWindProfile } from './require-wind.js';
-import { roughness, type TerrainName } from './terrain.js';
-import type { Wind, WindProfile } from './wind.js';
+import { frozen } from '../inputs/frozen.js';
+import { readRecord } from '../inputs/read.js';
+import { refusal, refuseType } from '../inputs/refuse.js';
+import { FASTEST_WIND, type Wind, type WindProfile } from '../inputs/wind.js';
+import { type WindReadingFields, type WindReadingOf, windReadingFields } from '../inputs/wind-reading.js';
+import { RADIANS_PER_DEGREE, type Speed, si } from '../units/index.js';
+import { requireSoundProfile } from './sound-wind.js';
+import { type TerrainName, terrains } from './terrain.js';
 import { REFERENCE_HEIGHT, windRatio } from './wind-ratio.js';
 
-/** Where the wind comes from: exactly one of the three ways to say it. */
-export type WindOrigin =
-  /** Angle it comes from, seen from the ball: 0 straight from the target (headwind), + from the right [rad], ±2π. */
-  | { readonly from: Angle }
-  /** Hour it comes from on a clock face with 12 at the target, 0 to 12: 12 headwind, 3 from the right, 6 tailwind. */
-  | { readonly clock: number }
-  /** Compass bearing it comes from, and compass bearing of the target, both clockwise from north [rad], ±2π. */
-  | { readonly bearing: Angle; readonly targetBearing: Angle };
-
-/** How the wind changes with height: say the terrain, or the whole profile, or neither (uniform). */
-export type WindShape =
-  | { readonly terrain?: TerrainName; readonly profile?: never }
-  | { readonly profile?: WindProfile; readonly terrain?: never };
-
 /** A wind as a player or a weather report gives it. */
-export type WindReading = WindOrigin &
-  WindShape & {
-    /** Wind speed [m/s], 0 to 60. */
-    readonly speed: Speed;
-    /**
-     * Height at which it was measured [m], 0.5 to 200; default the reference height of the profile, 10 m. A hand-held
-     * reading is at about 2 m. Needs a terrain or a profile.
-     */
-    readonly measuredAt?: Length;
-  };
+export type WindReading = WindReadingOf<TerrainName>;
 
-const FIELDS = [
-  'speed',
-  'from',
-  'clock',
-  'bearing',
-  'targetBearing',
-  'terrain',
-  'profile',
-  'measuredAt',
-] as const;
+const fields = /* @__PURE__ */ frozen(() => windReadingFields(Object.keys(terrains)));
 
 /**
  * A {@link Wind} from a speed and the direction it comes from. A reading at another height than the profile's reference
- * height is carried over by the profile ({@link windRatio}): over open grass 10 m/s at 2 m is 13.8 m/s at 10 m.
+ * height is carried over by the profile: over open grass 10 m/s at 2 m is 13.8 m/s at 10 m.
  * @throws {@link FairflightError} `invalid-input` or `outside-range` for a field that is missing, unknown or out of range
  * @example windFrom({ speed: mph(8), clock: 1.5, terrain: 'links-course', measuredAt: metres(2) })
  */
 export function windFrom(reading: WindReading): Wind {
-  requireRecord('wind', reading, FIELDS);
-  const from = originOf(reading);
-  const measured = requireWithin(
-    'wind.speed',
-    reading.speed,
-    0,
-    FASTEST_WIND,
-    'm/s',
-    'if that was mph, pass mph(10)',
-  );
-  const profile = profileOf(reading);
-  const speed = measured / ratioAt(reading.measuredAt, profile);
+  const given = readRecord(fields, reading, 'wind');
+  const from = originOf(given);
+  const profile = profileOf(given);
+  const speed = given.speed / ratioAt(given, profile);
   if (speed > FASTEST_WIND) {
-    throw new FairflightError(
+    throw refusal(
+      'wind.speed',
+      `wind.speed of ${given.speed} m/s at ${given.measuredAt} m means ${speed.toFixed(1)} m/s at the reference height; at most ${FASTEST_WIND} m/s there`,
+      { value: given.speed, unit: 'm/s', range: [0, FASTEST_WIND] },
       'outside-range',
-      `wind.speed of ${measured} m/s at ${reading.measuredAt} m means ${speed.toFixed(1)} m/s at the reference height; at most ${FASTEST_WIND} m/s there`,
-      { field: 'wind.speed', value: measured, unit: 'm/s', range: [0, FASTEST_WIND] },
     );
   }
   // Adding 0 turns the −0 of a calm or a pure crosswind into 0.
-  const components = {
+  const wind = {
     along: si<Speed>(0 - speed * Math.cos(from)),
     across: si<Speed>(0 - speed * Math.sin(from)),
+    ...(profile !== undefined && { profile }),
   };
-  return profile === undefined ? components : { ...components, profile };
+  requireSoundProfile(wind, 'wind');
+  return wind;
 }
 
-function originOf(reading: WindReading): number {
-  const given = (['from', 'clock', 'bearing'] as const).filter((key) => key in reading);
-  if (given.length !== 1) {
-    throw new FairflightError(
-      'invalid-input',
-      `wind needs exactly one of from, clock, or bearing with targetBearing, got ${given.join(' and ') || 'none'}`,
-      { field: 'wind', value: reading },
-    );
+function originOf(given: WindReadingFields): number {
+  const ways = (['from', 'clock', 'bearing'] as const).filter((key) => given[key] !== undefined);
+  const { from, clock, bearing, targetBearing } = given;
+  if (bearing !== undefined && targetBearing === undefined) {
+    throw refuseType('wind.targetBearing', 'the bearing of the target, beside wind.bearing', undefined);
   }
-  const hint = 'if that was degrees, pass degrees(90)';
-  const angle = (name: string, value: unknown) =>
-    requireWithin(`wind.${name}`, value, -2 * Math.PI, 2 * Math.PI, 'rad', hint);
-  if ('clock' in reading)
-    return requireWithin('wind.clock', reading.clock, 0, 12, 'h') * 30 * RADIANS_PER_DEGREE;
-  if ('from' in reading) return angle('from', reading.from);
-  return angle('bearing', reading.bearing) - angle('targetBearing', reading.targetBearing);
+  if (ways.length !== 1 || (targetBearing !== undefined && bearing === undefined)) {
+    const got = [...ways, ...(targetBearing === undefined ? [] : ['targetBearing'])].join(' and ') || 'none';
+    throw refusal('wind', `wind needs exactly one of from, clock, or bearing with targetBearing, got ${got}`);
+  }
+  if (from !== undefined) return from;
+  if (clock !== undefined) return clock * 30 * RADIANS_PER_DEGREE;
+  return Number(bearing) - Number(targetBearing);
 }
 
-function profileOf(reading: WindReading): WindProfile | undefined {
-  const { terrain, profile }: { readonly terrain?: TerrainName; readonly profile?: WindProfile } = reading;
-  if (terrain !== undefined && profile !== undefined) {
-    throw new FairflightError('invalid-input', 'wind takes a terrain or a profile, not both', {
-      field: 'wind.profile',
-      value: profile,
-    });
-  }
-  if (terrain !== undefined) {
-    const name = requireOneOf('wind.terrain', terrain, Object.keys(roughness) as TerrainName[]);
-    return { kind: 'log', roughness: roughness[name].roughness };
-  }
-  return profile === undefined ? undefined : requireWindProfile('wind.profile', profile);
+function profileOf({ terrain, profile }: WindReadingFields): WindProfile | undefined {
+  if (terrain === undefined) return profile;
+  if (profile !== undefined) throw refusal('wind.profile', 'wind takes a terrain or a profile, not both');
+  return { kind: 'log', roughness: terrains[terrain as TerrainName].roughness };
 }
 
 /** Wind at the height of the reading over wind at the reference height. */
-function ratioAt(measuredAt: Length | undefined, profile: WindProfile | undefined): number {
+function ratioAt({ measuredAt }: WindReadingFields, profile: WindProfile | undefined): number {
   if (measuredAt === undefined) return 1;
-  const height = requireWithin('wind.measuredAt', measuredAt, 0.5, 200, 'm');
   if (profile === undefined) {
-    throw new FairflightError(
-      'invalid-input',
-      `wind.measuredAt needs a terrain or a profile: a uniform wind is the same at ${height} m and ${REFERENCE_HEIGHT} m`,
-      { field: 'wind.measuredAt', value: measuredAt, unit: 'm', hint: "for example terrain: 'links-course'" },
+    throw refusal(
+      'wind.measuredAt',
+      `wind.measuredAt needs a terrain or a profile: a uniform wind is the same at ${measuredAt} m and ${REFERENCE_HEIGHT} m`,
+      { value: measuredAt, unit: 'm', hint: "for example terrain: 'links-course'" },
     );
   }
-  const ratio = windRatio(profile, height);
+  const ratio = windRatio(profile, measuredAt);
   // A reading among the obstacles says little about the wind above them.
-  if (ratio < 0.1) {
-    throw new FairflightError(
+  if (!(ratio >= 0.1)) {
+    throw refusal(
+      'wind.measuredAt',
+      `wind.measuredAt = ${measuredAt} m lies among the obstacles of this profile (displacement and roughness), where a reading does not tell the wind above`,
+      { value: measuredAt, unit: 'm' },
       'outside-range',
-      `wind.measuredAt = ${height} m lies among the obstacles of this profile (displacement and roughness), where a reading does not tell the wind above`,
-      { field: 'wind.measuredAt', value: measuredAt, unit: 'm' },
     );
   }
   return ratio;

@@ -1,4 +1,4 @@
-import type { WindProfile } from './wind.js';
+import type { WindProfile } from '../inputs/wind.js';
 
 /** Height of the reference wind where none is given [m], the WMO's. @internal */
 export const REFERENCE_HEIGHT = 10;

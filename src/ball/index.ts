@@ -1,1 +1,2 @@
-export * from './ball.js';
+export type { Ball } from '../inputs/ball.js';
+export { type BallName, balls } from './ball.js';

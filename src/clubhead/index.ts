@@ -1,2 +1,7 @@
-export type * from './clubhead.js';
-export * from './presets.js';
+export type {
+  ClubClass,
+  Clubhead,
+  RestitutionLaw,
+  TangentialRestitution,
+} from '../inputs/clubhead.js';
+export { type ClubheadName, clubheads } from './presets.js';

@@ -1,6 +1,14 @@
+import {
+  type ClubClass,
+  type Clubhead,
+  clubheadFields,
+  type RestitutionLaw,
+  type TangentialRestitution,
+} from '../inputs/clubhead.js';
+import { type NamedField, named } from '../inputs/field.js';
+import { frozen } from '../inputs/frozen.js';
 import type { Source } from '../source.js';
 import { degrees, gramSquareCentimetres, grams, metresPerSecond, millimetres } from '../units/index.js';
-import type { ClubClass, Clubhead, RestitutionLaw, TangentialRestitution } from './clubhead.js';
 
 /** Names of the built-in clubheads. */
 export type ClubheadName =
@@ -47,12 +55,12 @@ function evenFace(atReference: number): RestitutionLaw {
 }
 
 /** Fits the tangential restitution that the quoted 5-iron to wedge averages imply within about 0.03. */
-const IRON_GRIP: TangentialRestitution = {
+const IRON_GRIP: TangentialRestitution = /* @__PURE__ */ frozen(() => ({
   kind: 'oblique',
   limit: 0.3,
   onset: degrees(12),
   scale: degrees(6),
-};
+}));
 
 interface IronFigures {
   readonly loft: number;
@@ -88,7 +96,7 @@ function iron(name: string, clubClass: ClubClass, figures: IronFigures): Clubhea
  * typical figures marked as assumptions in their `source`. Copy one and change what you know:
  * `{ ...clubheads.driver, mass: grams(204) }`.
  */
-export const clubheads: Readonly<Record<ClubheadName, Clubhead>> = {
+export const clubheads: Readonly<Record<ClubheadName, Clubhead>> = /* @__PURE__ */ frozen(() => ({
   driver: {
     name: 'generic driver',
     clubClass: 'driver',
@@ -192,4 +200,9 @@ export const clubheads: Readonly<Record<ClubheadName, Clubhead>> = {
     depth: 5,
     restitution: 0.745,
   }),
-};
+}));
+
+/** A clubhead as an input. @internal */
+export const clubheadField: NamedField = /* @__PURE__ */ frozen(() =>
+  named(clubheads, clubheadFields, 'clubhead'),
+);

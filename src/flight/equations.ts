@@ -1,6 +1,7 @@
-import { windRatio } from '../air/index.js';
+import { windRatio } from '../air/wind-ratio.js';
+import { STANDARD_GRAVITY } from '../gravity.js';
 import type { RightHandSide } from '../numerics/embedded-stepper.js';
-import { type FlightProblem, STANDARD_GRAVITY } from './problem.js';
+import type { FlightProblem } from './problem.js';
 
 /** Index of each state: position [m], velocity [m/s], spin rate [rad/s]. @internal */
 export const STATES = 7;

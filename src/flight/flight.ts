@@ -1,8 +1,8 @@
-import type { Launch } from '../scene/index.js';
-import type { ModelWarning } from '../source.js';
+import type { Launch } from '../inputs/launch.js';
 import type { Track } from '../track.js';
 import type { Angle, AngularSpeed, Duration, Length, Speed } from '../units/index.js';
 import type { Vector3 } from '../vector.js';
+import type { ModelWarning } from '../warnings/index.js';
 
 /** State of the ball in the air. */
 export interface BallState {
@@ -59,16 +59,4 @@ export interface Flight {
   readonly track: Track;
   /** Where the flight left the model's published range. */
   readonly warnings: readonly ModelWarning[];
-}
-
-/** Options of {@link fly}. */
-export interface FlightOptions {
-  /**
-   * Error of the landing point that integration may add to an ordinary flight [m], 1e-9 to 10; default 1e-4. In the
-   * corners of the domain (spin ratio 2.5, 20 m/s of wind, 200 m drops) it may be ten times that, at the default under
-   * 1 mm in every flight drawn from it by tests/flight/agreement.test.ts.
-   */
-  readonly tolerance?: Length;
-  /** Longest flight computed [s], up to 600; default 60. */
-  readonly timeLimit?: Duration;
 }

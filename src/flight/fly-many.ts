@@ -1,53 +1,59 @@
 import { compiledLaw } from '../aerodynamics/compiled-law.js';
-import { conformingBall } from '../ball/index.js';
-import { FairflightError, requireRecord, requireWithin } from '../errors.js';
-import type { Scene } from '../scene/index.js';
+import { airFields } from '../inputs/air.js';
+import { type Column, readColumns } from '../inputs/columns.js';
+import { custom, type Declared, optional, type QuantityField } from '../inputs/field.js';
+import { type FlightOptions, flightOptionFields } from '../inputs/flight-options.js';
+import { frozen } from '../inputs/frozen.js';
+import { groundFields } from '../inputs/ground.js';
+import { launchFields } from '../inputs/launch.js';
+import { readOptions } from '../inputs/read.js';
+import { windFields } from '../inputs/wind.js';
+import { type ResolvedScene, resolveScene, type Scene } from '../scene/scene.js';
 import { curve, descentAngle } from './curve-and-descent.js';
-import { type BatchKernel, flyBatch } from './engine/batch.js';
+import { type BatchKernel, flyBatch, readKernel } from './engine/batch.js';
 import { createCompiledEngine } from './engine/compiled.js';
 import type { CompiledEnd } from './engine/frame.js';
-import { createFlightEngine, type Ending, type FlightEngine } from './engine/general.js';
-import type { FlightOptions } from './flight.js';
-import { type FlightEnd, resolveFlightOptions } from './fly.js';
+import { createFlightEngine, type FlightEngine } from './engine/general.js';
+import type { Flight } from './flight.js';
+import { type FlightEnd, type FlightSettings, settingsOf } from './fly.js';
 import { groundAt } from './ground-plane.js';
-import {
-  LAUNCH_RANGES,
-  SCENE_RANGES,
-  sceneProblem,
-  setAir,
-  setLaunch,
-  type WritableProblem,
-} from './problem.js';
+import { type FlightProblem, sceneProblem, setAir, setLaunch, type WritableProblem } from './problem.js';
 
 /** Launches as columns, one number a flight, SI units; columns left out are 0. */
 export interface LaunchColumns {
   /** Ball speed [m/s], 1 to 110. */
-  readonly ballSpeed: Float64Array;
-  /** Launch angle [rad]. */
-  readonly launchAngle: Float64Array;
+  readonly ballSpeed: Column;
+  /** Launch angle [rad], + up. */
+  readonly launchAngle: Column;
   /** Spin rate across the launch direction [rad/s]. */
-  readonly spinRate: Float64Array;
+  readonly spinRate: Column;
   /** Launch direction [rad], + right. */
-  readonly launchDirection?: Float64Array;
+  readonly launchDirection?: Column;
   /** Tilt of the spin axis [rad], + right. */
-  readonly spinAxisTilt?: Float64Array;
+  readonly spinAxisTilt?: Column;
   /** Rifle spin [rad/s]. */
-  readonly rifleSpin?: Float64Array;
+  readonly rifleSpin?: Column;
 }
 
 /** Conditions that change from flight to flight; a column left out takes the scene's value. */
 export interface ConditionColumns {
   /** Air density [kg/m³]. */
-  readonly airDensity?: Float64Array;
+  readonly airDensity?: Column;
   /** Air viscosity [Pa s]. */
-  readonly airViscosity?: Float64Array;
+  readonly airViscosity?: Column;
   /** Wind down the target line [m/s], + tailwind. */
-  readonly windAlong?: Float64Array;
+  readonly windAlong?: Column;
   /** Wind across the target line [m/s], + toward the right. */
-  readonly windAcross?: Float64Array;
+  readonly windAcross?: Column;
   /** Elevation of the ground plane [m]. */
-  readonly elevation?: Float64Array;
+  readonly elevation?: Column;
 }
+
+/** Launches as typed arrays, checked. @internal */
+export type LaunchArrays = Arrays<LaunchColumns>;
+/** Conditions as typed arrays, checked. @internal */
+export type ConditionArrays = Arrays<ConditionColumns>;
+type Arrays<T> = { readonly [K in keyof T]: Float64Array };
 
 /** Options of {@link flyMany}. */
 export interface FlyManyOptions extends FlightOptions {
@@ -61,29 +67,17 @@ export interface FlyManyOptions extends FlightOptions {
   readonly kernel?: BatchKernel | undefined;
 }
 
-/** How each flight of a batch ended. */
-export const ENDED: {
-  readonly landed: 0;
-  readonly timeLimit: 1;
-  readonly belowGround: 2;
-  readonly topped: 3;
-} = {
-  landed: 0,
-  timeLimit: 1,
-  belowGround: 2,
-  topped: 3,
-};
-
-const ENDED_AS = {
-  landed: ENDED.landed,
-  'time-limit': ENDED.timeLimit,
-  'below-ground': ENDED.belowGround,
-  topped: ENDED.topped,
-} as const satisfies Record<Ending, number>;
+/** How a flight of a batch ended, by its number in {@link FlightColumns.ended}. */
+export const flightEndings: readonly Flight['ended'][] = /* @__PURE__ */ frozen(() => [
+  'landed',
+  'time-limit',
+  'below-ground',
+  'topped',
+]);
 
 /** Flights as columns, SI units; the same quantities as {@link Flight}. */
 export interface FlightColumns {
-  /** One of {@link ENDED} for each flight. */
+  /** Place in {@link flightEndings} for each flight. */
   readonly ended: Uint8Array;
   /** Carry [m]. */
   readonly carry: Float64Array;
@@ -113,11 +107,28 @@ export interface FlightColumns {
   readonly vz: Float64Array;
   /** Spin rate at landing [rad/s]. */
   readonly landingSpin: Float64Array;
+  /** Unit spin axis, fixed in space: its part along the target line. */
+  readonly spinAxisX: Float64Array;
+  /** Its part upward. */
+  readonly spinAxisY: Float64Array;
+  /** Its part to the right; backspin is +1. */
+  readonly spinAxisZ: Float64Array;
 }
 
-const REQUIRED = ['ballSpeed', 'launchAngle', 'spinRate'] as const;
-const OPTIONAL = ['launchDirection', 'spinAxisTilt', 'rifleSpin'] as const;
-const CONDITIONS = ['airDensity', 'airViscosity', 'windAlong', 'windAcross', 'elevation'] as const;
+const conditionFields: Readonly<Record<keyof ConditionColumns, QuantityField & { readonly optional: true }>> =
+  /* @__PURE__ */ frozen(() => ({
+    airDensity: optional(airFields.density),
+    airViscosity: optional(airFields.viscosity),
+    windAlong: optional(windFields.along),
+    windAcross: optional(windFields.across),
+    elevation: groundFields.elevation,
+  }));
+
+const optionFields: Declared<FlyManyOptions> = /* @__PURE__ */ frozen(() => ({
+  ...flightOptionFields,
+  conditions: custom((value) => value, 'conditions'),
+  kernel: custom(readKernel, 'batch kernel'),
+}));
 
 /** Empty columns for a number of flights. @internal */
 export function flightColumns(count: number): FlightColumns {
@@ -138,6 +149,9 @@ export function flightColumns(count: number): FlightColumns {
     vy: column(),
     vz: column(),
     landingSpin: column(),
+    spinAxisX: column(),
+    spinAxisY: column(),
+    spinAxisZ: column(),
   };
 }
 
@@ -151,14 +165,26 @@ export function flyMany(
   scene: Scene = {},
   options: FlyManyOptions = {},
 ): FlightColumns {
-  const { conditions = {}, kernel, ...flightOptions } = options;
-  const { tolerance, timeLimit } = resolveFlightOptions(flightOptions);
-  const count = checkColumns(launches, conditions);
+  const { conditions = {}, kernel, ...given } = readOptions(optionFields, options);
+  const { columns, count } = readColumns(launchFields, launches, 'launches');
+  const like = { count, like: 'launches.ballSpeed' };
+  const varied = readColumns(conditionFields, conditions, 'options.conditions', like).columns;
+  return flyColumns(resolveScene(scene), columns as LaunchArrays, varied, settingsOf(given), kernel);
+}
+
+/** {@link flyMany} with inputs already read. @internal */
+export function flyColumns(
+  scene: ResolvedScene,
+  launches: LaunchArrays,
+  conditions: ConditionArrays,
+  { tolerance, timeLimit }: FlightSettings,
+  kernel?: BatchKernel,
+): FlightColumns {
+  const count = launches.ballSpeed.length;
   const problem = sceneProblem(scene);
   // A calm scene drops its profile, which a column of winds needs.
   if (conditions.windAlong !== undefined || conditions.windAcross !== undefined) {
-    const profile = scene.wind?.profile;
-    problem.profile = profile?.kind === 'uniform' ? undefined : profile;
+    problem.profile = scene.profile;
   }
   const out = flightColumns(count);
   const zero = new Float64Array(count);
@@ -169,7 +195,7 @@ export function flyMany(
     if (flight === undefined) general ??= createFlightEngine();
     const end = flight ?? general?.fly(problem, tolerance, timeLimit);
     if (end === undefined) return;
-    keep(out, i, end, direction[i] as number);
+    keep(out, i, end, direction[i] as number, problem);
     // Onto the plane, as in fly. Where elevation is a column, the problem may hold that of a later row by now.
     const elevation = conditions.elevation?.[i] ?? problem.elevation;
     if (end.ending === 'landed')
@@ -190,18 +216,15 @@ export function flyMany(
 
 /** Makes a function that writes row `i` into the problem. */
 function rowWriter(
-  launches: LaunchColumns,
-  conditions: ConditionColumns,
+  launches: LaunchArrays,
+  conditions: ConditionArrays,
   problem: WritableProblem,
-  scene: Scene,
+  { ball, air: { density, viscosity } }: ResolvedScene,
   zero: Float64Array,
 ): (i: number) => void {
   const { ballSpeed, launchAngle, spinRate } = launches;
   const { launchDirection = zero, spinAxisTilt = zero, rifleSpin = zero } = launches;
   const { airDensity, airViscosity, windAlong, windAcross, elevation } = conditions;
-  const ball = scene.ball ?? conformingBall;
-  const density = problem.forceFactor * ((2 * ball.mass) / (Math.PI * ball.radius * ball.radius));
-  const viscosity = (density * 2 * ball.radius) / problem.reynoldsPerSpeed;
   return (i) => {
     if (airDensity !== undefined || airViscosity !== undefined) {
       setAir(problem, airDensity?.[i] ?? density, airViscosity?.[i] ?? viscosity, ball);
@@ -221,14 +244,20 @@ function rowWriter(
   };
 }
 
-function keep(out: FlightColumns, i: number, end: FlightEnd, direction: number): void {
+function keep(
+  out: FlightColumns,
+  i: number,
+  end: FlightEnd,
+  direction: number,
+  problem: FlightProblem,
+): void {
   const s = end.state;
   const x = s[0] as number;
   const z = s[2] as number;
   const vx = s[3] as number;
   const vy = s[4] as number;
   const vz = s[5] as number;
-  out.ended[i] = ENDED_AS[end.ending];
+  out.ended[i] = flightEndings.indexOf(end.ending);
   out.carry[i] = Math.sqrt(x * x + z * z);
   out.side[i] = z;
   out.curve[i] = curve(x, z, direction);
@@ -243,43 +272,7 @@ function keep(out: FlightColumns, i: number, end: FlightEnd, direction: number):
   out.vy[i] = vy;
   out.vz[i] = vz;
   out.landingSpin[i] = s[6] as number;
-}
-
-/** Checks every number of every column, and that the columns are equally long; returns their length. */
-function checkColumns(launches: LaunchColumns, conditions: ConditionColumns): number {
-  requireRecord('launches', launches, [...REQUIRED, ...OPTIONAL]);
-  requireRecord('options.conditions', conditions, CONDITIONS);
-  const count = launches.ballSpeed.length;
-  for (const name of [...REQUIRED, ...OPTIONAL]) {
-    const column = launches[name];
-    if (column !== undefined) checkColumn(`launches.${name}`, column, count, LAUNCH_RANGES[name]);
-  }
-  for (const name of CONDITIONS) {
-    const column = conditions[name];
-    if (column !== undefined) checkColumn(`options.conditions.${name}`, column, count, SCENE_RANGES[name]);
-  }
-  return count;
-}
-
-function checkColumn(
-  field: string,
-  column: Float64Array,
-  count: number,
-  [minimum, maximum, unit]: readonly [number, number, string],
-): void {
-  if (column.length !== count) {
-    throw new FairflightError(
-      'invalid-input',
-      `${field} has ${column.length} rows, launches.ballSpeed has ${count}`,
-      {
-        field,
-        value: column.length,
-      },
-    );
-  }
-  for (let i = 0; i < count; i++) {
-    const value = column[i] as number;
-    if (!(value >= minimum && value <= maximum))
-      requireWithin(`${field}[${i}]`, value, minimum, maximum, unit);
-  }
+  out.spinAxisX[i] = problem.nx;
+  out.spinAxisY[i] = problem.ny;
+  out.spinAxisZ[i] = problem.nz;
 }

@@ -1,9 +1,11 @@
+import type { FlightOptions } from '../inputs/flight-options.js';
+import { type Launch, readLaunch } from '../inputs/launch.js';
 import { integrateWithOdex } from '../numerics/odex-adapter.js';
 import { brent } from '../numerics/roots.js';
-import type { Launch, Scene } from '../scene/index.js';
+import { resolveScene, type Scene } from '../scene/scene.js';
 import type { EngineResult, NodeSink } from './engine/general.js';
 import { equationsOfMotion, STATES } from './equations.js';
-import type { Flight, FlightOptions } from './flight.js';
+import type { Flight } from './flight.js';
 import { recordedFlight, resolveFlightOptions } from './fly.js';
 import { groundPlane } from './ground-plane.js';
 import { type FlightProblem, flightProblem } from './problem.js';
@@ -22,8 +24,9 @@ const LONGEST_SEGMENT = 0.05;
  */
 export function flyReference(launch: Launch, scene: Scene = {}, options: FlightOptions = {}): Flight {
   const { timeLimit } = resolveFlightOptions(options);
-  const problem = flightProblem(launch, scene);
-  return recordedFlight(launch, problem, (sink) => integrateReference(problem, timeLimit, sink));
+  const read = readLaunch(launch);
+  const problem = flightProblem(read, resolveScene(scene));
+  return recordedFlight(read, problem, (sink) => integrateReference(problem, timeLimit, sink));
 }
 
 /** Integrates one problem with odex. @internal */

@@ -1,34 +1,38 @@
-import { FairflightError, requireRecord, requireWithin } from '../errors.js';
-import type { Launch, Scene } from '../scene/index.js';
-import type { ModelWarning } from '../source.js';
+import { type FlightOptions, flightOptionFields } from '../inputs/flight-options.js';
+import { type Launch, readLaunch } from '../inputs/launch.js';
+import { readOptions } from '../inputs/read.js';
+import { type ResolvedScene, resolveScene, type Scene } from '../scene/scene.js';
 import type { GrowingTrack } from '../track.js';
 import { si } from '../units/index.js';
+import type { ModelWarning, WarningCode } from '../warnings/index.js';
 import { curve, descentAngle } from './curve-and-descent.js';
 import { type CompiledEngine, createCompiledEngine } from './engine/compiled.js';
 import { createFlightEngine, type EngineResult, type NodeSink } from './engine/general.js';
 import { STATES } from './equations.js';
-import type { Flight, FlightOptions } from './flight.js';
+import type { Flight } from './flight.js';
 import { groundAt } from './ground-plane.js';
 import { type FlightProblem, flightProblem } from './problem.js';
 import { rangeWarnings, rangeWatch } from './range-watch.js';
 
-/** Defaults of {@link FlightOptions}: tolerance 0.1 mm, time limit 60 s. */
-export const flightDefaults: Required<{ readonly [K in 'tolerance' | 'timeLimit']: number }> = {
-  tolerance: 1e-4,
-  timeLimit: 60,
-};
-
-/** Resolves and checks the options of {@link fly}. @throws FairflightError @internal */
-export function resolveFlightOptions(options: FlightOptions): {
+/** How exactly and how long a flight is computed. @internal */
+export interface FlightSettings {
+  /** [m] */
   readonly tolerance: number;
+  /** [s] */
   readonly timeLimit: number;
-} {
-  requireRecord('options', options, ['tolerance', 'timeLimit']);
-  const { tolerance = flightDefaults.tolerance, timeLimit = flightDefaults.timeLimit } = options;
-  requireWithin('options.tolerance', tolerance, 1e-9, 10, 'm');
-  requireWithin('options.timeLimit', timeLimit, 0.01, 600, 's');
+}
+
+/** Reads the options of {@link fly} and fills in their defaults. @throws FairflightError @internal */
+export function resolveFlightOptions(options: unknown, path = 'options'): FlightSettings {
+  return settingsOf(readOptions(flightOptionFields, options, path));
+}
+
+/** Fills in the defaults of options already read. @internal */
+export function settingsOf({ tolerance = 1e-4, timeLimit = 60 }: FlightOptionNumbers): FlightSettings {
   return { tolerance, timeLimit };
 }
+
+type FlightOptionNumbers = { readonly [K in keyof FlightOptions]: number };
 
 /** Scratch of the compiled engine, made once: it calls nobody back, so no second flight can begin while one is in it. */
 let compiled: CompiledEngine | undefined;
@@ -50,7 +54,16 @@ let compiled: CompiledEngine | undefined;
  * @example fly({ ballSpeed: mph(150), launchAngle: degrees(12), spinRate: rpm(2600) }).carry
  */
 export function fly(launch: Launch, scene: Scene = {}, options: FlightOptions = {}): Flight {
-  const { tolerance, timeLimit } = resolveFlightOptions(options);
+  const settings = resolveFlightOptions(options);
+  return flyIn(resolveScene(scene), readLaunch(launch), settings);
+}
+
+/** {@link fly} with inputs already read. @internal */
+export function flyIn(
+  scene: ResolvedScene,
+  launch: Launch,
+  { tolerance, timeLimit }: FlightSettings,
+): Flight {
   const problem = flightProblem(launch, scene);
   compiled ??= createCompiledEngine(true);
   const engine = compiled;
@@ -135,24 +148,23 @@ function flightRecord(
   };
 }
 
+const ENDING_CODES: Readonly<Record<Exclude<Flight['ended'], 'landed'>, WarningCode>> = {
+  'time-limit': 'still-in-the-air',
+  'below-ground': 'never-above-ground',
+  topped: 'topped',
+};
+
 function endingWarning(
   ending: Exclude<Flight['ended'], 'landed'>,
   time: number,
   problem: FlightProblem,
 ): ModelWarning {
   return {
+    code: ENDING_CODES[ending],
+    severity: 'caution',
     model: problem.model.id,
     quantity: 'ended',
     range: { min: 0, max: ending === 'time-limit' ? time : 0 },
     value: time,
-    message: endingMessage(ending, time),
   };
-}
-
-function endingMessage(ending: Exclude<Flight['ended'], 'landed'>, time: number): string {
-  if (ending === 'time-limit')
-    return `the ball was still in the air after ${time.toFixed(1)} s; the figures describe that moment, not a landing`;
-  return ending === 'below-ground'
-    ? 'the ball never came above the ground plane; the figures describe the moment it was nearest to it'
-    : 'a topped shot: the ball was launched along the ground or into it and never flew; how far it runs is not modelled';
 }

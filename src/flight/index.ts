@@ -1,12 +1,14 @@
+export type { Column } from '../inputs/columns.js';
+export { plainColumns } from '../inputs/columns.js';
+export type { FlightOptions } from '../inputs/flight-options.js';
 export type { BatchKernel } from './engine/batch.js';
 export type * from './flight.js';
-export { flightDefaults, fly } from './fly.js';
+export { fly } from './fly.js';
 export {
   type ConditionColumns,
-  ENDED,
   type FlightColumns,
   type FlyManyOptions,
+  flightEndings,
   flyMany,
   type LaunchColumns,
 } from './fly-many.js';
-export { MAX_BALL_SPEED, MAX_SPIN_RATE, STANDARD_GRAVITY } from './problem.js';

@@ -1,6 +1,7 @@
 import type { AerodynamicModel } from '../aerodynamics/index.js';
-import { windRatio } from '../air/index.js';
-import type { ModelWarning, Range } from '../source.js';
+import { windRatio } from '../air/wind-ratio.js';
+import type { Range } from '../source.js';
+import { type ModelWarning, outsideRange } from '../warnings/warning.js';
 import type { FlightProblem } from './problem.js';
 
 /** Reynolds numbers and spin ratios met in a flight. @internal */
@@ -14,13 +15,17 @@ export function rangeWarnings(model: AerodynamicModel, seen: SeenRanges): ModelW
   const warnings: ModelWarning[] = [];
   for (const quantity of QUANTITIES) {
     const worst = furthestOutside(seen[quantity], model.validity[quantity]);
-    if (worst !== undefined)
-      warnings.push(outsideWarning(model.id, quantity, model.validity[quantity], worst));
+    const warning =
+      worst === undefined
+        ? undefined
+        : outsideRange(CODES[quantity], model.id, quantity, model.validity[quantity], worst);
+    if (warning !== undefined) warnings.push(warning);
   }
   return warnings;
 }
 
 const QUANTITIES = ['reynolds', 'spinRatio'] as const;
+const CODES = { reynolds: 'reynolds-outside-data', spinRatio: 'spin-ratio-outside-data' } as const;
 
 /** Watches the Reynolds numbers and spin ratios of one flight. @internal */
 export interface RangeWatch {
@@ -70,21 +75,4 @@ function furthestOutside(seen: Range, valid: Range): number | undefined {
   const over = seen.max > valid.max ? seen.max / valid.max - 1 : 0;
   if (below === 0 && over === 0) return undefined;
   return over >= below ? seen.max : seen.min;
-}
-
-function outsideWarning(
-  id: string,
-  quantity: 'reynolds' | 'spinRatio',
-  range: Range,
-  value: number,
-): ModelWarning {
-  const name = quantity === 'reynolds' ? 'Reynolds number' : 'spin ratio';
-  const digits = quantity === 'reynolds' ? 0 : 3;
-  return {
-    model: id,
-    quantity,
-    range,
-    value,
-    message: `${name} reached ${value.toFixed(digits)}, outside ${range.min}–${range.max} where ${id} has data; the coefficients are extrapolated there`,
-  };
 }

@@ -1,7 +1,10 @@
 import { pathToFileURL } from 'node:url';
-import { type AerodynamicModel, aerodynamicModel, aerodynamicModels } from '../aerodynamics/index.js';
-import { refusal } from '../sweep/checks.js';
-import type { SweepSetup } from '../sweep/index.js';
+import { type AerodynamicModel, resolveModel } from '../aerodynamics/index.js';
+import { modelAsData } from '../aerodynamics/resolve.js';
+import { type Declared, optional, text } from '../inputs/field.js';
+import { frozen } from '../inputs/frozen.js';
+import { refusal, refuseType } from '../inputs/refuse.js';
+import type { SweepRequest } from '../sweep/plan.js';
 
 /**
  * Where worker threads find a coefficient model of the user's own. Functions cannot be sent to a thread, so the thread
@@ -12,6 +15,17 @@ export interface ModelModule {
   readonly module: string | URL;
   /** Name of its export that is the model; default `default`. */
   readonly name?: string;
+}
+
+/** Declaration of {@link ModelModule}. @internal */
+export const modelModuleFields: Declared<ModelModule> = /* @__PURE__ */ frozen(() => ({
+  module: { kind: 'custom', read: readAddress, label: 'module' },
+  name: optional(text('default', 'export')),
+}));
+
+function readAddress(value: unknown, path: string): string | URL {
+  if (typeof value === 'string' || value instanceof URL) return value;
+  throw refuseType(path, 'a URL or a path', value);
 }
 
 /** A {@link ModelModule} that survives the trip to a thread. @internal */
@@ -28,9 +42,12 @@ export function addressOf(model: ModelModule | undefined): ModelAddress | undefi
   return { url: /^[a-z][a-z+.-]+:/i.test(text) ? text : pathToFileURL(text).href, name };
 }
 
-/** The setup with the model of a module in it. @throws `FairflightError` when the module has no such model @internal */
-export async function withModel(setup: SweepSetup, address: ModelAddress | undefined): Promise<SweepSetup> {
-  if (address === undefined) return setup;
+/** The request with the model of a module in it. @throws `FairflightError` when the module has no such model @internal */
+export async function withModel(
+  request: SweepRequest,
+  address: ModelAddress | undefined,
+): Promise<SweepRequest> {
+  if (address === undefined) return request;
   const field = 'options.modelFrom';
   const exports = await import(address.url).then(
     (module: unknown) => module as Record<string, unknown>,
@@ -41,29 +58,31 @@ export async function withModel(setup: SweepSetup, address: ModelAddress | undef
   if (exports[address.name] === undefined) {
     throw refusal(field, `${address.url} has no export ${address.name}`, { value: address.name });
   }
-  const model = aerodynamicModel(exports[address.name] as AerodynamicModel, `export ${address.name}`);
-  return { ...setup, scene: { ...setup.scene, aerodynamics: model } };
+  const model = resolveModel(exports[address.name] as AerodynamicModel, `export ${address.name}`);
+  return { ...request, scene: { ...request.scene, aerodynamics: model } };
 }
 
 /**
- * The setup as plain data: a built-in model goes by its id.
+ * The request as plain data: a built-in model goes by its id, a model held as data as it is.
  * @throws `FairflightError` `unsupported` for a model that has no other way to a thread
  * @internal
  */
-export function sendable(setup: SweepSetup): SweepSetup {
-  const model = setup.scene?.aerodynamics;
-  if (typeof model !== 'object') return setup;
-  const known = Object.values(aerodynamicModels).find((builtIn) => builtIn === model);
-  if (known === undefined) {
+export function sendable(request: SweepRequest): SweepRequest {
+  const field = 'scene.aerodynamics';
+  // Whether it is a scene at all is for the plan to say.
+  const choice = request.scene?.aerodynamics;
+  if (choice === undefined) return request;
+  const aerodynamics = modelAsData(choice, field);
+  if (aerodynamics === undefined) {
     throw refusal(
-      'setup.scene.aerodynamics',
-      'a coefficient model of your own cannot be sent to worker threads',
+      field,
+      'a coefficient model made of functions cannot be sent to worker threads',
       {
-        value: model.id,
-        hint: 'export it from a module and pass options.modelFrom, or compute with workers: 0',
+        value: resolveModel(choice).id,
+        hint: 'give it as data, through tabulatedModel(), or export it from a module and pass options.modelFrom, or compute with workers: 0',
       },
       'unsupported',
     );
   }
-  return { ...setup, scene: { ...setup.scene, aerodynamics: known.id } };
+  return { ...request, scene: { ...request.scene, aerodynamics } };
 }

@@ -1,26 +1,30 @@
-import { FairflightError, requireRecord } from '../errors.js';
-import type { Launch } from '../scene/index.js';
-import { playShot } from '../shot/index.js';
-import { type Angle, type AngularSpeed, degrees, type Speed, si } from '../units/index.js';
+import { type Between, between, orBetween } from '../inputs/between.js';
+import { deliveryFields } from '../inputs/delivery.js';
+import { type Declared, optional, record } from '../inputs/field.js';
+import { frozen } from '../inputs/frozen.js';
+import { type Launch, launchFields } from '../inputs/launch.js';
+import { readOptions, readRecord } from '../inputs/read.js';
+import { refusal } from '../inputs/refuse.js';
+import { resolveScene, type Scene } from '../scene/scene.js';
+import { type Angle, type AngularSpeed, RADIANS_PER_DEGREE, type Speed, si } from '../units/index.js';
+import { createSearch, type Deliverer, plainLaunch, type Search } from './deliverer.js';
 import {
-  bestLoftAt,
-  descentWarnings,
-  launchWindow,
-  requireLanded,
-  SETUP_FIELDS,
-  shotSetup,
-  windowsFor,
-} from './best-loft.js';
-import { type Deliverer, LIMITS, plainLaunch, prepare, requireBetween, requireLimit } from './deliverer.js';
-import type { Between, Bound, LaunchWindow, Optimum, OptimumSetup } from './optimum.js';
+  type Bound,
+  type LaunchWindow,
+  type Optimum,
+  type OptimumOptions,
+  optimumOptionFields,
+} from './optimum.js';
+import { bestLoftAt, descentWarnings, requireLanded } from './over-loft.js';
 import { type Maximum, maximise } from './search.js';
+import { launchWindow, windowsFor } from './window.js';
 
-/** Which launch is best at this ball speed? */
-export interface LaunchQuestion extends OptimumSetup {
+/** The ball speed a launch is wanted for, and what there is to choose from. */
+export interface LaunchQuestion {
   /** Ball speed [m/s], 1 to 110. */
   readonly ballSpeed: Speed;
   /**
-   * Attack angle [rad], or a range to choose from, + up; default level. The best of a range is nearly always its upper
+   * Attack angle [rad], or a range to choose from, + up, −0.6 to 0.6; default level. The best of a range is nearly always its upper
    * end: see `heldBy`.
    */
   readonly attackAngle?: Angle | Between<Angle>;
@@ -28,7 +32,15 @@ export interface LaunchQuestion extends OptimumSetup {
    * Launch angles and spin rates to choose from freely, in place of what the clubhead can deliver. The best is then
    * usually a corner of the box: see `heldBy`.
    */
-  readonly freely?: { readonly launchAngle: Between<Angle>; readonly spinRate: Between<AngularSpeed> };
+  readonly freely?: LaunchBox;
+}
+
+/** A box of launches. */
+export interface LaunchBox {
+  /** Launch angles [rad], −π/2 to π/2 each end. */
+  readonly launchAngle: Between<Angle>;
+  /** Spin rates [rad/s], 0 to 2,100 each end. */
+  readonly spinRate: Between<AngularSpeed>;
 }
 
 /** The launch that goes furthest. */
@@ -47,8 +59,22 @@ export interface LaunchOptimum extends Optimum {
   readonly window: LaunchWindow;
 }
 
-const CELL = degrees(1);
-const ATTACK_CELL = degrees(2);
+const questionFields: Declared<LaunchQuestion> = /* @__PURE__ */ frozen(() => ({
+  ballSpeed: launchFields.ballSpeed,
+  attackAngle: optional(orBetween(deliveryFields.attackAngle, 'attack angle')),
+  freely: optional(
+    record<LaunchBox>(
+      {
+        launchAngle: between(launchFields.launchAngle, 'launch angle'),
+        spinRate: between(launchFields.spinRate, 'spin rate'),
+      },
+      'box of launches',
+    ),
+  ),
+}));
+
+const CELL = RADIANS_PER_DEGREE;
+const ATTACK_CELL = 2 * RADIANS_PER_DEGREE;
 const SPIN_CELLS = 16;
 
 /**
@@ -65,26 +91,40 @@ const SPIN_CELLS = 16;
  * For total, `minimumDescentAngle`, the window and the uncertainty, see {@link bestLoft}.
  * @throws {@link FairflightError} `invalid-input` or `outside-range` naming the field; `outside-range` for
  *   `scene.ground` when nothing in the range lands
- * @example bestLaunch({ ballSpeed: mph(150), maximise: 'carry' }).launch
+ * @example bestLaunch({ ballSpeed: mph(150) }).launch
  */
-export function bestLaunch(question: LaunchQuestion): LaunchOptimum {
-  requireRecord('question', question, [...SETUP_FIELDS, 'ballSpeed', 'attackAngle', 'freely']);
-  return question.freely === undefined ? amongDeliverable(question) : amongFree(question, question.freely);
+export function bestLaunch(
+  question: LaunchQuestion,
+  scene: Scene = {},
+  options: OptimumOptions = {},
+): LaunchOptimum {
+  const { ballSpeed, attackAngle, freely } = readRecord(questionFields, question, 'launch');
+  const given = readOptions(optimumOptionFields, options);
+  const search = createSearch(resolveScene(scene), given);
+  if (freely === undefined) return amongDeliverable(search, ballSpeed, attackAngle ?? si(0));
+  const senseless = [
+    ['launch.attackAngle', attackAngle],
+    ['options.clubhead', given.clubhead],
+    ['options.dynamicLoft', given.dynamicLoft],
+  ].find(([, value]) => value !== undefined);
+  if (senseless !== undefined) {
+    const field = String(senseless[0]);
+    throw refusal(field, `${field} has no meaning when launch and spin are chosen freely`);
+  }
+  return amongFree(search, ballSpeed, freely);
 }
 
-function amongDeliverable(question: LaunchQuestion): LaunchOptimum {
-  const ballSpeed = requireLimit('ballSpeed', question.ballSpeed);
-  const asked = question.attackAngle ?? 0;
-  const [lowest, highest] =
-    typeof asked === 'object'
-      ? requireBetween('attackAngle', asked)
-      : ([requireLimit('attackAngle', asked), asked] as const);
-  const { deliverer, lofts, minimumDescent } = prepare(question);
+function amongDeliverable(
+  search: Search,
+  ballSpeed: Speed,
+  attackAngle: Angle | Between<Angle>,
+): LaunchOptimum {
+  const { deliverer, player, lofts, minimumDescent } = search;
+  const { min, max } = typeof attackAngle === 'object' ? attackAngle : { min: attackAngle, max: attackAngle };
   const striker = atBallSpeed(deliverer, ballSpeed);
   const loftsAt = (attack: number): Maximum => bestLoftAt(striker, ballSpeed, attack, lofts);
 
-  const [attack, ofAttack] =
-    lowest === highest ? [lowest, undefined] : over(loftsAt, lowest, highest, ATTACK_CELL);
+  const [attack, ofAttack] = min === max ? [min, undefined] : over(loftsAt, min, max, ATTACK_CELL);
   const best = loftsAt(attack);
   requireLanded(best);
   const clubSpeed = striker.clubSpeed(attack, best.x) ?? ballSpeed;
@@ -93,9 +133,9 @@ function amongDeliverable(question: LaunchQuestion): LaunchOptimum {
     attackAngle: si<Angle>(attack),
     dynamicLoft: si<Angle>(best.x),
   };
-  const shot = playShot(delivery, shotSetup(question));
+  const shot = player.fromDelivery(delivery);
   return {
-    maximised: question.maximise,
+    maximised: search.maximise,
     distance: si(best.value),
     launch: shot.launch,
     confinedTo: 'deliverable',
@@ -108,35 +148,25 @@ function amongDeliverable(question: LaunchQuestion): LaunchOptimum {
   };
 }
 
-function amongFree(question: LaunchQuestion, box: NonNullable<LaunchQuestion['freely']>): LaunchOptimum {
-  const ballSpeed = requireLimit('ballSpeed', question.ballSpeed);
-  for (const field of ['attackAngle', 'clubhead', 'dynamicLoft'] as const) {
-    if (question[field] === undefined) continue;
-    throw new FairflightError(
-      'invalid-input',
-      `${field} has no meaning when launch and spin are chosen freely`,
-      {
-        field,
-        value: question[field],
-      },
-    );
-  }
-  requireRecord('freely', box, ['launchAngle', 'spinRate']);
-  const [lowest, highest] = requireBetween('launchAngle', box.launchAngle);
-  const [least, most] = requireBetween('spinRate', box.spinRate);
-  const { deliverer, minimumDescent } = prepare(question);
+function amongFree(search: Search, ballSpeed: Speed, { launchAngle, spinRate }: LaunchBox): LaunchOptimum {
+  const { deliverer, player, minimumDescent } = search;
   const spinsAt = (angle: number): Maximum =>
-    maximise((spin) => deliverer.trial(plainLaunch(ballSpeed, angle, spin)), least, most, SPIN_CELLS);
+    maximise(
+      (spin) => deliverer.trial(plainLaunch(ballSpeed, angle, spin)),
+      spinRate.min,
+      spinRate.max,
+      SPIN_CELLS,
+    );
 
-  const [angle, ofAngle] = over(spinsAt, lowest, highest, CELL);
+  const [angle, ofAngle] = over(spinsAt, launchAngle.min, launchAngle.max, CELL);
   const best = spinsAt(angle);
   requireLanded(best);
   const launch = plainLaunch(ballSpeed, angle, best.x);
-  const shot = playShot(launch, shotSetup(question));
+  const shot = player.fromLaunch(launch);
   return {
-    maximised: question.maximise,
+    maximised: search.maximise,
     distance: si(best.value),
-    launch,
+    launch: shot.launch,
     confinedTo: 'box',
     shot,
     heldBy: heldBy(ofAngle, 'launch-angle', best, 'spin-rate'),
@@ -185,7 +215,7 @@ interface AtBallSpeed extends Deliverer {
 
 /** A deliverer that swings as fast as the ball speed wanted needs; its `strike` ignores the speed it is given. */
 function atBallSpeed(deliverer: Deliverer, ballSpeed: number): AtBallSpeed {
-  const [slowest, fastest] = LIMITS.clubSpeed;
+  const { min: slowest, max: fastest } = deliveryFields.clubSpeed;
   const clubSpeed = (attack: number, loft: number): number | undefined => {
     let speed = Math.min(fastest, ballSpeed / 1.4);
     // Smash factor changes little with speed, so that fixed-point iteration gains more than a figure a turn.

@@ -1,20 +1,29 @@
-import { clubheads } from '../clubhead/index.js';
-import { FairflightError, requireRecord } from '../errors.js';
-import type { Launch } from '../scene/index.js';
-import { playShot, type Shot, type ShotSetup } from '../shot/index.js';
-import type { ModelWarning } from '../source.js';
-import { type Angle, degrees, type Length, mph, type Speed, si } from '../units/index.js';
-import { type Deliverer, LIMITS, prepare, requireLimit } from './deliverer.js';
-import type { Bound, LaunchWindow, Optimum, OptimumSetup, Window } from './optimum.js';
-import { type Maximum, maximise, reach, type Trial } from './search.js';
+import { type Delivery, deliveryFields } from '../inputs/delivery.js';
+import { type Declared, optional } from '../inputs/field.js';
+import { frozen } from '../inputs/frozen.js';
+import { readOptions, readRecord } from '../inputs/read.js';
+import { resolveScene, type Scene } from '../scene/scene.js';
+import type { Shot } from '../shot/index.js';
+import { type Angle, type Length, mph, type Speed, si } from '../units/index.js';
+import { createSearch, requireComputed, type Search } from './deliverer.js';
+import {
+  type LaunchWindow,
+  type Optimum,
+  type OptimumOptions,
+  optimumOptionFields,
+  type Window,
+} from './optimum.js';
+import { bestLoftAt, boundsOf, descentWarnings, requireLanded } from './over-loft.js';
+import type { Trial } from './search.js';
+import { ANGLE_STEP, launchWindow, windowsFor } from './window.js';
 
-/** Which loft is best for this speed and attack angle? */
-export interface LoftQuestion extends OptimumSetup {
+/** The swing a loft is wanted for. */
+export interface LoftQuestion {
   /** Club speed [m/s], 1 to 90. */
   readonly clubSpeed: Speed;
   /** Attack angle [rad], + up, −0.6 to 0.6. */
   readonly attackAngle: Angle;
-  /** Dynamic loft the clubhead comes with now [rad], from {@link inferDynamicLoft}; asks for advice. */
+  /** Dynamic loft the clubhead comes with now [rad], −0.4 to 1.4, from {@link inferDynamicLoft}; asks for advice. */
   readonly deliveredLoft?: Angle;
 }
 
@@ -51,10 +60,11 @@ export interface LoftOptimum extends Optimum {
   readonly advice?: LoftAdvice;
 }
 
-/** Share of the distance that a window may lose. */
-const LOSS = 0.01;
-/** Widest cell of the search [rad]: the humps of total against loft are 3° apart. */
-const CELL = degrees(1);
+const swingFields: Declared<LoftQuestion> = /* @__PURE__ */ frozen(() => ({
+  clubSpeed: deliveryFields.clubSpeed,
+  attackAngle: deliveryFields.attackAngle,
+  deliveredLoft: optional({ ...deliveryFields.dynamicLoft, label: 'delivered loft' }),
+}));
 
 /**
  * The dynamic loft that carries, or goes in total, furthest at a club speed and attack angle, through the strike model
@@ -66,171 +76,73 @@ const CELL = degrees(1);
  * club is changed, a fitter should watch it hit, and the rules of the game and local rules apply.
  *
  * Compare Penner 2001, Am. J. Phys. 69, 563, which asks the same of head speed with an older ball and head.
+ * @param swing - club speed and attack angle; a speed whose ball would leave faster than 110 m/s is refused
+ * @param scene - air, wind, ground, turf, ball and coefficient model
+ * @param options - what to maximise, clubhead, lofts looked at, least descent
  * @throws {@link FairflightError} `invalid-input` or `outside-range` naming the field; `outside-range` for
  *   `scene.ground` when no loft in the range lands the ball on it
- * @example bestLoft({ clubSpeed: mph(95), attackAngle: degrees(0), maximise: 'total' }).dynamicLoft
+ * @example bestLoft({ clubSpeed: mph(95), attackAngle: degrees(0) }).dynamicLoft
  */
-export function bestLoft(question: LoftQuestion): LoftOptimum {
-  requireRecord('question', question, [...SETUP_FIELDS, 'clubSpeed', 'attackAngle', 'deliveredLoft']);
-  const speed = requireLimit('clubSpeed', question.clubSpeed);
-  const attack = requireLimit('attackAngle', question.attackAngle);
-  const { deliverer, lofts, minimumDescent } = prepare(question);
-  const delivered = question.deliveredLoft;
-  if (delivered !== undefined) requireLimit('dynamicLoft', delivered, 'deliveredLoft');
+export function bestLoft(swing: LoftQuestion, scene: Scene = {}, options: OptimumOptions = {}): LoftOptimum {
+  const search = createSearch(resolveScene(scene), readOptions(optimumOptionFields, options));
+  const { clubSpeed, attackAngle, deliveredLoft } = readRecord(swingFields, swing, 'delivery');
+  const { deliverer, player, lofts, minimumDescent } = search;
+  requireComputed(deliverer, clubSpeed, attackAngle, lofts.min, 'delivery.clubSpeed');
 
-  const best = bestLoftAt(deliverer, speed, attack, lofts);
+  const best = bestLoftAt(deliverer, clubSpeed, attackAngle, lofts);
   requireLanded(best);
-  const loft = best.x;
-  const shot = playShot(
-    { clubSpeed: si(speed), attackAngle: si(attack), dynamicLoft: si(loft) },
-    shotSetup(question),
-  );
-  const { strike, trial } = deliverer;
-  const at = (v: number, a: number, l: number): Trial => trial(strike(v, a, l));
-  const edges = windowsFor(best);
-  const [lowAttack, highAttack] = LIMITS.attackAngle;
-  const [lowLoft, highLoft] = LIMITS.dynamicLoft;
+  const dynamicLoft = si<Angle>(best.x);
+  const delivery = { clubSpeed, attackAngle, dynamicLoft };
+  const shot = player.fromDelivery(delivery);
   return {
-    maximised: question.maximise,
+    maximised: search.maximise,
     distance: si(best.value),
-    dynamicLoft: si(loft),
+    dynamicLoft,
     shot,
     heldBy: boundsOf(best, 'dynamic-loft'),
     steepEnough: best.met,
     window: {
-      ...launchWindow(deliverer, edges, shot.launch),
-      clubSpeed: edges((v) => at(v, attack, loft), speed, LIMITS.clubSpeed[0], speed, mph(1)),
-      attackAngle: edges((a) => at(speed, a, loft), attack, lowAttack, highAttack, CELL),
-      dynamicLoft: edges((l) => at(speed, attack, l), loft, lowLoft, highLoft, CELL),
+      ...launchWindow(deliverer, windowsFor(best), shot.launch),
+      ...swingWindow(search, windowsFor(best), delivery),
     },
-    ...(delivered !== undefined && {
-      advice: adviceFor(question, loft, delivered, shot),
-    }),
+    ...(deliveredLoft !== undefined && { advice: adviceFor(search, delivery, deliveredLoft, shot) }),
     warnings: [...shot.warnings, ...descentWarnings(best, minimumDescent, shot.flight.descentAngle)],
   };
 }
 
-/** Fields of {@link OptimumSetup}. @internal */
-export const SETUP_FIELDS = [
-  'maximise',
-  'clubhead',
-  'scene',
-  'flight',
-  'dynamicLoft',
-  'minimumDescentAngle',
-] as const;
-
-/** The best loft at one speed and attack angle. @internal */
-export function bestLoftAt(
-  { strike, trial }: Deliverer,
-  speed: number,
-  attack: number,
-  [low, high]: readonly [number, number],
-): Maximum {
-  const cells = Math.max(2, Math.ceil((high - low) / CELL));
-  return maximise((loft) => trial(strike(speed, attack, loft)), low, high, cells);
-}
-
-/** @throws FairflightError when nothing landed @internal */
-export function requireLanded(best: Maximum): void {
-  if (best.value > Number.NEGATIVE_INFINITY) return;
-  throw new FairflightError(
-    'outside-range',
-    'scene.ground is out of reach: at no point of the range searched does the ball land on it',
-    { field: 'scene.ground', hint: 'check speed, elevation and slope' },
-  );
-}
-
-/** Clubhead, scene and integration options for the final shot. @internal */
-export function shotSetup({ clubhead, scene, flight }: ShotSetup): ShotSetup {
-  return { ...(clubhead && { clubhead }), ...(scene && { scene }), ...(flight && { flight }) };
-}
-
-/** What holds an optimum over loft. @internal */
-export function boundsOf(best: Maximum, range: Bound): readonly Bound[] {
-  if (best.heldBy === 'nothing') return [];
-  return best.heldBy === 'range' ? [range] : ['minimum-descent-angle'];
-}
-
-/** Finds the window of one input between two limits. @internal */
-export type Edges = <Q extends number>(
-  trial: (x: number) => Trial,
-  x: number,
-  lower: number,
-  upper: number,
-  step: number,
-) => Window<Q>;
-
-/** Windows around an optimum. Where nothing is steep enough, only the distance counts. @internal */
-export function windowsFor(best: Maximum): Edges {
-  const keep = (1 - LOSS) * best.value;
-  return <Q extends number>(
-    trial: (x: number) => Trial,
-    x: number,
-    lower: number,
-    upper: number,
-    step: number,
-  ): Window<Q> => {
-    const judged = best.met ? trial : (at: number) => ({ ...trial(at), margin: Number.POSITIVE_INFINITY });
-    const { low, high } = reach(judged, x, keep, lower, upper, step);
-    const held = [low?.byConstraint && ('low' as const), high?.byConstraint && ('high' as const)].filter(
-      (end) => end === 'low' || end === 'high',
-    );
-    return {
-      ...(low && { low: low.x as Q }),
-      ...(high && { high: high.x as Q }),
-      ...(held.length > 0 && { heldByDescent: held }),
-    };
-  };
-}
-
-/** How far the launch of an optimum may drift; more ball speed never loses distance. @internal */
-export function launchWindow({ trial }: Deliverer, edges: Edges, launch: Launch): LaunchWindow {
-  const [lowest, highest] = LIMITS.launchAngle;
-  const [least, most] = LIMITS.spinRate;
-  const { ballSpeed, launchAngle, spinRate } = launch;
-  const step = Math.max(1, spinRate / 20);
+function swingWindow(
+  { deliverer: { strike, trial } }: Search,
+  edges: ReturnType<typeof windowsFor>,
+  { clubSpeed, attackAngle, dynamicLoft }: Delivery,
+): Omit<LoftOptimum['window'], keyof LaunchWindow> {
+  const at = (speed: number, attack: number, loft: number): Trial => trial(strike(speed, attack, loft));
+  const { clubSpeed: speeds, attackAngle: attacks, dynamicLoft: lofts } = deliveryFields;
   return {
-    ballSpeed: edges(
-      (v) => trial({ ...launch, ballSpeed: si(v) }),
-      ballSpeed,
-      LIMITS.ballSpeed[0],
-      ballSpeed,
-      mph(1),
+    clubSpeed: edges((v) => at(v, attackAngle, dynamicLoft), clubSpeed, speeds.min, clubSpeed, mph(1)),
+    attackAngle: edges(
+      (a) => at(clubSpeed, a, dynamicLoft),
+      attackAngle,
+      attacks.min,
+      attacks.max,
+      ANGLE_STEP,
     ),
-    launchAngle: edges((a) => trial({ ...launch, launchAngle: si(a) }), launchAngle, lowest, highest, CELL),
-    spinRate: edges((w) => trial({ ...launch, spinRate: si(w) }), spinRate, least, most, step),
+    dynamicLoft: edges((l) => at(clubSpeed, attackAngle, l), dynamicLoft, lofts.min, lofts.max, ANGLE_STEP),
   };
 }
 
-/** Says so when nothing comes down as steeply as asked. @internal */
-export function descentWarnings(
-  best: Maximum,
-  minimum: number | undefined,
-  descent: number,
-): readonly ModelWarning[] {
-  if (best.met || minimum === undefined) return [];
-  const degree = 180 / Math.PI;
-  return [
-    {
-      model: 'optimum',
-      quantity: 'descentAngle',
-      range: { min: minimum, max: Math.PI / 2 },
-      value: descent,
-      message: `No flight in the range searched comes down at ${(minimum * degree).toFixed(0)}° or more; this is the steepest, ${(descent * degree).toFixed(1)}°.`,
-    },
-  ];
-}
-
-function adviceFor(question: LoftQuestion, best: number, delivered: Angle, shot: Shot): LoftAdvice {
-  const { clubSpeed, attackAngle, maximise } = question;
-  const { staticLoft } = question.clubhead ?? clubheads.driver;
-  const now = playShot({ clubSpeed, attackAngle, dynamicLoft: delivered }, shotSetup(question));
+function adviceFor(
+  { player, clubhead, maximise }: Search,
+  best: Delivery,
+  delivered: Angle,
+  shot: Shot,
+): LoftAdvice {
+  const { staticLoft } = clubhead;
+  const now = player.fromDelivery({ ...best, dynamicLoft: delivered });
   // A ball that does not land now has no distance.
   const landed = now.flight.ended === 'landed' ? 1 : 0;
   return {
-    change: si(best - delivered),
-    nominalLoft: si(staticLoft + best - delivered),
+    change: si(best.dynamicLoft - delivered),
+    nominalLoft: si(staticLoft + best.dynamicLoft - delivered),
     addedLoft: si(delivered - staticLoft),
     now,
     gain: si(shot[maximise] - landed * now[maximise]),

@@ -1,61 +1,18 @@
-import { conformingBall } from '../ball/index.js';
-import { checkClubhead } from '../clubhead/check.js';
-import { clubheads } from '../clubhead/index.js';
-import { FairflightError, requireOneOf, requireWithin } from '../errors.js';
-import type { Launch } from '../scene/index.js';
+import type { Clubhead } from '../clubhead/index.js';
+import type { Between } from '../inputs/between.js';
+import { frozen } from '../inputs/frozen.js';
+import { type Launch, launchFields } from '../inputs/launch.js';
+import { allows } from '../inputs/read.js';
+import type { ResolvedScene } from '../scene/scene.js';
+import { createPlayer, type Player } from '../shot/player.js';
+import { type ShotSettings, shotSettings } from '../shot/shot-options.js';
+import { requireFlyable } from '../shot/struck-launch.js';
 import { createWalk, type Walk, type WalkResult } from '../shot/walk.js';
-import { impactConstants, OUT, OUT_LENGTH, STATUS, strikeKernel } from '../strike/kernel.js';
-import { degrees, si } from '../units/index.js';
-import type { OptimumSetup } from './optimum.js';
+import { squareStrike } from '../strike/impact.js';
+import { createStriker } from '../strike/striker.js';
+import { type Angle, degrees, RADIANS_PER_DEGREE, type Speed, si } from '../units/index.js';
+import type { Maximised, OptimumOptions } from './optimum.js';
 import type { Trial } from './search.js';
-
-/** Limits of the inputs a search may ask for, those of the strike and the flight [SI]. @internal */
-export const LIMITS: Readonly<
-  Record<
-    'clubSpeed' | 'ballSpeed' | 'attackAngle' | 'dynamicLoft' | 'launchAngle' | 'spinRate',
-    readonly [number, number]
-  >
-> = {
-  clubSpeed: [1, 90],
-  ballSpeed: [1, 110],
-  attackAngle: [-0.6, 0.6],
-  dynamicLoft: [-0.1, 1.4],
-  launchAngle: [-Math.PI / 2, Math.PI / 2],
-  spinRate: [0, 2100],
-};
-
-const ANGLE_HINT = 'angles are in radians: use degrees(12)';
-
-/** Checks an input against {@link LIMITS}. @throws FairflightError @internal */
-export function requireLimit(name: keyof typeof LIMITS, value: unknown, field: string = name): number {
-  const [low, high] = LIMITS[name];
-  const angle = name.endsWith('Angle') || name.endsWith('Loft');
-  const unit = angle ? 'rad' : name === 'spinRate' ? 'rad/s' : 'm/s';
-  const hint = angle ? ANGLE_HINT : name === 'spinRate' ? 'use rpm(2600)' : 'if that was mph, use mph(100)';
-  return requireWithin(field, value, low, high, unit, hint);
-}
-
-/** Checks both ends of a range and their order. @throws FairflightError @internal */
-export function requireBetween(
-  name: keyof typeof LIMITS,
-  range: { readonly min: number; readonly max: number },
-): readonly [number, number] {
-  if (typeof range !== 'object' || range === null) {
-    throw new FairflightError('invalid-input', `${name} must be a range with min and max`, {
-      field: name,
-      value: range,
-    });
-  }
-  const min = requireLimit(name, range.min, `${name}.min`);
-  const max = requireLimit(name, range.max, `${name}.max`);
-  if (min > max) {
-    throw new FairflightError('invalid-input', `${name}.min must not exceed ${name}.max`, {
-      field: name,
-      value: range,
-    });
-  }
-  return [min, max];
-}
 
 /** A level, square, centred strike and the walk that follows, as plain numbers. @internal */
 export interface Deliverer {
@@ -67,46 +24,43 @@ export interface Deliverer {
   readonly trial: (launch: Launch | undefined) => Trial;
 }
 
-/** Resolved parts of an {@link OptimumSetup}. @internal */
+/** What a search needs, made of scene and options. @internal */
 export interface Search {
+  readonly maximise: Maximised;
   readonly deliverer: Deliverer;
-  readonly lofts: readonly [number, number];
+  readonly player: Player;
+  readonly clubhead: Clubhead;
+  readonly lofts: Between<Angle>;
   readonly minimumDescent: number | undefined;
 }
 
-const LOFTS = { min: degrees(2), max: degrees(60) };
-const DESCENT_FOR_TOTAL = degrees(30);
+const LOFTS: Between<Angle> = /* @__PURE__ */ frozen(() => ({ min: degrees(2), max: degrees(60) }));
+const DESCENT_FOR_TOTAL = 30 * RADIANS_PER_DEGREE;
 
-/** Checks the common part of a question. @throws FairflightError @internal */
-export function prepare(setup: OptimumSetup): Search {
-  const maximise = requireOneOf('maximise', setup.maximise, ['carry', 'total']);
-  const lofts = requireBetween('dynamicLoft', setup.dynamicLoft ?? LOFTS);
-  const asked = setup.minimumDescentAngle;
-  if (asked !== undefined) {
-    requireWithin('minimumDescentAngle', asked, -Math.PI / 2, 1.4, 'rad', ANGLE_HINT);
-  }
-  const minimumDescent = asked ?? (maximise === 'total' ? DESCENT_FOR_TOTAL : undefined);
-  return { deliverer: createDeliverer(setup, maximise === 'total', minimumDescent), lofts, minimumDescent };
+/** Makes a search of a scene and options already read. @internal */
+export function createSearch(scene: ResolvedScene, options: OptimumOptions): Search {
+  const { maximise = 'carry', dynamicLoft = LOFTS, minimumDescentAngle, ...rest } = options;
+  const settings = shotSettings(rest);
+  const minimumDescent = minimumDescentAngle ?? (maximise === 'total' ? DESCENT_FOR_TOTAL : undefined);
+  return {
+    maximise,
+    deliverer: createDeliverer(scene, settings, maximise === 'total', minimumDescent),
+    player: createPlayer(scene, settings),
+    clubhead: settings.clubhead,
+    lofts: dynamicLoft,
+    minimumDescent,
+  };
 }
 
 function createDeliverer(
-  setup: Pick<OptimumSetup, 'clubhead' | 'scene' | 'flight'>,
+  scene: ResolvedScene,
+  settings: ShotSettings,
   withRun: boolean,
   minimumDescent: number | undefined,
 ): Deliverer {
-  const head = setup.clubhead ?? clubheads.driver;
-  checkClubhead(head);
-  const walk: Walk = createWalk(setup.scene, setup.flight);
-  const constants = impactConstants(head, setup.scene?.ball ?? conformingBall);
-  const out = new Float64Array(OUT_LENGTH);
-  const launch: Record<keyof Launch, number> = {
-    ballSpeed: 0,
-    launchAngle: 0,
-    launchDirection: 0,
-    spinRate: 0,
-    spinAxisTilt: 0,
-    rifleSpin: 0,
-  };
+  const walk: Walk = createWalk(scene, settings);
+  const striker = createStriker({ clubhead: settings.clubhead, ball: scene.ball });
+  const input = squareStrike(0, 0, 0);
   const play = (from: Launch | undefined): WalkResult | undefined => {
     if (from === undefined || !isComputed(from)) return undefined;
     const result = walk.play(from, withRun);
@@ -116,15 +70,11 @@ function createDeliverer(
     result === undefined ? Number.NEGATIVE_INFINITY : withRun ? result.total : result.carry;
   return {
     strike: (clubSpeed, attack, loft) => {
-      if (strikeKernel(constants, clubSpeed, attack, 0, 0, loft, 0, 0, 0, 1, out) !== STATUS.ok)
-        return undefined;
-      launch.ballSpeed = out[OUT.ballSpeed] as number;
-      launch.launchAngle = out[OUT.launchAngle] as number;
-      launch.launchDirection = out[OUT.launchDirection] as number;
-      launch.spinRate = out[OUT.spinRate] as number;
-      launch.spinAxisTilt = out[OUT.spinAxisTilt] as number;
-      launch.rifleSpin = out[OUT.rifleSpin] as number;
-      return launch as unknown as Launch;
+      input.clubSpeed = clubSpeed;
+      input.attackAngle = attack;
+      input.dynamicLoft = loft;
+      const struck = striker.strike(input);
+      return typeof struck === 'string' ? undefined : struck.launch;
     },
     distance: (from) => far(play(from)),
     trial: (from) => {
@@ -138,11 +88,29 @@ function createDeliverer(
 }
 
 function isComputed(launch: Launch): boolean {
-  const [slow, fast] = LIMITS.ballSpeed;
-  return launch.ballSpeed >= slow && launch.ballSpeed <= fast && launch.spinRate <= LIMITS.spinRate[1];
+  return allows(launchFields.ballSpeed, launch.ballSpeed) && allows(launchFields.spinRate, launch.spinRate);
 }
 
 /** A launch from plain numbers. @internal */
 export function plainLaunch(ballSpeed: number, launchAngle: number, spinRate: number): Launch {
   return { ballSpeed: si(ballSpeed), launchAngle: si(launchAngle), spinRate: si(spinRate) };
+}
+
+/**
+ * Refuses a club speed at which the flattest loft searched sends the ball off faster than a flight is computed for: the
+ * best would only seem to lie where more loft slows the ball down.
+ * @throws FairflightError naming the club speed below `path`
+ * @internal
+ */
+export function requireComputed(
+  { strike }: Deliverer,
+  speed: number,
+  attack: number,
+  loft: number,
+  path: string,
+): void {
+  const launch = strike(speed, attack, loft);
+  if (launch !== undefined && launch.ballSpeed > launchFields.ballSpeed.max) {
+    requireFlyable(launch, si<Speed>(speed), path);
+  }
 }

@@ -1,30 +1,47 @@
-import { FairflightError, requireRecord, requireWithin } from '../errors.js';
-import { ENDED, type FlightColumns, type FlightOptions, flyMany } from '../flight/index.js';
-import type { Scene } from '../scene/index.js';
+import { settingsOf } from '../flight/fly.js';
+import { type FlightColumns, flightEndings, flyColumns } from '../flight/fly-many.js';
+import { type Between, between } from '../inputs/between.js';
+import { count, type Declared, flag, optional } from '../inputs/field.js';
+import { type FlightOptions, flightOptionFields } from '../inputs/flight-options.js';
+import { frozen } from '../inputs/frozen.js';
+import { launchFields } from '../inputs/launch.js';
+import { readOptions, readRecord } from '../inputs/read.js';
+import { type ResolvedScene, resolveScene, type Scene } from '../scene/scene.js';
 import { createGroundRun } from '../shot/ground-run.js';
 import type { Angle, AngularSpeed, Speed } from '../units/index.js';
-import { requireBetween, requireLimit } from './deliverer.js';
-import type { Between } from './optimum.js';
 
 /** Which launches a {@link carryMap} covers. */
 export interface MapQuestion {
   /** Ball speed [m/s], 1 to 110. */
   readonly ballSpeed: Speed;
-  /** Launch angles [rad]. */
+  /** Launch angles [rad], −π/2 to π/2 each end. */
   readonly launchAngle: Between<Angle>;
-  /** Spin rates [rad/s]. */
+  /** Spin rates [rad/s], 0 to 2,100 each end. */
   readonly spinRate: Between<AngularSpeed>;
+}
+
+/** Options of {@link carryMap}. */
+export interface MapOptions extends FlightOptions {
   /** Launch angles on the map, 2 to 2,000, both ends included; default 200. */
   readonly columns?: number;
   /** Spin rates on the map, 2 to 2,000, both ends included; default 200. */
   readonly rows?: number;
-  /** Scene; default as its fields say. */
-  readonly scene?: Scene;
-  /** Integration options. */
-  readonly flight?: FlightOptions;
   /** Whether to run every ball out as well; default false, and then `total` is absent. */
   readonly withRun?: boolean;
 }
+
+const questionFields: Declared<MapQuestion> = /* @__PURE__ */ frozen(() => ({
+  ballSpeed: launchFields.ballSpeed,
+  launchAngle: between(launchFields.launchAngle, 'launch angle'),
+  spinRate: between(launchFields.spinRate, 'spin rate'),
+}));
+
+const optionFields: Declared<MapOptions> = /* @__PURE__ */ frozen(() => ({
+  ...flightOptionFields,
+  columns: optional(count(2, 2000, 200, 'launch angles on the map')),
+  rows: optional(count(2, 2000, 200, 'spin rates on the map')),
+  withRun: optional(flag('run out')),
+}));
 
 /**
  * Carry over launch angle and spin rate. Cell (row, column) is at `row * columns + column`. Where `landed` is 0 the ball
@@ -56,32 +73,20 @@ export interface CarryMap {
  * would happen, not what can be delivered: far from the pairs a club gives, the coefficient models have no data.
  * @throws {@link FairflightError} `invalid-input` or `outside-range` naming the field
  */
-export function carryMap(question: MapQuestion): CarryMap {
-  requireRecord('question', question, [
-    'ballSpeed',
-    'launchAngle',
-    'spinRate',
-    'columns',
-    'rows',
-    'scene',
-    'flight',
-    'withRun',
-  ]);
-  const ballSpeed = requireLimit('ballSpeed', question.ballSpeed);
-  const [lowest, highest] = requireBetween('launchAngle', question.launchAngle);
-  const [least, most] = requireBetween('spinRate', question.spinRate);
-  const columns = requireCount('columns', question.columns ?? 200);
-  const rows = requireCount('rows', question.rows ?? 200);
-  const angles = spaced(lowest, highest, columns);
-  const spins = spaced(least, most, rows);
+export function carryMap(question: MapQuestion, scene: Scene = {}, options: MapOptions = {}): CarryMap {
+  const { ballSpeed, launchAngle, spinRate } = readRecord(questionFields, question, 'launch');
+  const { columns = 200, rows = 200, withRun = false, ...rest } = readOptions(optionFields, options);
+  const resolved = resolveScene(scene);
+  const angles = spaced(launchAngle.min, launchAngle.max, columns);
+  const spins = spaced(spinRate.min, spinRate.max, rows);
   const cells = rows * columns;
   const launches = {
     ballSpeed: new Float64Array(cells).fill(ballSpeed),
     launchAngle: Float64Array.from({ length: cells }, (_, cell) => angles[cell % columns] as number),
     spinRate: Float64Array.from({ length: cells }, (_, cell) => spins[Math.floor(cell / columns)] as number),
   };
-  const flown = flyMany(launches, question.scene, question.flight);
-  const landed = flown.ended.map((ending) => (ending === ENDED.landed ? 1 : 0));
+  const flown = flyColumns(resolved, launches, {}, settingsOf(rest));
+  const landed = flown.ended.map((ending) => (flightEndings[ending] === 'landed' ? 1 : 0));
   const whereLanded = (column: Float64Array): Float64Array =>
     column.map((value, i) => (landed[i] ? value : 0));
   return {
@@ -93,30 +98,29 @@ export function carryMap(question: MapQuestion): CarryMap {
     carry: whereLanded(flown.carry),
     apex: flown.apex,
     descentAngle: whereLanded(flown.descentAngle),
-    ...(question.withRun === true && { total: totals(flown, landed, question.scene) }),
+    ...(withRun && { total: totals(flown, landed, resolved) }),
   };
 }
 
-/** Where each ball rests; backspin stays about the horizontal axis across the target line. */
-function totals(flown: FlightColumns, landed: Uint8Array, scene: Scene | undefined): Float64Array {
+/** Where each ball rests. */
+function totals(flown: FlightColumns, landed: Uint8Array, scene: ResolvedScene): Float64Array {
   const ground = createGroundRun(scene);
   const at = (column: Float64Array, i: number): number => column[i] as number;
   return flown.carry.map((_, i) => {
     if (landed[i] !== 1) return 0;
-    ground.run(at(flown.vx, i), at(flown.vy, i), at(flown.vz, i), 0, 0, at(flown.landingSpin, i));
+    const spin = at(flown.landingSpin, i);
+    ground.run(
+      at(flown.vx, i),
+      at(flown.vy, i),
+      at(flown.vz, i),
+      spin * at(flown.spinAxisX, i),
+      spin * at(flown.spinAxisY, i),
+      spin * at(flown.spinAxisZ, i),
+    );
     return Math.hypot(at(flown.x, i) + ground.x, at(flown.z, i) + ground.z);
   });
 }
 
 function spaced(from: number, to: number, count: number): Float64Array {
   return Float64Array.from({ length: count }, (_, i) => from + ((to - from) * i) / (count - 1));
-}
-
-function requireCount(field: string, value: number): number {
-  requireWithin(field, value, 2, 2000, '');
-  if (Number.isInteger(value)) return value;
-  throw new FairflightError('invalid-input', `${field} must be a whole number, got ${value}`, {
-    field,
-    value,
-  });
 }

@@ -1,20 +1,17 @@
-import type { Clubhead } from '../clubhead/index.js';
-import type { FlightOptions } from '../flight/index.js';
-import type { Scene } from '../scene/index.js';
-import type { Shot } from '../shot/index.js';
-import type { ModelWarning } from '../source.js';
+import { type Between, between } from '../inputs/between.js';
+import { deliveryFields } from '../inputs/delivery.js';
+import { choice, type Declared, optional, quantity } from '../inputs/field.js';
+import { frozen } from '../inputs/frozen.js';
+import type { Shot, ShotOptions } from '../shot/index.js';
+import { shotOptionFields } from '../shot/shot-options.js';
 import type { Angle, AngularSpeed, Length, Speed } from '../units/index.js';
+import { DEGREES } from '../units/unit.js';
+import type { ModelWarning } from '../warnings/index.js';
+
+export type { Between };
 
 /** What an optimum maximises: carry, or carry and run. */
 export type Maximised = 'carry' | 'total';
-
-/** A range of a quantity, both ends included. */
-export interface Between<Q extends number> {
-  /** Lower end. */
-  readonly min: Q;
-  /** Upper end. */
-  readonly max: Q;
-}
 
 /**
  * How far one input may drift, the others held, before 1 % of the distance is lost or the flight becomes flatter than
@@ -32,25 +29,27 @@ export interface Window<Q extends number> {
   readonly heldByDescent?: readonly ('low' | 'high')[];
 }
 
-/** What the questions about an optimum have in common. */
-export interface OptimumSetup {
-  /** What to maximise. Total rests on a run known to ±30 %. */
-  readonly maximise: Maximised;
-  /** Clubhead through which launch and spin hang together; default the generic driver. */
-  readonly clubhead?: Clubhead;
-  /** Scene; default as its fields say. */
-  readonly scene?: Scene;
-  /** Integration options. */
-  readonly flight?: FlightOptions;
-  /** Dynamic lofts looked at [rad], within −0.1 and 1.4; default 2° to 60°. */
+/** Options that the questions about an optimum have in common. */
+export interface OptimumOptions extends ShotOptions {
+  /** What to maximise; default carry. Total rests on a run known to ±30 %. */
+  readonly maximise?: Maximised;
+  /** Dynamic lofts looked at [rad], −0.4 to 1.4 each end; default 2° to 60°. */
   readonly dynamicLoft?: Between<Angle>;
   /**
-   * Flattest descent accepted [rad], below the horizontal; default 30° when total is maximised, none for carry. The
-   * model's longest totals are low flights that live on run, where no bounce has been measured; 30° to 40° marks a
-   * well-matched drive (common practice, no source). `degrees(-90)` lifts it.
+   * Flattest descent accepted [rad], below the horizontal, −π/2 to 1.4; default 30° when total is maximised, none for
+   * carry. The model's longest totals are low flights that live on run, where no bounce has been measured; 30° to 40°
+   * marks a well-matched drive (common practice, no source). `degrees(-90)` lifts it.
    */
   readonly minimumDescentAngle?: Angle;
 }
+
+/** Declaration of {@link OptimumOptions}. @internal */
+export const optimumOptionFields: Declared<OptimumOptions> = /* @__PURE__ */ frozen(() => ({
+  ...shotOptionFields,
+  maximise: optional(choice<Maximised>(['carry', 'total'], 'what to maximise')),
+  dynamicLoft: optional(between(deliveryFields.dynamicLoft, 'dynamic loft')),
+  minimumDescentAngle: optional(quantity(DEGREES, -Math.PI / 2, 1.4, 0.52, 'flattest descent')),
+}));
 
 /** What may hold an optimum back. */
 export type Bound =

@@ -1,22 +1,35 @@
-import { requireRecord, requireWithin } from '../errors.js';
+import { type Between, between, orBetween } from '../inputs/between.js';
+import { deliveryFields } from '../inputs/delivery.js';
+import { type Declared, optional, type QuantityField, quantity } from '../inputs/field.js';
+import { frozen } from '../inputs/frozen.js';
+import { readOptions, readQuantity } from '../inputs/read.js';
 import { brent } from '../numerics/index.js';
-import { playShot, type Shot, type ShotSetup } from '../shot/index.js';
-import { type Angle, type Length, mph, type Speed, si } from '../units/index.js';
-import { bestLoftAt, shotSetup } from './best-loft.js';
-import { prepare, requireBetween, requireLimit } from './deliverer.js';
-import type { Between, OptimumSetup } from './optimum.js';
+import { resolveScene, type Scene } from '../scene/scene.js';
+import type { Shot, ShotOptions } from '../shot/index.js';
+import { shotOptionFields } from '../shot/shot-options.js';
+import { type Angle, type Length, METRES_PER_SECOND_PER_MPH, mph, type Speed, si } from '../units/index.js';
+import { YARDS } from '../units/unit.js';
+import { createSearch, requireComputed } from './deliverer.js';
+import { bestLoftAt } from './over-loft.js';
 
-/** What club speed does this carry take? */
-export interface CarryQuestion extends Pick<ShotSetup, 'clubhead' | 'scene' | 'flight'> {
-  /** Carry wanted [m], 1 to 1,000. */
-  readonly carry: Length;
-  /** Attack angle [rad], + up; default level. */
+/** How the club comes to the ball while its speed is looked for. */
+export interface SpeedOptions extends ShotOptions {
+  /** Attack angle [rad], + up, −0.6 to 0.6; default level. */
   readonly attackAngle?: Angle;
-  /** Dynamic loft [rad], or a range to choose the best from at each speed; default the best of 2° to 60°. */
+  /** Dynamic loft [rad], −0.4 to 1.4, or a range to choose the best from at each speed; default the best of 2° to 60°. */
   readonly dynamicLoft?: Angle | Between<Angle>;
-  /** Club speeds looked at [m/s]; default 10 to 150 mph. */
+  /** Club speeds looked at [m/s], 1 to 90 each end; default 10 to 150 mph. */
   readonly clubSpeed?: Between<Speed>;
 }
+
+const optionFields: Declared<SpeedOptions> = /* @__PURE__ */ frozen(() => ({
+  ...shotOptionFields,
+  attackAngle: optional(deliveryFields.attackAngle),
+  dynamicLoft: optional(orBetween(deliveryFields.dynamicLoft, 'dynamic loft')),
+  clubSpeed: optional(between(deliveryFields.clubSpeed, 'club speed')),
+}));
+
+const carryField: QuantityField<'m'> = /* @__PURE__ */ frozen(() => quantity(YARDS, 1, 1000, 180, 'carry'));
 
 /** What {@link speedForCarry} found. */
 export type SpeedAnswer =
@@ -43,8 +56,9 @@ export type SpeedAnswer =
       readonly missing: Length;
     };
 
-const STEP = mph(5);
-const RANGE = { min: mph(10), max: mph(150) };
+/** Step of the search [m/s]: 5 mph. */
+const STEP = 5 * METRES_PER_SECOND_PER_MPH;
+const SPEEDS: Between<Speed> = /* @__PURE__ */ frozen(() => ({ min: mph(10), max: mph(150) }));
 
 /**
  * The least club speed that carries a distance with a level-faced, square, centred strike: at the dynamic loft given, or
@@ -53,29 +67,22 @@ const RANGE = { min: mph(10), max: mph(150) };
  * Out of reach is an answer, not an error. Speed is trained slowly and within one's health: warm up, build up over
  * weeks, stop at pain, and ask qualified help.
  * @throws {@link FairflightError} `invalid-input` or `outside-range` naming the field
- * @example speedForCarry({ carry: yards(180), dynamicLoft: degrees(15) })
+ * @example speedForCarry(yards(180), {}, { dynamicLoft: degrees(15) })
  */
-export function speedForCarry(question: CarryQuestion): SpeedAnswer {
-  requireRecord('question', question, [
-    'carry',
-    'attackAngle',
-    'dynamicLoft',
-    'clubSpeed',
-    'clubhead',
-    'scene',
-    'flight',
-  ]);
-  const wanted = requireWithin('carry', question.carry, 1, 1000, 'm', 'if that was yards, use yards(200)');
-  const attack = requireLimit('attackAngle', question.attackAngle ?? 0);
-  const [slowest, fastest] = requireBetween('clubSpeed', question.clubSpeed ?? RANGE);
-  const { dynamicLoft } = question;
-  const fixed = typeof dynamicLoft === 'number' ? requireLimit('dynamicLoft', dynamicLoft) : undefined;
-  const setup: OptimumSetup = {
-    ...shotSetup(question),
-    maximise: 'carry',
-    ...(typeof dynamicLoft === 'object' && { dynamicLoft }),
-  };
-  const { deliverer, lofts } = prepare(setup);
+export function speedForCarry(carry: Length, scene: Scene = {}, options: SpeedOptions = {}): SpeedAnswer {
+  const wanted = readQuantity(carryField, carry, 'carry');
+  const {
+    attackAngle = si<Angle>(0),
+    dynamicLoft,
+    clubSpeed = SPEEDS,
+    ...rest
+  } = readOptions(optionFields, options);
+  const fixed = typeof dynamicLoft === 'number' ? dynamicLoft : undefined;
+  const range = typeof dynamicLoft === 'object' ? { dynamicLoft } : {};
+  const { deliverer, player, lofts } = createSearch(resolveScene(scene), { ...rest, ...range });
+  const { min: slowest, max: fastest } = clubSpeed;
+  const attack = attackAngle;
+  requireComputed(deliverer, fastest, attack, fixed ?? lofts.min, 'options.clubSpeed.max');
   const loftAt = (speed: number): number => fixed ?? bestLoftAt(deliverer, speed, attack, lofts).x;
   const carryAt = (speed: number): number =>
     deliverer.distance(deliverer.strike(speed, attack, loftAt(speed)));
@@ -83,9 +90,8 @@ export function speedForCarry(question: CarryQuestion): SpeedAnswer {
   const spare = (speed: number): number => Math.max(0, carryAt(speed)) - wanted;
   const at = (speed: number): { clubSpeed: Speed; dynamicLoft: Angle; shot: Shot } => {
     const loft = si<Angle>(loftAt(speed));
-    const clubSpeed = si<Speed>(speed);
-    const delivery = { clubSpeed, attackAngle: si<Angle>(attack), dynamicLoft: loft };
-    return { clubSpeed, dynamicLoft: loft, shot: playShot(delivery, shotSetup(question)) };
+    const delivery = { clubSpeed: si<Speed>(speed), attackAngle, dynamicLoft: loft };
+    return { clubSpeed: delivery.clubSpeed, dynamicLoft: loft, shot: player.fromDelivery(delivery) };
   };
   const missed = (outcome: 'out-of-reach' | 'too-close', speed: number): SpeedAnswer => {
     const nearest = at(speed);
@@ -93,8 +99,8 @@ export function speedForCarry(question: CarryQuestion): SpeedAnswer {
   };
 
   if (spare(slowest) > 0) return missed('too-close', slowest);
-  let from = slowest;
-  let furthest = slowest;
+  let from: number = slowest;
+  let furthest: number = slowest;
   let most = spare(slowest);
   while (from < fastest) {
     const to = Math.min(fastest, from + STEP);

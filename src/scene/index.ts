@@ -1,3 +1,3 @@
-export type * from './ground.js';
-export type * from './launch.js';
-export type * from './scene.js';
+export type { Ground } from '../inputs/ground.js';
+export type { Launch } from '../inputs/launch.js';
+export type { Scene } from './scene.js';

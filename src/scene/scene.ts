@@ -1,8 +1,17 @@
-import type { AerodynamicModel } from '../aerodynamics/index.js';
-import type { Air, Wind } from '../air/index.js';
-import type { Ball } from '../ball/index.js';
-import type { Turf, TurfName } from '../turf/index.js';
-import type { Ground } from './ground.js';
+import type { AerodynamicModel, ModelChoice } from '../aerodynamics/index.js';
+import { resolveModel } from '../aerodynamics/resolve.js';
+import { defaultAir } from '../air/index.js';
+import { requireSoundProfile } from '../air/sound-wind.js';
+import { type BallName, ballField, balls } from '../ball/ball.js';
+import { type Air, airFields } from '../inputs/air.js';
+import type { Ball } from '../inputs/ball.js';
+import { type CustomField, custom, type Declared, optional, record } from '../inputs/field.js';
+import { frozen } from '../inputs/frozen.js';
+import { type Ground, groundFields } from '../inputs/ground.js';
+import { readRecord } from '../inputs/read.js';
+import type { Turf } from '../inputs/turf.js';
+import { type Wind, type WindProfile, windFields } from '../inputs/wind.js';
+import { type TurfName, turfField, turfs } from '../turf/presets.js';
 
 /** Where and with what a shot is played. Every field has a default. */
 export interface Scene {
@@ -12,10 +21,70 @@ export interface Scene {
   readonly wind?: Wind;
   /** Ground; default the horizontal plane through the ball's start. */
   readonly ground?: Ground;
-  /** Turf where the ball lands; default normal. Used by the run only. */
+  /** Turf where the ball lands, or the name of a preset; default normal. Used by the run only. */
   readonly turf?: Turf | TurfName;
-  /** Ball; default the conforming ball. */
+  /** Ball, or the name of a preset; default the conforming ball. */
+  readonly ball?: Ball | BallName;
+  /** Coefficient model: the id of a built-in one, data, or functions; default the fitted modern ball. */
+  readonly aerodynamics?: ModelChoice;
+}
+
+/** Declaration of {@link Scene}. @internal */
+export const sceneFields: Declared<Scene> = /* @__PURE__ */ frozen(() => ({
+  air: optional(record(airFields, 'air')),
+  wind: optional(record(windFields, 'wind', requireSoundProfile)),
+  ground: optional(record(groundFields, 'ground')),
+  turf: optional(turfField),
+  ball: optional(ballField),
+  aerodynamics: custom(resolveModel as CustomField['read'], 'coefficient model'),
+}));
+
+/** A scene with its defaults filled in. @internal */
+export interface ResolvedScene {
+  readonly air: Air;
+  readonly ball: Ball;
+  readonly model: AerodynamicModel;
+  readonly windAlong: number;
+  readonly windAcross: number;
+  /** Change of wind with height; undefined for none. */
+  readonly profile: WindProfile | undefined;
+  readonly elevation: number;
+  readonly slope: number;
+  readonly crossSlope: number;
+  readonly turf: Turf;
+}
+
+/** A scene as read: presets and models stand in the place of their names. @internal */
+export type ReadScene = Omit<Scene, 'turf' | 'ball' | 'aerodynamics'> & {
+  readonly turf?: Turf;
   readonly ball?: Ball;
-  /** Coefficient model, or the id of a built-in one; default the fitted modern ball. */
-  readonly aerodynamics?: AerodynamicModel | string;
+  readonly aerodynamics?: AerodynamicModel;
+};
+
+/** Reads a scene. @throws FairflightError naming the field @internal */
+export function readScene(scene: unknown = {}, path = 'scene'): ReadScene {
+  return readRecord(sceneFields, scene, path) as ReadScene;
+}
+
+/** Reads a scene and fills in its defaults. @throws FairflightError naming the field @internal */
+export function resolveScene(scene: unknown, path = 'scene'): ResolvedScene {
+  return withDefaults(readScene(scene, path));
+}
+
+/** Fills in the defaults of a scene already read. @internal */
+export function withDefaults({ air, wind, ground, turf, ball, aerodynamics }: ReadScene): ResolvedScene {
+  const { along = 0, across = 0, profile } = wind ?? {};
+  const { elevation = 0, slope = 0, crossSlope = 0 } = ground ?? {};
+  return {
+    air: air ?? defaultAir,
+    ball: ball ?? balls.conforming,
+    model: aerodynamics ?? resolveModel(),
+    windAlong: along,
+    windAcross: across,
+    profile: profile?.kind === 'uniform' ? undefined : profile,
+    elevation,
+    slope,
+    crossSlope,
+    turf: turf ?? turfs.normal,
+  };
 }

@@ -1,5 +1,6 @@
 import * as z from 'zod/mini';
-import { aerodynamicModels } from '../aerodynamics/index.js';
+import type { ModelChoice, ModelData } from '../aerodynamics/index.js';
+import { modelAsData } from '../aerodynamics/resolve.js';
 import {
   type Air,
   airAt,
@@ -11,6 +12,7 @@ import {
   windFrom,
 } from '../air/index.js';
 import { FASTEST_WIND } from '../air/require-wind.js';
+import { FairflightError } from '../errors.js';
 import type { Ground, Scene } from '../scene/index.js';
 import { type TurfName, turfs } from '../turf/index.js';
 import type {
@@ -119,12 +121,26 @@ const groundSchema: z.ZodMiniType<Ground> = z.strictObject({
   crossSlope: maybe<Angle>('angle', -0.6, 0.6),
 });
 
+const modelSchema = z.pipe(
+  z.unknown(),
+  z.transform((given): string | ModelData => {
+    const field = 'scene.aerodynamics';
+    const model = modelAsData(given as ModelChoice, field);
+    if (model !== undefined) return model;
+    throw new FairflightError(
+      'unsupported',
+      `${field} is made of functions, which JSON cannot hold; give an id or a model as data`,
+      { field, value: given, hint: 'tabulatedModel() and scaledModel() make data' },
+    );
+  }),
+) as unknown as z.ZodMiniType<string | ModelData>;
+
 const sceneSchema: z.ZodMiniType<Scene> = z.strictObject({
   air: z.exactOptional(airSchema),
   wind: z.exactOptional(windSchema),
   ground: z.exactOptional(groundSchema),
   turf: z.exactOptional(namesOf<TurfName>(turfs)),
-  aerodynamics: z.exactOptional(namesOf(aerodynamicModels)),
+  aerodynamics: z.exactOptional(modelSchema),
 });
 
 /**
@@ -134,8 +150,9 @@ const sceneSchema: z.ZodMiniType<Scene> = z.strictObject({
  *
  * Air is given by temperature, pressure and humidity, or by altitude, or by density and viscosity; wind by its
  * components (`along`, `across`) or by speed and origin (`from`, `clock`, or `bearing` with `targetBearing`). Turf and
- * coefficient model go by the names of the built-in ones; a ball, turf or model of one's own is a record with its
- * source and is given in code.
+ * coefficient model go by the names of the built-in ones; a model may also be held as data
+ * (`{ "kind": "scaled", "of": "fitted-modern", "drag": 0.98 }`). A ball or turf of one's own is a record with its source
+ * and is given in code.
  * @throws `FairflightError` `invalid-input` for a missing, unknown or unitless field, `outside-range` for a
  * value outside the range the field documents.
  */

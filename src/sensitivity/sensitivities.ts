@@ -1,10 +1,16 @@
-import type { AirState } from '../air/index.js';
-import { conformingBall } from '../ball/index.js';
-import { FairflightError, requireRecord } from '../errors.js';
-import type { Launch, Scene } from '../scene/index.js';
-import { playShot, type Shot, type ShotSetup } from '../shot/index.js';
-import { isDelivery } from '../shot/play-shot.js';
-import { type Delivery, strike } from '../strike/index.js';
+import { type AirState, airStateFields } from '../inputs/air.js';
+import { type Delivery, deliveryFields } from '../inputs/delivery.js';
+import { type Declared, optional, partial, record } from '../inputs/field.js';
+import { frozen } from '../inputs/frozen.js';
+import { type Launch, readLaunch } from '../inputs/launch.js';
+import { readOptions, readRecord } from '../inputs/read.js';
+import { refusal } from '../inputs/refuse.js';
+import { type ResolvedScene, resolveScene, type Scene } from '../scene/scene.js';
+import type { Shot, ShotOptions } from '../shot/index.js';
+import { createPlayer, type Player } from '../shot/player.js';
+import { shotOptionFields, shotSettings } from '../shot/shot-options.js';
+import { readStart, type Start } from '../shot/start.js';
+import { requireFlyable } from '../shot/struck-launch.js';
 import {
   type Angle,
   type AngularSpeed,
@@ -90,8 +96,8 @@ export interface Sensitivities {
   readonly rows: readonly Sensitivity[];
 }
 
-/** Setup of {@link sensitivities}. */
-export interface SensitivitySetup extends ShotSetup {
+/** Options of {@link sensitivities}. */
+export interface SensitivityOptions extends ShotOptions {
   /**
    * Weather from which the scene's air was made, so that warmer and higher air start from it; default 20 °C,
    * 1013.25 hPa, 50 %.
@@ -99,15 +105,20 @@ export interface SensitivitySetup extends ShotSetup {
   readonly weather?: Partial<AirState>;
 }
 
+const optionFields: Declared<SensitivityOptions> = /* @__PURE__ */ frozen(() => ({
+  ...shotOptionFields,
+  weather: optional(record(partial(airStateFields), 'weather')),
+}));
+
 type Units = Readonly<Record<Change, number>>;
 type StepTable = readonly (readonly [change: Change, step: number, label: string])[];
 
-const AROUND: StepTable = [
+const AROUND: StepTable = /* @__PURE__ */ frozen(() => [
   ['temperature', 10, '+10 °C'],
   ['altitude', feet(1000), '+1000 ft of altitude'],
   ['headwind', metresPerSecond(5), '5 m/s more headwind'],
-];
-const CLUB: StepTable = [
+]);
+const CLUB: StepTable = /* @__PURE__ */ frozen(() => [
   ['clubSpeed', mph(1), '+1 mph club speed'],
   ['attackAngle', degrees(1), '+1° attack, same dynamic loft'],
   ['attackWithLoft', degrees(1), '+1° attack, loft goes with it'],
@@ -117,14 +128,14 @@ const CLUB: StepTable = [
   ['toe', millimetres(5), '5 mm toward the toe'],
   ['high', millimetres(5), '5 mm higher on the face'],
   ['spinRate', rpm(100), '+100 rpm'],
-];
-const BALL: StepTable = [
+]);
+const BALL: StepTable = /* @__PURE__ */ frozen(() => [
   ['ballSpeed', mph(1), '+1 mph ball speed'],
   ['launchAngle', degrees(1), '+1° launch angle'],
   ['launchDirection', degrees(1), 'starts 1° more to the right'],
   ['spinRate', rpm(100), '+100 rpm'],
   ['spinAxisTilt', degrees(1), 'spin axis tilts 1° more to the right'],
-];
+]);
 const NONE: Units = {
   clubSpeed: 0,
   attackAngle: 0,
@@ -144,7 +155,7 @@ const NONE: Units = {
   headwind: 0,
 };
 /** Bound on the integration error [m], so small that differences of flights keep their digits. */
-const TOLERANCE = si<Length>(1e-7);
+const TOLERANCE = 1e-7;
 /** Part of a step used for derivatives: the truncation left after extrapolation is its fourth power. */
 const PART = 0.25;
 
@@ -156,31 +167,29 @@ const PART = 0.25;
  * loft rest on spin predicted to ±20 % when the shot starts from a delivery.
  *
  * @param from - The delivery or the launch to start from.
- * @param setup - Clubhead, scene, integration options, weather.
+ * @param scene - Air, wind, ground, turf, ball and coefficient model.
+ * @param options - Clubhead, weather, time limit; the tolerance is finer than a default one and not used for the rows.
  * @throws {@link FairflightError} as {@link playShot}; `outside-range` when a shot of the table does not land.
  */
-export function sensitivities(from: Delivery | Launch, setup: SensitivitySetup = {}): Sensitivities {
-  requireRecord('setup', setup, ['clubhead', 'scene', 'flight', 'weather']);
-  const { weather = {}, ...rest } = setup;
-  const fine: ShotSetup = { ...rest, flight: { ...rest.flight, tolerance: TOLERANCE } };
-  const play = (change: Units): Shot => {
-    const scene = changedScene(fine.scene ?? {}, weather, change);
-    const launch = isDelivery(from)
-      ? changedLaunch(struck(changedDelivery(from, change), fine, scene), change)
-      : changedLaunch(from, change);
-    const shot = playShot(launch, { ...fine, scene });
-    if (shot.flight.ended !== 'landed') {
-      throw new FairflightError('outside-range', 'a shot that does not land has no sensitivities', {
-        field: 'from',
-        value: shot.flight.ended,
-        hint: 'check the elevation of the ground and the time limit',
-      });
-    }
-    return shot;
+export function sensitivities(
+  from: Delivery | Launch,
+  scene: Scene = {},
+  options: SensitivityOptions = {},
+): Sensitivities {
+  const { weather = {}, ...given } = readOptions(optionFields, options);
+  const settings = shotSettings(given);
+  const around = resolveScene(scene);
+  const start = readStart(from);
+  const shot = createPlayer(around, settings).play(start);
+  const fine = { ...settings, tolerance: TOLERANCE };
+  const play = (change: Units): Outcome => {
+    const player = createPlayer(changedScene(around, weather, change), fine);
+    return outcomeOf(landed(player.fromLaunch(changedStart(start, change, player))));
   };
-  const at = (change: Change, value: number): Outcome => outcomeOf(play({ ...NONE, [change]: value }));
-  const base = outcomeOf(play(NONE));
-  const rows = [...(isDelivery(from) ? CLUB : BALL), ...AROUND].map(([change, step, label]): Sensitivity => {
+  const at = (change: Change, value: number): Outcome => play({ ...NONE, [change]: value });
+  const base = play(NONE);
+  const table = start.delivery === undefined ? BALL : CLUB;
+  const rows = [...table, ...AROUND].map(([change, step, label]): Sensitivity => {
     const central = (h: number): Outcome =>
       combined(at(change, h * step), at(change, -h * step), (up, down) => (up - down) / (2 * h));
     return {
@@ -192,7 +201,25 @@ export function sensitivities(from: Delivery | Launch, setup: SensitivitySetup =
       slope: combined(central(PART / 2), central(PART), (near, far) => (4 * near - far) / 3),
     };
   });
-  return { shot: playShot(from, rest), base, rows };
+  return { shot, base, rows };
+}
+
+function landed(shot: Shot): Shot {
+  if (shot.flight.ended === 'landed') return shot;
+  throw refusal(
+    'from',
+    'a shot that does not land has no sensitivities',
+    { value: shot.flight.ended, hint: 'check the elevation of the ground and the time limit' },
+    'outside-range',
+  );
+}
+
+/** The launch of a changed start; read again, since a step may lead out of the range. */
+function changedStart({ delivery, launch }: Start, change: Units, player: Player): Launch {
+  if (delivery === undefined) return readLaunch(changedLaunch(launch, change));
+  const changed = readRecord(deliveryFields, changedDelivery(delivery, change), 'delivery');
+  const struck = changedLaunch(player.strike(changed).launch, change);
+  return requireFlyable(struck, changed.clubSpeed);
 }
 
 function changedDelivery(d: Delivery, c: Units): Delivery {
@@ -211,10 +238,6 @@ function changedDelivery(d: Delivery, c: Units): Delivery {
   };
 }
 
-function struck(delivery: Delivery, setup: ShotSetup, scene: Scene): Launch {
-  return strike(delivery, setup.clubhead, { ball: scene.ball ?? conformingBall }).launch;
-}
-
 function changedLaunch(launch: Launch, c: Units): Launch {
   return {
     ...launch,
@@ -226,12 +249,11 @@ function changedLaunch(launch: Launch, c: Units): Launch {
   };
 }
 
-function changedScene(scene: Scene, weather: Partial<AirState>, c: Units): Scene {
-  const wind = scene.wind ?? { along: si<Speed>(0), across: si<Speed>(0) };
+function changedScene(scene: ResolvedScene, weather: Partial<AirState>, c: Units): ResolvedScene {
   return {
     ...scene,
     air: changedAir(scene.air, weather, c.temperature, c.altitude),
-    wind: { ...wind, along: si(wind.along - c.headwind) },
+    windAlong: scene.windAlong - c.headwind,
   };
 }
 

@@ -1,11 +1,6 @@
-import { type Air, type AirState, airAt, defaultAir, standardAtmosphere } from '../air/index.js';
-import { celsius, hectopascals, type Length, si } from '../units/index.js';
-
-const DEFAULT: AirState = {
-  temperature: celsius(20),
-  pressure: hectopascals(1013.25),
-  relativeHumidity: 0.5,
-};
+import { type Air, type AirState, airAt, standardAtmosphere } from '../air/index.js';
+import { ordinaryAir } from '../air/make-air.js';
+import { type Length, si } from '../units/index.js';
 
 /**
  * The air of a scene made warmer and higher. A scene keeps density and viscosity only, so they are scaled by what the
@@ -14,14 +9,9 @@ const DEFAULT: AirState = {
  * Going up, pressure falls as in the standard atmosphere (ISO 2533) and the temperature stays: it has a row of its own.
  * @internal
  */
-export function changedAir(
-  air: Air | undefined = defaultAir,
-  weather: Partial<AirState>,
-  warmer: number,
-  higher: number,
-): Air {
+export function changedAir(air: Air, weather: Partial<AirState>, warmer: number, higher: number): Air {
   if (warmer === 0 && higher === 0) return air;
-  const state = { ...DEFAULT, ...weather };
+  const state = { ...ordinaryAir, ...weather };
   const before = airAt(state);
   const ratio = standardAtmosphere(si<Length>(higher)).pressure / standardAtmosphere(si<Length>(0)).pressure;
   const after = airAt({

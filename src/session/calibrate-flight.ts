@@ -1,5 +1,4 @@
-import { type AerodynamicModel, aerodynamicModel } from '../aerodynamics/index.js';
-import { scaledModel } from '../aerodynamics/scaled.js';
+import { type AerodynamicModel, resolveModel, scaledModel } from '../aerodynamics/index.js';
 import { inverseOfSymmetric } from '../numerics/index.js';
 import type { Launch, Scene } from '../scene/index.js';
 import { createWalk, type Walk, type WalkResult } from '../shot/walk.js';
@@ -40,7 +39,7 @@ export function scaledFlights(scene: Scene): {
   readonly model: AerodynamicModel;
   readonly at: (drag: number, lift: number) => FlyAll;
 } {
-  const model = aerodynamicModel(scene.aerodynamics);
+  const model = resolveModel(scene.aerodynamics);
   return {
     model,
     at: (drag, lift) => {

@@ -1,5 +1,5 @@
-import { aerodynamicModel } from '../aerodynamics/index.js';
-import { scaledModel } from '../aerodynamics/scaled.js';
+import { defaultAerodynamics, scaledModel } from '../aerodynamics/index.js';
+import { modelAsData } from '../aerodynamics/resolve.js';
 import { checkClubhead } from '../clubhead/check.js';
 import { type Clubhead, clubheads } from '../clubhead/index.js';
 import { FairflightError, requireOneOf, requireRecord, requireWithin } from '../errors.js';
@@ -76,6 +76,7 @@ export function calibrate(
   const clubhead = options.clubhead ?? clubheads.driver;
   checkClubhead(clubhead);
   const scene = options.scene ?? {};
+  const ball = scene.aerodynamics ?? defaultAerodynamics;
   const hand = requireOneOf('options.hand', options.hand ?? 'right', ['right', 'left'] as const);
   const errors = resolveReadingErrors(options.readingErrors ?? {}, 'options.readingErrors');
   const flightErrors = resolveFlightErrors(options.flightErrors ?? {});
@@ -153,11 +154,8 @@ export function calibrate(
         : clubhead,
     aerodynamics:
       flightTargets.length > 0
-        ? scaledModel(aerodynamicModel(scene.aerodynamics), {
-            drag: value('dragScale'),
-            lift: value('liftScale'),
-          })
-        : aerodynamicModel(scene.aerodynamics),
+        ? scaledModel(ball, { drag: value('dragScale'), lift: value('liftScale') })
+        : (modelAsData(ball) ?? ball),
     residuals: blocks.flatMap((block) => block.residuals),
     misreads: blocks.flatMap((block) => block.misreads),
     leftOut: blocks.flatMap((block) => block.leftOut),

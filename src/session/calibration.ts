@@ -1,4 +1,4 @@
-import type { AerodynamicModel } from '../aerodynamics/index.js';
+import type { ModelChoice } from '../aerodynamics/index.js';
 import type { Clubhead } from '../clubhead/index.js';
 import type { Scene } from '../scene/index.js';
 import type { Prior, ReadingErrors } from '../strike/index.js';
@@ -90,8 +90,8 @@ export interface Calibration {
   readonly correlation: readonly (readonly number[])[];
   /** The head with what was fitted of it. */
   readonly clubhead: Clubhead;
-  /** The coefficient model with what was fitted of it. */
-  readonly aerodynamics: AerodynamicModel;
+  /** The coefficient model with what was fitted of it: an id or data, unless the scene's model is made of functions. */
+  readonly aerodynamics: ModelChoice;
   /** Residuals before and after on unseen shots. */
   readonly residuals: readonly CalibrationResidual[];
   /** Shots taken for misreads. */

@@ -1,13 +1,8 @@
-import { defaultAir } from '../air/index.js';
-import { conformingBall } from '../ball/index.js';
-import type { Scene } from '../scene/index.js';
+import type { ResolvedScene } from '../scene/scene.js';
 import { runConstants } from '../turf/constants.js';
 import { run, toGround, worldX, worldZ } from '../turf/kernel.js';
-import { resolveTurf } from '../turf/presets.js';
 import { newRunState, VX, WX, X, Y, Z } from '../turf/state.js';
-
-/** Longest run computed [s], as in `runOut`. */
-const TIME_LIMIT = 60;
+import { RUN_TIME_LIMIT } from './run-out.js';
 
 /** Runs many balls out on one scene's ground, as plain numbers. @internal */
 export interface GroundRun {
@@ -18,11 +13,9 @@ export interface GroundRun {
   readonly run: (vx: number, vy: number, vz: number, wx: number, wy: number, wz: number) => void;
 }
 
-/** Makes a ground with scratch of its own. @throws FairflightError for a bad turf @internal */
-export function createGroundRun(scene: Scene = {}): GroundRun {
-  const { slope = 0, crossSlope = 0 } = scene.ground ?? {};
-  const { ball = conformingBall, air = defaultAir } = scene;
-  const c = runConstants(resolveTurf(scene.turf), ball, air, slope, crossSlope, TIME_LIMIT);
+/** Makes a ground with scratch of its own. @internal */
+export function createGroundRun({ turf, ball, air, slope, crossSlope }: ResolvedScene): GroundRun {
+  const c = runConstants(turf, ball, air, slope, crossSlope, RUN_TIME_LIMIT);
   const s = newRunState();
   const ground: GroundRun = {
     x: 0,

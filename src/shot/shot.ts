@@ -1,20 +1,9 @@
-import type { Clubhead } from '../clubhead/index.js';
-import type { Flight, FlightOptions } from '../flight/index.js';
-import type { Launch, Scene } from '../scene/index.js';
-import type { ModelWarning } from '../source.js';
+import type { Flight } from '../flight/index.js';
+import type { Launch } from '../inputs/launch.js';
 import type { Strike } from '../strike/index.js';
 import type { Run } from '../turf/index.js';
 import type { Length } from '../units/index.js';
-
-/** With what and where a shot is played. */
-export interface ShotSetup {
-  /** Clubhead; default the generic driver. Used when the shot starts from a delivery. */
-  readonly clubhead?: Clubhead;
-  /** Scene; default as its fields say. */
-  readonly scene?: Scene;
-  /** Integration options. */
-  readonly flight?: FlightOptions;
-}
+import type { ModelWarning } from '../warnings/index.js';
 
 /** One shot, from impact or launch to rest. */
 export interface Shot {

@@ -1,10 +1,10 @@
 import { descentAngle } from '../flight/curve-and-descent.js';
 import { createCompiledEngine } from '../flight/engine/compiled.js';
 import { createFlightEngine, type EngineResult, type FlightEngine } from '../flight/engine/general.js';
-import { resolveFlightOptions } from '../flight/fly.js';
-import type { FlightOptions } from '../flight/index.js';
-import { sceneProblem, setLaunch } from '../flight/problem.js';
-import type { Launch, Scene } from '../scene/index.js';
+import type { FlightSettings } from '../flight/fly.js';
+import { launchInto, sceneProblem } from '../flight/problem.js';
+import type { Launch } from '../inputs/launch.js';
+import type { ResolvedScene } from '../scene/scene.js';
 import { createGroundRun } from './ground-run.js';
 
 /** What a walk reports, as plain SI numbers. Belongs to the walk and is overwritten by the next. @internal */
@@ -29,9 +29,8 @@ export interface Walk {
   readonly play: (launch: Launch, withRun: boolean) => WalkResult;
 }
 
-/** Makes a walk with scratch of its own. @throws FairflightError for a bad scene or bad options @internal */
-export function createWalk(scene: Scene = {}, options: FlightOptions = {}): Walk {
-  const { tolerance, timeLimit } = resolveFlightOptions(options);
+/** Makes a walk with scratch of its own. @internal */
+export function createWalk(scene: ResolvedScene, { tolerance, timeLimit }: FlightSettings): Walk {
   const problem = sceneProblem(scene);
   const compiled = createCompiledEngine(false);
   let general: FlightEngine | undefined;
@@ -46,15 +45,7 @@ export function createWalk(scene: Scene = {}, options: FlightOptions = {}): Walk
   }
 
   function play(launch: Launch, withRun: boolean): WalkResult {
-    setLaunch(
-      problem,
-      launch.ballSpeed,
-      launch.launchAngle,
-      launch.launchDirection ?? 0,
-      launch.spinRate,
-      launch.spinAxisTilt ?? 0,
-      launch.rifleSpin ?? 0,
-    );
+    launchInto(problem, launch);
     const { ending, apex, state } = fly();
     const x = state[0] as number;
     const z = state[2] as number;

@@ -1,12 +1,20 @@
-import { type Ball, conformingBall } from '../ball/index.js';
-import { checkClubhead } from '../clubhead/check.js';
-import { type Clubhead, clubheads } from '../clubhead/index.js';
-import { FairflightError, requireRecord, requireWithin } from '../errors.js';
-import type { Launch } from '../scene/index.js';
-import type { ModelWarning } from '../source.js';
+import { ballField } from '../ball/ball.js';
+import { type Ball, type BallName, balls } from '../ball/index.js';
+import { type Clubhead, type ClubheadName, clubheads } from '../clubhead/index.js';
+import { clubheadField } from '../clubhead/presets.js';
+import { FairflightError } from '../errors.js';
+import { type Delivery, deliveryFields } from '../inputs/delivery.js';
+import { type Declared, optional, quantity } from '../inputs/field.js';
+import { frozen } from '../inputs/frozen.js';
+import type { Launch } from '../inputs/launch.js';
+import { readOptions, readRecord } from '../inputs/read.js';
 import { type Angle, type AngularSpeed, type Speed, si } from '../units/index.js';
-import { checkDelivery, type Delivery } from './delivery.js';
-import { impactConstants, OUT, OUT_LENGTH, STATUS, strikeKernel } from './kernel.js';
+import { RATIO } from '../units/unit.js';
+import type { ModelWarning } from '../warnings/index.js';
+import { numbersOf } from './delivery.js';
+import type { StrikeFailure, StrikeResult } from './impact.js';
+import { type ImpactConstants, impactConstants } from './kernel/constants.js';
+import { strikerOf } from './striker.js';
 import { strikeWarnings } from './warnings.js';
 
 /** What an impact does. */
@@ -45,8 +53,10 @@ export interface Strike {
 
 /** Options of {@link strike}. */
 export interface StrikeOptions {
-  /** Ball; default the conforming ball. */
-  readonly ball?: Ball;
+  /** Clubhead, or the name of a preset; default the generic driver. */
+  readonly clubhead?: Clubhead | ClubheadName;
+  /** Ball, or the name of a preset; default the conforming ball. */
+  readonly ball?: Ball | BallName;
   /**
    * Extra elasticity of the coupling through which the turning head drags the face across the ball, −1 to 1. Scales
    * the gear effect by 1 + this without touching the spin from loft; default 0, which fits the only quoted test of
@@ -54,6 +64,12 @@ export interface StrikeOptions {
    */
   readonly gearElasticity?: number;
 }
+
+const optionFields: Declared<StrikeOptions> = /* @__PURE__ */ frozen(() => ({
+  clubhead: optional(clubheadField),
+  ball: optional(ballField),
+  gearElasticity: optional(quantity(RATIO, -1, 1, 0, 'elasticity of the gear coupling')),
+}));
 
 /**
  * What happens when a clubhead meets a ball: the full three-dimensional impulse of two rigid bodies, with off-centre
@@ -66,108 +82,71 @@ export interface StrikeOptions {
  * Not in it: flexing faces, wet faces, turf contact, differences between balls.
  *
  * @param delivery - How the head comes to the ball. SI and radians; + is up, right of target, toward the toe, high.
- * @param clubhead - The head; default the generic driver.
+ * @param options - clubhead, default the generic driver; ball, default the conforming ball
  * @throws {@link FairflightError} `invalid-input` or `outside-range` naming the field, also when the face does not
  *   approach the ball, the head's restitution law leaves 0 to 1 at this speed, or its laws would make energy.
  */
-export function strike(
-  delivery: Delivery,
-  clubhead: Clubhead = clubheads.driver,
-  options: StrikeOptions = {},
-): Strike {
-  const d = checkDelivery(delivery);
-  checkClubhead(clubhead);
-  requireRecord('options', options, ['ball', 'gearElasticity']);
-  const elasticity = options.gearElasticity ?? 0;
-  requireWithin('options.gearElasticity', elasticity, -1, 1, '');
-  const ball = options.ball ?? conformingBall;
-  requireWithin('options.ball.mass', ball.mass, 0.01, 0.1, 'kg', 'use grams(45.93)');
-  requireWithin('options.ball.radius', ball.radius, 0.01, 0.04, 'm', 'use millimetres(21.335)');
-  requireWithin(
-    'options.ball.inertia',
-    ball.inertia,
-    1e-7,
-    1e-4,
-    'kg m²',
-    'use kilogramSquareMetres(8.36e-6)',
-  );
+export function strike(delivery: Delivery, options: StrikeOptions = {}): Strike {
+  const {
+    clubhead = clubheads.driver,
+    ball = balls.conforming,
+    gearElasticity,
+  } = readOptions(optionFields, options);
+  const read = readRecord(deliveryFields, delivery, 'delivery');
+  // Reading has put the record in the place of a preset's name.
+  return strikeOf(read, clubhead as Clubhead, ball as Ball, gearElasticity);
+}
 
+/** {@link strike} with inputs already read. @throws FairflightError where no impact can be computed @internal */
+export function strikeOf(delivery: Delivery, clubhead: Clubhead, ball: Ball, elasticity = 0): Strike {
+  const d = numbersOf(delivery);
   const constants = impactConstants(clubhead, ball, elasticity);
-  const out = new Float64Array(OUT_LENGTH);
-  const hit = (c: typeof constants, into: Float64Array): void => {
-    const status = strikeKernel(
-      c,
-      d.clubSpeed,
-      d.attackAngle,
-      d.clubPath,
-      d.faceAngle,
-      d.dynamicLoft,
-      d.toe,
-      d.high,
-      d.closureRate,
-      d.mirror,
-      into,
-    );
-    if (status !== STATUS.ok) throw refusal(status, d.clubSpeed);
+  const hit = (c: ImpactConstants): StrikeResult => {
+    const struck = strikerOf(c).strike(d);
+    if (typeof struck === 'string') throw refusal(struck, d.clubSpeed);
+    return struck;
   };
-  hit(constants, out);
-  const ungeared = new Float64Array(OUT_LENGTH);
-  hit({ ...constants, coupling: 0 }, ungeared);
-
-  const at = (index: number): number => out[index] ?? Number.NaN;
-  const geared = (index: number): number => at(index) - (ungeared[index] ?? Number.NaN);
+  const struck = hit(constants);
+  const ungeared = hit({ ...constants, coupling: 0 });
+  const { launch, backspin, sidespin, spinLoft } = struck;
   return {
-    launch: {
-      ballSpeed: si(at(OUT.ballSpeed)),
-      launchAngle: si(at(OUT.launchAngle)),
-      launchDirection: si(at(OUT.launchDirection)),
-      spinRate: si(at(OUT.spinRate)),
-      spinAxisTilt: si(at(OUT.spinAxisTilt)),
-      rifleSpin: si(at(OUT.rifleSpin)),
-    },
-    smashFactor: at(OUT.ballSpeed) / d.clubSpeed,
-    spinLoft: si(at(OUT.spinLoft)),
-    faceToPath: si(at(OUT.faceToPath)),
-    backspin: si(at(OUT.backspin)),
-    sidespin: si(at(OUT.sidespin)),
-    gearEffect: { backspin: si(geared(OUT.backspin)), sidespin: si(geared(OUT.sidespin)) },
-    restitution: at(OUT.restitution),
-    tangentialRestitution: at(OUT.tangentialRestitution),
-    slid: at(OUT.slid) === 1,
-    frictionUsed: at(OUT.frictionUsed),
-    clubSpeedAfter: si(at(OUT.clubSpeedAfter)),
-    warnings: strikeWarnings(d, clubhead, at(OUT.spinLoft)),
+    launch,
+    smashFactor: launch.ballSpeed / d.clubSpeed,
+    spinLoft: si(spinLoft),
+    faceToPath: si(struck.faceToPath),
+    backspin: si(backspin),
+    sidespin: si(sidespin),
+    gearEffect: { backspin: si(backspin - ungeared.backspin), sidespin: si(sidespin - ungeared.sidespin) },
+    restitution: struck.restitution,
+    tangentialRestitution: struck.tangentialRestitution,
+    slid: struck.slid,
+    frictionUsed: struck.frictionUsed,
+    clubSpeedAfter: si(struck.clubSpeedAfter),
+    warnings: strikeWarnings(d, clubhead, spinLoft),
   };
 }
 
-function refusal(status: number, clubSpeed: number): FairflightError {
-  if (status === STATUS.noApproach) {
+function refusal(failure: StrikeFailure, clubSpeed: number): FairflightError {
+  if (failure === 'no-approach') {
     return new FairflightError(
       'outside-range',
       'the face of the delivery must approach the ball: face angle and dynamic loft point too far from the direction of travel (attack angle, club path)',
       { field: 'delivery.dynamicLoft', hint: 'check the signs and units of the four angles' },
     );
   }
-  if (status === STATUS.restitution) {
+  if (failure === 'impossible-restitution') {
     return new FairflightError(
       'outside-range',
       `clubhead.restitution leaves the range 0 to 1 at a club speed of ${clubSpeed} m/s`,
       { field: 'clubhead.restitution', value: clubSpeed, hint: 'reduce clubhead.restitution.slope' },
     );
   }
-  if (status === STATUS.makesEnergy) {
-    return new FairflightError(
-      'outside-range',
-      'clubhead.tangentialRestitution, friction and depth of the centre of gravity together would give this strike energy from nothing',
-      {
-        field: 'clubhead.tangentialRestitution',
-        hint: 'a face that hardly stops the slip has low friction: raise the tangential restitution or reduce clubhead.friction',
-      },
-    );
-  }
   return new FairflightError(
     'outside-range',
-    'no impulse satisfies restitution and friction for this contact: the inertia is too small for the arm and friction',
-    { field: 'clubhead.inertia', hint: 'check the unit of the moments of inertia' },
+    'clubhead.tangentialRestitution, friction and depth of the centre of gravity together would give this strike energy from nothing',
+    {
+      field: 'clubhead.tangentialRestitution',
+      hint: 'a face that hardly stops the slip has low friction: raise the tangential restitution or reduce clubhead.friction',
+    },
   );
 }

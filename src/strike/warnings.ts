@@ -1,6 +1,6 @@
 import type { Clubhead } from '../clubhead/index.js';
-import type { ModelWarning } from '../source.js';
-import type { CheckedDelivery } from './delivery.js';
+import { type ModelWarning, outsideRange } from '../warnings/warning.js';
+import type { StrikeInput } from './impact.js';
 
 /** Id of the strike model. @internal */
 export const STRIKE_MODEL = 'rigid-body impulse';
@@ -12,37 +12,15 @@ const OBLIQUE_GRIP = { min: 12 * (Math.PI / 180), max: 42 * (Math.PI / 180) };
 
 /** Says which inputs lie outside the range the model was calibrated for. @internal */
 export function strikeWarnings(
-  delivery: CheckedDelivery,
-  head: Clubhead,
+  { clubSpeed, toe, high }: Readonly<StrikeInput>,
+  { tangentialRestitution, restitution }: Clubhead,
   spinLoft: number,
 ): readonly ModelWarning[] {
-  const warnings: ModelWarning[] = [];
-  const note = (
-    quantity: string,
-    range: { min: number; max: number },
-    value: number,
-    message: string,
-  ): void => {
-    if (value < range.min || value > range.max)
-      warnings.push({ model: STRIKE_MODEL, quantity, range, value, message });
-  };
-  note(
-    'clubSpeed',
-    SPEED,
-    delivery.clubSpeed,
-    'Restitution was calibrated between 80 and 125 mph of club speed; outside it its slope with speed is extrapolated.',
-  );
-  note(
-    'spinLoft',
-    head.tangentialRestitution.kind === 'constant' ? CONSTANT_GRIP : OBLIQUE_GRIP,
-    spinLoft,
-    'The grip law of this head was calibrated for other spin lofts; treat the spin rate as a rough figure.',
-  );
-  note(
-    'strikeOffset',
-    { min: 0, max: head.restitution.edgeDistance },
-    Math.hypot(delivery.toe, delivery.high),
-    'The strike lies beyond the part of the face the restitution map describes; edge restitution is used there.',
-  );
-  return warnings;
+  const grip = tangentialRestitution.kind === 'constant' ? CONSTANT_GRIP : OBLIQUE_GRIP;
+  const face = { min: 0, max: restitution.edgeDistance };
+  return [
+    outsideRange('club-speed-outside-data', STRIKE_MODEL, 'clubSpeed', SPEED, clubSpeed),
+    outsideRange('spin-loft-outside-data', STRIKE_MODEL, 'spinLoft', grip, spinLoft),
+    outsideRange('strike-beyond-face-map', STRIKE_MODEL, 'strikeOffset', face, Math.hypot(toe, high)),
+  ].filter((warning) => warning !== undefined);
 }

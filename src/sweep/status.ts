@@ -1,3 +1,5 @@
+import { frozen } from '../inputs/frozen.js';
+
 /**
  * How a row ended. `landed`: it landed and, when a run was asked for, came to rest. `time-limit`: in the air at the
  * time limit. `below-ground`: never above the ground plane. `topped`: launched along the ground or into it, and never
@@ -19,7 +21,7 @@ export type RowStatus =
   | 'not-converged';
 
 /** Names of the codes in a status column: `rowStatuses[code]`. */
-export const rowStatuses: readonly RowStatus[] = [
+export const rowStatuses: readonly RowStatus[] = /* @__PURE__ */ frozen(() => [
   'landed',
   'time-limit',
   'below-ground',
@@ -28,7 +30,7 @@ export const rowStatuses: readonly RowStatus[] = [
   'outside-range',
   'no-strike',
   'not-converged',
-];
+]);
 
 /** Codes of the status column by name. @internal */
 export const STATUS_CODE = {

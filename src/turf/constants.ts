@@ -1,9 +1,8 @@
 import type { Air } from '../air/index.js';
 import type { Ball } from '../ball/index.js';
-import type { Turf } from './turf.js';
+import { STANDARD_GRAVITY } from '../gravity.js';
+import type { Turf } from '../inputs/turf.js';
 
-/** Standard gravity [m/s²] (CGPM 1901). @internal */
-export const GRAVITY: number = 9.80665;
 /** Drag coefficient of a ball hopping: slow, little spin; an assumption. */
 const HOP_DRAG = 0.3;
 /** Drag coefficient of a ball rolling; an assumption. */
@@ -78,12 +77,12 @@ export function runConstants(
     friction: turf.friction,
     radius: ball.radius,
     gripShare,
-    rollDeceleration: (1 - gripShare) * turf.rollingResistance * GRAVITY * normalY,
+    rollDeceleration: (1 - gripShare) * turf.rollingResistance * STANDARD_GRAVITY * normalY,
     hopDrag: drag * HOP_DRAG,
     skidDrag: drag * ROLL_DRAG,
-    gravityAlong: -GRAVITY * alongY,
-    gravityInto: GRAVITY * normalY,
-    gravityAcross: GRAVITY * alongX * normalZ,
+    gravityAlong: -STANDARD_GRAVITY * alongY,
+    gravityInto: STANDARD_GRAVITY * normalY,
+    gravityAcross: STANDARD_GRAVITY * alongX * normalZ,
     alongX,
     alongY,
     normalX,

@@ -1,6 +1,7 @@
-import { requireWithin } from '../errors.js';
+import { STANDARD_GRAVITY } from '../gravity.js';
+import { readQuantity } from '../inputs/read.js';
+import { greenSpeedField } from '../inputs/turf.js';
 import type { Length } from '../units/index.js';
-import { GRAVITY } from './constants.js';
 
 /** Speed at which the ball leaves the notched bar of a stimpmeter: 6.00 ft/s [m/s]. */
 const RELEASE_SPEED = 1.83;
@@ -14,6 +15,6 @@ const RELEASE_SPEED = 1.83;
  * @throws FairflightError `invalid-input` or `outside-range`
  */
 export function rollingResistanceOfGreen(distance: Length): number {
-  requireWithin('distance', distance, 0.3, 6.1, 'm', 'if that was feet, pass feet(x)');
-  return (7 * RELEASE_SPEED ** 2) / (10 * GRAVITY * distance);
+  readQuantity(greenSpeedField, distance, 'distance');
+  return (7 * RELEASE_SPEED ** 2) / (10 * STANDARD_GRAVITY * distance);
 }

@@ -1,5 +1,4 @@
+export type { Turf } from '../inputs/turf.js';
 export { rollingResistanceOfGreen } from './green-speed.js';
-export { turfs } from './presets.js';
+export { type TurfName, turfs } from './presets.js';
 export type * from './run.js';
-export { type LandingBall, type RunOptions, runOut } from './run-out.js';
-export type * from './turf.js';

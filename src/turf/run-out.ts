@@ -1,44 +1,27 @@
-import { type Air, defaultAir } from '../air/index.js';
-import type { Ball } from '../ball/index.js';
-import { conformingBall } from '../ball/index.js';
-import { FairflightError, requireRecord, requireWithin } from '../errors.js';
-import type { ModelWarning, Range } from '../source.js';
+import type { Air } from '../inputs/air.js';
+import type { Ball } from '../inputs/ball.js';
+import type { LandingBall } from '../inputs/landing.js';
+import { refusal } from '../inputs/refuse.js';
+import type { Turf } from '../inputs/turf.js';
+import type { Range } from '../source.js';
 import type { Track } from '../track.js';
 import { type Angle, type AngularSpeed, type Duration, type Speed, si } from '../units/index.js';
 import type { Vector3 } from '../vector.js';
+import { type ModelWarning, outsideRange } from '../warnings/warning.js';
 import { STRAIGHT_DOWN } from './bounce.js';
 import { type RunConstants, runConstants } from './constants.js';
 import { run, toGround, worldX, worldY, worldZ } from './kernel.js';
-import { resolveTurf } from './presets.js';
 import { CONTACT_SIZE, NODE_SIZE, newRunRecord } from './record.js';
 import type { Bounce, Run } from './run.js';
 import { newRunState, TIME, VX, VY, VZ, WX, X } from './state.js';
-import type { Turf, TurfName } from './turf.js';
 
-/** A ball that meets the turf. The landing of a flight is one. */
-export interface LandingBall {
-  /** Where it meets the ground [m]. */
-  readonly position: Vector3;
-  /** Velocity [m/s], up to 150. */
-  readonly velocity: Vector3;
-  /** Total spin rate [rad/s], up to 3,000. */
-  readonly spinRate: AngularSpeed;
-  /** Spin axis, backspin along +z. Any length from 1e-6 to 1e6. */
-  readonly spinAxis: Vector3;
-}
-
-/** Options of {@link runOut}. */
-export interface RunOptions {
-  /** Slope of the ground down the target line [rad], + uphill, −0.8 to 0.8; default 0. */
-  readonly slope?: Angle;
-  /** Slope of the ground across the target line [rad], + rising to the right, −0.8 to 0.8; default 0. */
-  readonly crossSlope?: Angle;
-  /** Ball; default the conforming ball. */
-  readonly ball?: Ball;
-  /** Air, of which only the density is used; default {@link defaultAir}. */
-  readonly air?: Pick<Air, 'density'>;
-  /** Longest run computed [s], up to 600; default 60. */
-  readonly timeLimit?: Duration;
+/** What a run needs to know of the scene. @internal */
+export interface RunGround {
+  readonly turf: Turf;
+  readonly ball: Ball;
+  readonly air: Pick<Air, 'density'>;
+  readonly slope: number;
+  readonly crossSlope: number;
 }
 
 /** Where the bounce model was tested: greens, 15 to 30 m/s at 35° to 60°. */
@@ -52,52 +35,22 @@ const BAND = 0.3;
 const record = newRunRecord();
 
 /**
- * Bounces and rolls a ball that has just landed, until it rests.
- *
- * Bounce: a rigid sphere on turf that gives way as a tilted crater wall (Penner 2002, Can. J. Phys. 80, 931, with the
- * constants from memory), in three dimensions with the whole spin vector, so that sidespin kicks the ball; two guards
- * keep grazing balls sane. Hops fly with drag only (CD 0.30). Then skid, and rolling with turf and air drag. On a
- * slope the whole is done in the frame of the ground plane.
- *
- * The model was tested on greens, at 15–30 m/s and 35–60° of descent; elsewhere it is extrapolated and warns. No bounce
- * model is better than ±30 %: read `band`. The sideways kick follows from the model's mechanics and has no measurement
- * behind it.
- * @param landing - the ball as it meets the ground, for example `flight.landing`
- * @param turf - firmness preset, its name, or your own; default normal
- * @returns contacts, run, resting place and band
- * @throws FairflightError `invalid-input` or `outside-range`
+ * Bounces and rolls a ball that has just landed, until it rests; what `runOut` does with inputs already read.
+ * @param elevation - of the ground plane [m]; by default it goes through the landing
+ * @throws FairflightError `invalid-input` for a spin axis of no length
+ * @internal
  */
-export function runOut(landing: LandingBall, turf?: Turf | TurfName, options: RunOptions = {}): Run {
-  return runOnGround(landing, turf, options, undefined);
-}
-
-/** As {@link runOut}, on a ground of known elevation [m]; by default the plane through the landing. @internal */
-export function runOnGround(
-  landing: LandingBall,
-  turf: Turf | TurfName | undefined,
-  options: RunOptions,
-  elevation: number | undefined,
-): Run {
-  requireRecord('options', options, ['slope', 'crossSlope', 'ball', 'air', 'timeLimit']);
-  const slope = requireWithin('options.slope', options.slope ?? 0, -0.8, 0.8, 'rad');
-  const crossSlope = requireWithin('options.crossSlope', options.crossSlope ?? 0, -0.8, 0.8, 'rad');
-  const timeLimit = requireWithin('options.timeLimit', options.timeLimit ?? 60, 0, 600, 's');
-  const density = requireWithin(
-    'options.air.density',
-    options.air?.density ?? defaultAir.density,
-    0,
-    5,
-    'kg/m³',
-  );
-  const ball = requireBall(options.ball ?? conformingBall);
-  const c = runConstants(resolveTurf(turf), ball, { density: si(density) }, slope, crossSlope, timeLimit);
-
-  const position = requireVector('landing.position', landing.position, 1e5, 'm');
-  const velocity = requireVector('landing.velocity', landing.velocity, 150, 'm/s');
-  const axis = requireVector('landing.spinAxis', landing.spinAxis, 1e6, '');
-  const rate = requireWithin('landing.spinRate', landing.spinRate, 0, 3000, 'rad/s');
-  const length = requireWithin('landing.spinAxis length', Math.hypot(axis.x, axis.y, axis.z), 1e-6, 1e6, '');
-  const spin = rate / length;
+export function runFrom(landing: LandingBall, ground: RunGround, timeLimit: number, elevation?: number): Run {
+  const { turf, ball, air, slope, crossSlope } = ground;
+  const c = runConstants(turf, ball, air, slope, crossSlope, timeLimit);
+  const { position, velocity, spinAxis: axis, spinRate } = landing;
+  const length = Math.hypot(axis.x, axis.y, axis.z);
+  if (!(length > 1e-6)) {
+    throw refusal('landing.spinAxis', 'landing.spinAxis must have a length: it is 0 or nearly so', {
+      value: axis,
+    });
+  }
+  const spin = spinRate / length;
 
   // The frame of the ground has its origin where the ball landed.
   const s = newRunState();
@@ -205,47 +158,10 @@ function bouncesOf(from: From): Bounce[] {
 }
 
 function warningsFor(along: number, normal: number, across: number): ModelWarning[] {
-  const warnings: ModelWarning[] = [];
   const speed = Math.hypot(along, normal, across);
   const descent = Math.atan2(-normal, Math.hypot(along, across));
-  const degree = 180 / Math.PI;
-  if (speed < TESTED_SPEED.min || speed > TESTED_SPEED.max) {
-    warnings.push({
-      model: RUN_MODEL,
-      quantity: 'landingSpeed',
-      range: TESTED_SPEED,
-      value: speed,
-      message: `The ball lands at ${speed.toFixed(1)} m/s; the bounce was tested from 15 to 30 m/s, so its run is extrapolated.`,
-    });
-  }
-  if (descent < TESTED_DESCENT.min || descent > TESTED_DESCENT.max) {
-    warnings.push({
-      model: RUN_MODEL,
-      quantity: 'descentAngle',
-      range: TESTED_DESCENT,
-      value: descent,
-      message: `The ball comes in at ${(descent * degree).toFixed(1)}° to the ground; the bounce was tested from 35° to 60°, so its run is extrapolated.`,
-    });
-  }
-  return warnings;
-}
-
-function requireVector(field: string, value: Vector3, most: number, unit: string): Vector3 {
-  if (typeof value !== 'object' || value === null) {
-    throw new FairflightError('invalid-input', `${field} must be an object with x, y and z`, {
-      field,
-      value,
-    });
-  }
-  requireWithin(`${field}.x`, value.x, -most, most, unit);
-  requireWithin(`${field}.y`, value.y, -most, most, unit);
-  requireWithin(`${field}.z`, value.z, -most, most, unit);
-  return value;
-}
-
-function requireBall(ball: Ball): Ball {
-  requireWithin('options.ball.mass', ball.mass, 0.001, 1, 'kg');
-  requireWithin('options.ball.radius', ball.radius, 0.005, 0.1, 'm');
-  requireWithin('options.ball.inertia', ball.inertia, 1e-8, 1e-2, 'kg m²');
-  return ball;
+  return [
+    outsideRange('landing-speed-outside-data', RUN_MODEL, 'landingSpeed', TESTED_SPEED, speed),
+    outsideRange('descent-outside-data', RUN_MODEL, 'descentAngle', TESTED_DESCENT, descent),
+  ].filter((warning) => warning !== undefined);
 }

@@ -1,7 +1,7 @@
-import type { ModelWarning } from '../source.js';
 import type { Track } from '../track.js';
 import type { Angle, AngularSpeed, Duration, Length, Speed } from '../units/index.js';
 import type { Vector3 } from '../vector.js';
+import type { ModelWarning } from '../warnings/index.js';
 
 /** One contact with the turf. */
 export interface Bounce {

@@ -7,6 +7,7 @@ import {
   defaultAerodynamics,
   fittedModern,
   pennerBearmanHarvey,
+  resolveModel,
   SPIN_DECAY,
   smitsSmith1994,
   testRangeLine,
@@ -19,7 +20,10 @@ import davies from '../published/data/davies-1949.json' with { type: 'json' };
 import line from '../published/data/test-range-line.json' with { type: 'json' };
 
 const models: readonly AerodynamicModel[] = Object.values(aerodynamicModels);
-const everyModel: readonly AerodynamicModel[] = [...models, ...models.map(withReverseMagnus)];
+const everyModel: readonly AerodynamicModel[] = [
+  ...models,
+  ...models.map((model) => resolveModel(withReverseMagnus(model))),
+];
 /** What a flight can meet and far more; S grows without bound as a ball nearly stops in the air. */
 const reynolds = fc.oneof(even(0, 4e5), anyOf(0, 1e9));
 const spinRatio = fc.oneof(even(0, 1), even(0, 50), anyOf(0, 1e300));
@@ -255,7 +259,7 @@ describe('where each source has data', () => {
 });
 
 describe('reverse Magnus', () => {
-  const model = withReverseMagnus(fittedModern);
+  const model = resolveModel(withReverseMagnus(fittedModern));
   it('takes lift away between Re 50,000 and 75,000 at low spin only', () => {
     // Lyu, Kensrud and Smith 2020: negative lift for 5e4 < Re < 7e4 at 750–2,250 rpm, positive at Re 6.5e4, S 0.24.
     expect(model.liftCoefficient(50_000, 0.15)).toBe(0);

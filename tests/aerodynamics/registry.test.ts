@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import {
   type AerodynamicModel,
-  aerodynamicModel,
   aerodynamicModels,
   defaultAerodynamics,
   fittedModern,
+  resolveModel,
   testRangeLine,
 } from '../../src/aerodynamics/index.js';
 import { caught } from '../caught.js';
@@ -20,15 +20,24 @@ describe('registry', () => {
       'davies-1949',
     ]);
   });
+  it('cannot be changed from outside', () => {
+    expect(Object.isFrozen(aerodynamicModels)).toBe(true);
+    for (const model of Object.values(aerodynamicModels)) {
+      const { validity, source } = model;
+      for (const record of [model, validity, validity.reynolds, validity.spinRatio, source]) {
+        expect(Object.isFrozen(record)).toBe(true);
+      }
+    }
+  });
   it('resolves an id, a model, nothing', () => {
-    expect(aerodynamicModel('test-range-line')).toBe(testRangeLine);
+    expect(resolveModel('test-range-line')).toBe(testRangeLine);
     const own: AerodynamicModel = { ...fittedModern, id: 'own' };
-    expect(aerodynamicModel(own)).toBe(own);
-    expect(aerodynamicModel()).toBe(defaultAerodynamics);
+    expect(resolveModel(own)).toBe(own);
+    expect(resolveModel()).toBe(defaultAerodynamics);
   });
   it('lists the ids when it does not know one', () => {
     for (const id of ['smits', '', 'toString', '__proto__']) {
-      const error = caught(() => aerodynamicModel(id, 'scene.aerodynamics'));
+      const error = caught(() => resolveModel(id, 'scene.aerodynamics'));
       expect(error.code).toBe('invalid-input');
       expect(error.field).toBe('scene.aerodynamics');
       expect(error.value).toBe(id);
@@ -49,7 +58,7 @@ describe('registry', () => {
       [{ ...fittedModern, spinDecay: 0.5 }, /spinDecay/],
     ];
     for (const [record, message] of broken) {
-      const error = caught(() => aerodynamicModel(record as AerodynamicModel));
+      const error = caught(() => resolveModel(record as AerodynamicModel));
       expect(error.code).toBe('invalid-input');
       expect(error.message).toMatch(message);
     }

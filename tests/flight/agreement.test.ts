@@ -14,7 +14,7 @@ import {
   radians,
   radiansPerSecond,
   type Scene,
-  tabulated,
+  tabulatedModel,
   type WindProfile,
 } from '../../src/index.js';
 import { flyReference } from '../../src/reference.js';
@@ -71,7 +71,7 @@ describe('the engine against odex at 1e-13 over the whole domain', () => {
   it('stays below 1 mm by a grid of one’s own', () => {
     // A grid has a corner at every node, and this one, invented for the test of the interpolation, turns lift over
     // twice between neighbours.
-    const own = tabulated({
+    const own = tabulatedModel({
       id: 'own',
       source: { authors: 'nobody', year: 2026, work: 'an invented grid', confidence: 'assumption' },
       ...monotoneGrid.grid,

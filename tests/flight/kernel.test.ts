@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { type CompiledLaw, compiledLaw, constantLaw } from '../../src/aerodynamics/compiled-law.js';
-import { aerodynamicModels, withReverseMagnus } from '../../src/aerodynamics/index.js';
+import { aerodynamicModels, resolveModel, withReverseMagnus } from '../../src/aerodynamics/index.js';
 import { loadBatchKernel } from '../../src/batch.js';
 import { flyBatch } from '../../src/flight/engine/batch.js';
 import { kernelFrame, packKernel, setFrame } from '../../src/flight/engine/frame.js';
@@ -65,7 +65,7 @@ describe('compiled laws', () => {
   );
 
   it('are refused to a law that has another form', () => {
-    expect(compiledLaw(withReverseMagnus(aerodynamicModels['fitted-modern']))).toBeUndefined();
+    expect(compiledLaw(resolveModel(withReverseMagnus('fitted-modern')))).toBeUndefined();
   });
 });
 

@@ -2,7 +2,7 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { isFairflightError, smitsSmith1994 } from 'fairflight';
+import { isFairflightError, scaledModel, smitsSmith1994 } from 'fairflight';
 import { type ParallelOptions, sweepInParallel, sweepToFile } from 'fairflight/node';
 import { type Design, type SweepChunk, type SweepSetup, sweep } from 'fairflight/sweep';
 import { celsius, degrees, mph } from 'fairflight/units';
@@ -107,12 +107,17 @@ describe('a sweep on worker threads', () => {
     expect(process.getActiveResourcesInfo().filter((name) => /worker/i.test(name))).toEqual([]);
   });
 
-  it('takes a built-in model as a record, and a model of one’s own from its module', async () => {
+  it('takes a built-in model as a record, a model as data, and a model of one’s own from its module', async () => {
     const byId = { ...setup, scene: { aerodynamics: 'smits-smith-1994' } };
     const byRecord = { ...setup, scene: { aerodynamics: smitsSmith1994 } };
     const two = { workers: 2, chunkSize: 100 };
     const expected = await bytesOf(sweepInParallel(design, byId, { ...two, workers: 0 }));
     expect((await bytesOf(sweepInParallel(design, byRecord, two))).equals(expected)).toBe(true);
+
+    const scaled = { ...setup, scene: { aerodynamics: scaledModel(smitsSmith1994, { drag: 0.97 }) } };
+    const slower = await bytesOf(sweepInParallel(design, scaled, { ...two, workers: 0 }));
+    expect((await bytesOf(sweepInParallel(design, scaled, two))).equals(slower)).toBe(true);
+    expect(slower.equals(expected)).toBe(false);
 
     const modelFrom = { module: ownModel('own.mjs', '0.25'), name: 'model' };
     const { model } = await import(modelFrom.module);

@@ -8,6 +8,7 @@ import {
   fly,
   isFairflightError,
   type Launch,
+  resolveModel,
   type Scene,
   withReverseMagnus,
 } from '../../src/index.js';
@@ -70,7 +71,7 @@ const MOST_REFUSALS = 10;
 let evaluations = 0;
 /** Every built-in model, with and without its lift in the drag crisis, counting how often it is asked. */
 const models: readonly AerodynamicModel[] = Object.values(aerodynamicModels)
-  .flatMap((model) => [model, withReverseMagnus(model)])
+  .flatMap((model) => [model, resolveModel(withReverseMagnus(model))])
   .map((model) => ({
     ...model,
     dragCoefficient: (reynolds, spinRatio) => {

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { fittedModern, scaledModel } from '../../src/aerodynamics/index.js';
 import { airAtAltitude } from '../../src/air/index.js';
 import { type FairflightError, isFairflightError } from '../../src/errors.js';
 import { parseDelivery, parseLaunch, parseScene } from '../../src/schema/index.js';
@@ -161,6 +162,10 @@ describe('parseScene', () => {
     expect(scene.ground?.elevation).toBeCloseTo(-9.144, 12);
     expect([scene.turf, scene.aerodynamics]).toEqual(['firm', 'smits-smith-1994']);
   });
+  it('takes a model as data, and gives the record that the library makes', () => {
+    const scaled = scaledModel('smits-smith-1994', { drag: 0.97 });
+    expect(parseScene({ aerodynamics: JSON.parse(JSON.stringify(scaled)) }).aerodynamics).toEqual(scaled);
+  });
   it('takes thermometer and barometer, or density and viscosity, and wind by components', () => {
     expect(parseScene({ air: { 'temperature (F)': 68, 'pressure (inHg)': 29.92 } }).air?.density).toBeCloseTo(
       1.199,
@@ -184,6 +189,13 @@ describe('parseScene', () => {
       /one of baked, firm, normal, soft, wet, got "concrete"/,
     ],
     ['an unknown model', { aerodynamics: 'mine' }, 'scene.aerodynamics', /one of fitted-modern/],
+    [
+      'a model as data with a slip',
+      { aerodynamics: { kind: 'scaled', of: 'fitted-modern', drag: 9 } },
+      'scene.aerodynamics.drag',
+      /between 0.2 and 5/,
+    ],
+    ['functions', { aerodynamics: { ...fittedModern } }, 'scene.aerodynamics', /made of functions/],
     ['heat', { air: { 'temperature (C)': 90 } }, 'scene.air.temperature', /between -50 and 60 C, got 90/],
     ['a bare altitude', { air: { altitude: 1200 } }, 'scene.air.altitude', /needs a unit/],
     [

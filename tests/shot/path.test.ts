@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { conformingBall } from '../../src/ball/index.js';
+import { balls } from '../../src/ball/index.js';
 import {
   type BallState,
   defaultAir,
@@ -57,7 +57,7 @@ const drive: Launch = { ballSpeed: metresPerSecond(74), launchAngle: degrees(11)
 test('the path of a shot goes from its start to where it rests, and its time is flight and run', () => {
   fc.assert(
     fc.property(anyLaunch, anyScene, fc.constantFrom(0, 1), (launch, scene, by) => {
-      const shot = playShot(launch, { scene });
+      const shot = playShot(launch, scene);
       const path = pathOf(shot, by === 0 ? { count: 77 } : { spacing: metres(3) });
       expect(path[0]?.position).toEqual({ x: 0, y: 0, z: 0 });
       expect(path[0]?.time).toBe(0);
@@ -76,7 +76,7 @@ test('the path of a shot goes from its start to where it rests, and its time is 
 test('it meets the ground where the shot says it does, to the last bit, and is never below it', () => {
   fc.assert(
     fc.property(anyLaunch, anyScene, (launch, scene) => {
-      const shot = playShot(launch, { scene });
+      const shot = playShot(launch, scene);
       expect(stateAt(shot, shot.flight.hangTime)).toMatchObject({ position: shot.flight.landing.position });
       for (const { time, position, speedBefore } of shot.run?.bounces ?? []) {
         const state = stateAt(shot, shot.flight.hangTime + time);
@@ -95,7 +95,7 @@ test('it meets the ground where the shot says it does, to the last bit, and is n
 test('it is continuous: no step is longer than the greatest speed allows', () => {
   fc.assert(
     fc.property(anyLaunch, anyScene, (launch, scene) => {
-      const path = pathOf(playShot(launch, { scene }), { count: 2000 });
+      const path = pathOf(playShot(launch, scene), { count: 2000 });
       const fastest = Math.max(...path.map(({ speed }) => speed));
       for (let i = 1; i < path.length; i++) {
         const [a, b] = [path[i - 1] as BallState, path[i] as BallState];
@@ -112,10 +112,10 @@ test('it is continuous: no step is longer than the greatest speed allows', () =>
 });
 
 test('on level ground energy never rises in hops, at contacts and in the roll', () => {
-  const { mass, inertia } = conformingBall;
+  const { mass, inertia } = balls.conforming;
   fc.assert(
     fc.property(anyLaunch, levelScene, (launch, scene) => {
-      const shot = playShot(launch, { scene });
+      const shot = playShot(launch, scene);
       if (shot.run === undefined) return;
       const { time, state } = shot.run.track;
       let before = Number.POSITIVE_INFINITY;
@@ -141,8 +141,8 @@ test('left and right are mirror images', () => {
         spinAxisTilt: degrees(-(launch.spinAxisTilt ?? 0) * (180 / Math.PI)),
       };
       const other = { ...ground, crossSlope: -ground.crossSlope as never };
-      const a = pathOf(playShot(launch, { scene: { ground } }), { count: 60, as: 'xyz' });
-      const b = pathOf(playShot(mirrored, { scene: { ground: other } }), { count: 60, as: 'xyz' });
+      const a = pathOf(playShot(launch, { ground }), { count: 60, as: 'xyz' });
+      const b = pathOf(playShot(mirrored, { ground: other }), { count: 60, as: 'xyz' });
       a.forEach((value, i) => {
         // Single precision, and 0.1 mm where a hop more or less is a matter of rounding.
         expect(Math.abs(value - (i % 3 === 2 ? -1 : 1) * (b[i] as number))).toBeLessThan(2e-4);
@@ -167,9 +167,9 @@ describe('between its nodes the path is the integrator’s', () => {
       fc.property(run, ground, even(0, 1), ({ v, up, across }, { slope, cross, turf }, part) => {
         const tilt = level ? 0 : 1;
         const make = (limit: number) =>
-          runConstants(turfs[turf], conformingBall, defaultAir, tilt * slope, tilt * cross, limit);
+          runConstants(turfs[turf], balls.conforming, defaultAir, tilt * slope, tilt * cross, limit);
         // Without slip, since a skid takes its air drag in the middle, which a limit moves.
-        const spin = [across / conformingBall.radius, 0, -v / conformingBall.radius];
+        const spin = [across / balls.conforming.radius, 0, -v / balls.conforming.radius];
         const start = Float64Array.from([0, 0, 0, v, phase === 'hop' ? up : 0, across, ...spin, 0]);
         const record = newRunRecord();
         const whole = start.slice();
@@ -213,7 +213,7 @@ describe('between its nodes the path is the integrator’s', () => {
 test('in a vacuum a hop up a slope is a parabola', () => {
   const air = { density: kilogramsPerCubicMetre(0), viscosity: defaultAir.viscosity };
   const ground = { slope: degrees(12), crossSlope: degrees(5) };
-  const shot = playShot({ ...drive, launchAngle: degrees(40) }, { scene: { air, ground, turf: 'baked' } });
+  const shot = playShot({ ...drive, launchAngle: degrees(40) }, { air, ground, turf: 'baked' });
   const { time, state } = shot.run?.track ?? { time: [], state: [] };
   const [from, to] = [time[0] as number, time.findIndex((t, n) => n > 0 && t === time[n + 1])];
   expect(to).toBeGreaterThan(1);
@@ -225,7 +225,7 @@ test('in a vacuum a hop up a slope is a parabola', () => {
 });
 
 describe('forms', () => {
-  const shot = playShot(drive, { scene: { ground: { slope: degrees(1) } } });
+  const shot = playShot(drive, { ground: { slope: degrees(1) } });
 
   test('numbers are those of the states, in single precision', () => {
     const states = pathOf(shot, { count: 50 });
@@ -265,14 +265,14 @@ describe('forms', () => {
 
 describe('endings other than a rest', () => {
   test('a time limit in the air, and a green above the apex: the path of the flight', () => {
-    const cut = playShot(drive, { flight: { timeLimit: seconds(2) } });
+    const cut = playShot(drive, {}, { timeLimit: seconds(2) });
     expect(pathOf(cut, { count: 5 }).at(-1)?.time).toBe(2);
-    const under = playShot(drive, { scene: { ground: { elevation: metres(100) } } });
+    const under = playShot(drive, { ground: { elevation: metres(100) } });
     expect(pathOf(under, { spacing: metres(5) }).at(-1)?.position).toEqual(under.flight.landing.position);
   });
 
   test('a ball still rolling after a minute', () => {
-    const shot = playShot(drive, { scene: { ground: { slope: degrees(-16) } } });
+    const shot = playShot(drive, { ground: { slope: degrees(-16) } });
     expect(shot.run?.ended).toBe('still-rolling');
     const last = pathOf(shot, { count: 400 }).at(-1) as BallState;
     expect(last.position).toEqual(shot.run?.restsAt);

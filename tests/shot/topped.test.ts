@@ -66,7 +66,7 @@ test('no search and no cloud gains by it', () => {
 });
 
 test('half a metre up on a tee it is an ordinary flight, with a run', () => {
-  const shot = playShot(top, { scene: { ground: { elevation: metres(-0.5) } } });
+  const shot = playShot(top, { ground: { elevation: metres(-0.5) } });
   expect(shot.flight.ended).toBe('landed');
   expect(shot.run?.distance).toBeGreaterThan(0);
 });

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { scaledModel } from '../../src/aerodynamics/index.js';
 import { loadBatchKernel } from '../../src/batch.js';
 import { isFairflightError } from '../../src/errors.js';
 import {
@@ -204,6 +205,16 @@ describe('what a sweep says of itself', () => {
       unit: 'm',
       role: 'output',
     });
+  });
+
+  it('holds a model given as data, so that two which print alike are told apart', () => {
+    const told = [0.97, 0.9701].map((drag) => {
+      const aerodynamics = scaledModel('smits-smith-1994', { drag });
+      const { about } = sweep(designs[0] as Design, { ...setup, scene: { aerodynamics } });
+      expect(about.setup).toMatchObject({ scene: { aerodynamics } });
+      return JSON.stringify(about);
+    });
+    expect(told[0]).not.toBe(told[1]);
   });
 
   it('has no column of another name', () => {

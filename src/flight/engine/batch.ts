@@ -1,4 +1,5 @@
 import type { CompiledLaw } from '../../aerodynamics/compiled-law.js';
+import { refuseType } from '../../inputs/refuse.js';
 import type { FlightProblem } from '../problem.js';
 import {
   type CompiledEnd,
@@ -48,12 +49,27 @@ export interface BatchKernel {
 
 /** Makes the kernel of what was instantiated. @internal */
 export function batchKernel(exports: BatchExports): BatchKernel {
-  return {
+  const kernel: BatchKernel = Object.freeze({
     name: 'WebAssembly SIMD',
     exports,
     frames: Array.from({ length: exports.chunk() }, kernelFrame),
-  };
+  });
+  KERNELS.add(kernel);
+  return kernel;
 }
+
+/**
+ * Reads a kernel a caller passes.
+ * @throws FairflightError `invalid-input` for anything else, a promise of one included
+ * @internal
+ */
+export function readKernel(value: unknown, path: string): BatchKernel {
+  if (!KERNELS.has(value as object)) throw refuseType(path, 'a kernel of loadBatchKernel', value);
+  return value as BatchKernel;
+}
+
+/** The kernels made here: what a caller passes must be one of them. */
+const KERNELS = new WeakSet<object>();
 
 /** Numbers the batch gives back for each flight; the last is the status. */
 const RESULTS = 14;

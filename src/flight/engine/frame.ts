@@ -1,6 +1,7 @@
 import type { CompiledLaw } from '../../aerodynamics/compiled-law.js';
+import { STANDARD_GRAVITY } from '../../gravity.js';
 import { STATES } from '../equations.js';
-import { type FlightProblem, STANDARD_GRAVITY } from '../problem.js';
+import type { FlightProblem } from '../problem.js';
 import { APEX_RESTEP_BELOW, firstStep, VELOCITY_TOLERANCE_PER_METRE } from './tolerance.js';
 
 /**

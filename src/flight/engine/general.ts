@@ -1,11 +1,12 @@
 import { windFoot } from '../../air/wind-ratio.js';
 import { FairflightError } from '../../errors.js';
+import { STANDARD_GRAVITY } from '../../gravity.js';
 import { createStepper } from '../../numerics/embedded-stepper.js';
 import { quinticHermite, quinticRoot, quinticSlope, quinticValue } from '../../numerics/quintic-hermite.js';
 import { dormandPrince853 } from '../../numerics/tableaux/dormand-prince-853.js';
 import { equationsOfMotion, STATES } from '../equations.js';
 import { groundPlane } from '../ground-plane.js';
-import { type FlightProblem, STANDARD_GRAVITY } from '../problem.js';
+import type { FlightProblem } from '../problem.js';
 import {
   APEX_RESTEP_BELOW,
   FINEST_VELOCITY_TOLERANCE,

@@ -1,4 +1,5 @@
 import { constantLaw } from '../../aerodynamics/compiled-law.js';
+import { resolveScene } from '../../scene/scene.js';
 import { sceneProblem, setLaunch } from '../problem.js';
 import { kernelFrame, packKernel, setFrame } from './frame.js';
 import type { flyKernel } from './kernel.generated.js';
@@ -24,7 +25,7 @@ const FLIGHTS = [
 export function warmUp(kernel: typeof flyKernel): void {
   const law = constantLaw(0.2, 0.25);
   const frame = kernelFrame();
-  const problem = sceneProblem({});
+  const problem = sceneProblem(resolveScene(undefined));
   const p = new Float64Array(KERNEL_PARAMETERS.length);
   const out = new Float64Array(KERNEL_RESULTS.length);
   const track = new Float64Array(100 * TRACK_FIELDS.length);

@@ -3,8 +3,9 @@ import { describe, expect, it } from 'vitest';
 import {
   type CoefficientGrid,
   fittedModern,
+  resolveModel,
   SPIN_DECAY,
-  tabulated,
+  tabulatedModel,
   testRangeLine,
 } from '../../src/aerodynamics/index.js';
 import type { Source } from '../../src/source.js';
@@ -14,7 +15,8 @@ import reference from '../published/data/monotone-grid.json' with { type: 'json'
 
 const source: Source = { authors: 'nobody', year: 2026, work: 'an invented grid', confidence: 'assumption' };
 const grid: CoefficientGrid = { id: 'own', source, ...reference.grid };
-const model = tabulated(grid);
+const table = (own: CoefficientGrid) => resolveModel(tabulatedModel(own));
+const model = table(grid);
 
 describe('a grid of one’s own', () => {
   it('gives back its nodes', () => {
@@ -50,7 +52,7 @@ describe('a grid of one’s own', () => {
         };
         const reynolds = running(reSteps, 1e5);
         const spinRatio = running(sSteps, 0.3);
-        const made = tabulated({ id: 'random', source, reynolds, spinRatio, drag, lift: drag });
+        const made = table({ id: 'random', source, reynolds, spinRatio, drag, lift: drag });
         const within = (nodes: readonly number[], t: number) =>
           (nodes[0] ?? 0) + t * ((nodes.at(-1) ?? 0) - (nodes[0] ?? 0));
         const [re, s] = [within(reynolds, u), within(spinRatio, v)];
@@ -69,7 +71,7 @@ describe('a grid of one’s own', () => {
   it('follows a smooth law it was sampled from', () => {
     const reynolds = Array.from({ length: 20 }, (_, i) => 30_000 + 10_000 * i);
     const spinRatio = Array.from({ length: 31 }, (_, j) => 0.02 * j);
-    const sampled = tabulated({
+    const sampled = table({
       id: 'sampled',
       source,
       reynolds,
@@ -102,7 +104,7 @@ describe('a grid of one’s own', () => {
     }
   });
   it('takes one row (one wind speed) and two columns', () => {
-    const small = tabulated({
+    const small = table({
       id: 'small',
       source,
       reynolds: [1e5],
@@ -112,7 +114,7 @@ describe('a grid of one’s own', () => {
     });
     expect(small.dragCoefficient(5e4, 0.1)).toBeCloseTo(0.25, 14);
     expect(small.liftCoefficient(2e5, 0.1)).toBeCloseTo(0.075, 14);
-    const two = tabulated({
+    const two = table({
       ...grid,
       id: 'two',
       reynolds: [5e4, 1e5],
@@ -133,7 +135,7 @@ describe('a grid of one’s own', () => {
       spinEntering: 'across',
       spinDecay: SPIN_DECAY,
     });
-    const spelled = tabulated({ ...grid, label: 'Mine', spinEntering: 'total', spinDecay: 1e-5 });
+    const spelled = table({ ...grid, label: 'Mine', spinEntering: 'total', spinDecay: 1e-5 });
     expect(spelled).toMatchObject({ label: 'Mine', spinEntering: 'total', spinDecay: 1e-5 });
   });
   it('does not change when the caller’s arrays do', () => {
@@ -142,7 +144,7 @@ describe('a grid of one’s own', () => {
       [0.2, 0.3],
       [0.25, 0.35],
     ];
-    const made = tabulated({ id: 'kept', source, reynolds, spinRatio: [0.1, 0.2], drag, lift: drag });
+    const made = table({ id: 'kept', source, reynolds, spinRatio: [0.1, 0.2], drag, lift: drag });
     const before = made.dragCoefficient(7e4, 0.15);
     reynolds[0] = 1;
     (drag[0] as number[])[0] = 9;
@@ -193,7 +195,7 @@ describe('a bad grid', () => {
   ];
   for (const [what, change, field, code] of bad) {
     it(`${what} is refused by name`, () => {
-      const error = caught(() => tabulated({ ...grid, ...change } as CoefficientGrid));
+      const error = caught(() => tabulatedModel({ ...grid, ...change } as CoefficientGrid));
       expect(error.field).toBe(field);
       expect(error.code).toBe(code);
       expect(error.message).toContain(what === 'an unknown field' ? '"spin"' : field);

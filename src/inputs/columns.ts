@@ -1,0 +1,75 @@
+import { describe, isList } from '../errors.js';
+import type { Fields, QuantityField } from './field.js';
+import { allows, requireKnown } from './read.js';
+import { refusal, refuseQuantity, refuseType } from './refuse.js';
+
+/** Numbers of one quantity, a row each. */
+export type Column = Float64Array | readonly number[];
+
+/**
+ * Reads columns of equal length by the fields of a record: each number is checked like the field itself. Plain lists,
+ * as JSON gives them, become typed arrays.
+ * @param rows - length every column must have; from the first one when left out
+ * @throws FairflightError naming column and row, as `launches.ballSpeed[17]`
+ * @internal
+ */
+export function readColumns<Name extends string>(
+  fields: Readonly<Record<Name, QuantityField & { readonly optional?: true }>>,
+  value: unknown,
+  path: string,
+  rows?: { readonly count: number; readonly like: string },
+): { readonly count: number; readonly columns: { readonly [K in Name]?: Float64Array } } {
+  const given = requireKnown(fields as Fields, value, path);
+  const columns: { [K in Name]?: Float64Array } = {};
+  let expected = rows;
+  for (const name of Object.keys(fields) as Name[]) {
+    const field = fields[name];
+    const column = given[name];
+    if (column === undefined && field.optional === true) continue;
+    const numbers = readColumn(field, column, `${path}.${name}`);
+    expected ??= { count: numbers.length, like: `${path}.${name}` };
+    if (numbers.length !== expected.count) {
+      throw refusal(
+        `${path}.${name}`,
+        `${path}.${name} has ${numbers.length} rows, ${expected.like} has ${expected.count}`,
+        { value: numbers.length },
+      );
+    }
+    columns[name] = numbers;
+  }
+  return { count: expected?.count ?? 0, columns };
+}
+
+function readColumn(field: QuantityField, column: unknown, path: string): Float64Array {
+  const typed = column instanceof Float64Array;
+  if (!typed && !isList(column)) throw refuseType(path, 'a Float64Array or a list of numbers', column);
+  const { length } = column;
+  const numbers = typed ? column : new Float64Array(length);
+  for (let i = 0; i < length; i++) {
+    const value = column[i];
+    if (!allows(field, value)) throw refuseQuantity(field, value, `${path}[${i}]`);
+    if (!typed) numbers[i] = value as number;
+  }
+  return numbers;
+}
+
+/**
+ * Columns as plain lists, which JSON keeps: `JSON.stringify(plainColumns(flights))`. A typed array by itself becomes
+ * `{"0":…}` there. `structuredClone` needs no help.
+ * @param columns - a record of typed arrays, for example from `flyMany` or `carryMap`; other fields are passed through
+ * @throws {@link FairflightError} `invalid-input` when it is no record
+ */
+export function plainColumns<T extends object>(
+  columns: T,
+): { readonly [K in keyof T]: T[K] extends ArrayLike<number> ? readonly number[] : T[K] } {
+  if (typeof columns !== 'object' || columns === null) {
+    throw refusal('columns', `columns must be a record of columns, got ${describe(columns)}`, {
+      value: columns,
+    });
+  }
+  const plain = Object.entries(columns).map(([name, column]) => [
+    name,
+    ArrayBuffer.isView(column) ? Array.from(column as unknown as ArrayLike<number>) : column,
+  ]);
+  return Object.fromEntries(plain) as never;
+}

@@ -1,0 +1,94 @@
+import { describe, type ErrorCode, type ErrorDetails, FairflightError } from '../errors.js';
+import { fromUnit, inUnit } from '../units/unit.js';
+import type { QuantityField } from './field.js';
+
+/** An error whose message ends in what the caller can do about it. @internal */
+export function refusal(
+  field: string,
+  message: string,
+  details: Omit<ErrorDetails, 'field'> = {},
+  code: ErrorCode = 'invalid-input',
+): FairflightError {
+  const advice = details.hint === undefined ? '' : `; ${details.hint}`;
+  return new FairflightError(code, `${message}${advice}`, { field, ...details });
+}
+
+/** Enough digits for a message, and no more. */
+function short(value: number): string {
+  return String(Number(value.toPrecision(4)));
+}
+
+const SYMBOLS: Readonly<Record<string, string>> = {
+  'kg m2': 'kg m²',
+  'g cm2': 'g cm²',
+  'kg/m3': 'kg/m³',
+  deg: '°',
+  C: '°C',
+  F: '°F',
+};
+
+function symbol(unit: string): string {
+  return SYMBOLS[unit] ?? unit;
+}
+
+/** `150 m/s`; no blank before a degree sign. */
+function withUnit(value: string, unit: string): string {
+  const text = symbol(unit);
+  return text === '' || text === '°' ? `${value}${text}` : `${value} ${text}`;
+}
+
+/** The allowed range in SI and in the unit people say: `between 1 and 90 m/s (2.237 and 201.3 mph)`. @internal */
+export function rangeText({
+  min,
+  max,
+  si,
+  said,
+}: Pick<QuantityField, 'min' | 'max' | 'si' | 'said'>): string {
+  const plain = `between ${short(min)} and ${withUnit(short(max), si)}`;
+  if (said.symbol === si) return plain;
+  const [low, high] = [short(inUnit(said, min)), short(inUnit(said, max))];
+  return `${plain} (${said.symbol === 'deg' ? `${low}°` : low} and ${withUnit(high, said.symbol)})`;
+}
+
+/**
+ * `; if 150 was meant as mph, pass mph(150)`: only for a number a person may have typed, short in digits, that would be
+ * allowed in that unit.
+ */
+function hintFor(field: QuantityField, value: unknown): string | undefined {
+  const { said, si, min, max } = field;
+  if (typeof value !== 'number' || said.symbol === si) return undefined;
+  const meant = fromUnit(said, value);
+  if (!(meant >= min && meant <= max) || Number(value.toPrecision(6)) !== value) return undefined;
+  const pass = said.maker === undefined ? Number(meant.toPrecision(6)) : `${said.maker}(${value})`;
+  return `if ${value} was meant as ${symbol(said.symbol)}, pass ${pass}`;
+}
+
+function gotText(value: unknown, { si, said }: QuantityField): string {
+  if (typeof value !== 'number' || !Number.isFinite(value)) return describe(value);
+  const plain = withUnit(short(value), si);
+  if (said.symbol === si) return plain;
+  return `${plain} (${withUnit(short(inUnit(said, value)), said.symbol)})`;
+}
+
+/** Refuses a number that is none, or lies outside its field's range. @internal */
+export function refuseQuantity(field: QuantityField, value: unknown, path: string): FairflightError {
+  const finite = typeof value === 'number' && Number.isFinite(value);
+  const hint = hintFor(field, value);
+  const start = value === undefined ? `${path} is missing; it must be` : `${path} must be`;
+  const got = value === undefined ? '' : `, got ${gotText(value, field)}`;
+  return refusal(
+    path,
+    `${start} ${rangeText(field)}${got}`,
+    { value, unit: symbol(field.si), range: [field.min, field.max], ...(hint !== undefined && { hint }) },
+    finite ? 'outside-range' : 'invalid-input',
+  );
+}
+
+/** Refuses a value of the wrong type: `launch must be an object, got an array`. @internal */
+export function refuseType(path: string, wanted: string, value: unknown): FairflightError {
+  const text =
+    value === undefined
+      ? `${path} is missing; it must be ${wanted}`
+      : `${path} must be ${wanted}, got ${describe(value)}`;
+  return refusal(path, text, { value });
+}

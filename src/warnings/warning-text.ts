@@ -1,0 +1,67 @@
+import { choice, type Declared, optional } from '../inputs/field.js';
+import { frozen } from '../inputs/frozen.js';
+import { readChoice, readOptions } from '../inputs/read.js';
+import { DEGREES, inUnit, METRES_PER_SECOND, MILLIMETRES, MPH, type Unit } from '../units/unit.js';
+import type { ModelWarning, WarningCode } from './warning.js';
+
+/** Units a sentence speaks in: `yards` with mph and feet, or `metres` with metres per second. */
+export type SpokenUnits = 'yards' | 'metres';
+
+/** Options of {@link warningText}. */
+export interface WarningTextOptions {
+  /** Units of the sentence; default yards. */
+  readonly units?: SpokenUnits;
+}
+
+const optionFields: Declared<WarningTextOptions> = /* @__PURE__ */ frozen(() => ({
+  units: optional(choice<SpokenUnits>(['yards', 'metres'], 'units of the sentence')),
+}));
+
+type Say = (warning: ModelWarning, units: SpokenUnits) => string;
+
+const speedUnit = (units: SpokenUnits): Unit => (units === 'yards' ? MPH : METRES_PER_SECOND);
+
+const SENTENCES: Readonly<Record<WarningCode, Say>> = {
+  'reynolds-outside-data': ({ value, range, model }) =>
+    `The Reynolds number reached ${value.toFixed(0)}; ${model} has data from ${range.min.toFixed(0)} to ${range.max.toFixed(0)}, so drag and lift are extrapolated there.`,
+  'spin-ratio-outside-data': ({ value, range, model }) =>
+    `The spin ratio reached ${value.toFixed(3)}; ${model} has data from ${range.min} to ${range.max}, so drag and lift are extrapolated there.`,
+  'still-in-the-air': ({ value }) =>
+    `The ball was still in the air after ${value.toFixed(1)} s; the figures describe that moment, not a landing.`,
+  'never-above-ground': () =>
+    'The ball never came above the ground; the figures describe the moment it was nearest to it.',
+  topped: () =>
+    'A topped shot: the ball was launched along the ground or into it and never flew; how far it runs is not modelled.',
+  'club-speed-outside-data': (warning, units) =>
+    `A club speed of ${told(warning, speedUnit(units), 0)} the restitution of a head was calibrated on; its slope with speed is extrapolated.`,
+  'spin-loft-outside-data': (warning) =>
+    `A spin loft of ${told(warning, DEGREES, 0)} the grip of this head was calibrated on; take the spin rate as a rough figure.`,
+  'strike-beyond-face-map': ({ value, range }) =>
+    `The strike is ${inUnit(MILLIMETRES, value).toFixed(0)} mm from the face centre; restitution is known to ${inUnit(MILLIMETRES, range.max).toFixed(0)} mm and held beyond.`,
+  'landing-speed-outside-data': (warning, units) =>
+    `A landing speed of ${told(warning, speedUnit(units), 0)} the bounce was measured at; the run is extrapolated.`,
+  'descent-outside-data': (warning) =>
+    `A descent to the ground of ${told(warning, DEGREES, 0)} the bounce was measured at; the run is extrapolated.`,
+  'flatter-than-asked': ({ value, range }) =>
+    `No flight in the range searched comes down at ${inUnit(DEGREES, range.min).toFixed(0)}° or more; this is the steepest, ${inUnit(DEGREES, value).toFixed(1)}°.`,
+};
+
+/** `130 mph is above the 80 to 125 mph`. */
+function told({ value, range }: ModelWarning, unit: Unit, digits: number): string {
+  const say = (x: number): string => inUnit(unit, x).toFixed(digits);
+  const symbol = unit.symbol === 'deg' ? '°' : ` ${unit.symbol}`;
+  const where = value > range.max ? 'above' : 'below';
+  return `${say(value)}${symbol} is ${where} the ${say(range.min)} to ${say(range.max)}${symbol}`;
+}
+
+/**
+ * A warning as one sentence a person can act on.
+ * @param warning - from any result's `warnings`
+ * @throws {@link FairflightError} `invalid-input` for an unknown code or unit
+ * @example for (const warning of flight.warnings) console.log(warningText(warning));
+ */
+export function warningText(warning: ModelWarning, options: WarningTextOptions = {}): string {
+  const { units = 'yards' } = readOptions(optionFields, options);
+  const code = readChoice(Object.keys(SENTENCES) as WarningCode[], warning?.code, 'warning.code');
+  return SENTENCES[code](warning, units);
+}
