@@ -1,5 +1,4 @@
-import { si } from '../units/index.js';
-import { type ExpectedStrokesOptions, expectedStrokes } from './expected-strokes.js';
+import { type StrokesSettings, strokesFrom } from './expected-strokes.js';
 import {
   distanceToHole,
   type GroundPoint,
@@ -10,7 +9,9 @@ import {
   lieAt,
   pointOnHole,
   positionOnHole,
+  sidesOf,
 } from './hole.js';
+import type { Lie } from './strokes-baseline.js';
 
 /** Where a tee shot ended, for the score. */
 export type Ending = 'fairway' | 'rough' | 'sand' | 'recovery' | 'green' | 'penalty-area' | 'out-of-bounds';
@@ -43,14 +44,14 @@ export function scoreOf(
   landing: GroundPoint,
   rest: GroundPoint,
   hole: Hole,
-  options: ExpectedStrokesOptions,
+  settings: StrokesSettings,
 ): TeeShotScore {
   const bend = hole.fairway.bend;
   const end = positionOnHole(rest, bend);
   const down = positionOnHole(landing, bend);
   const hazards = hole.hazards ?? [];
   if (hazards.some((hazard) => hazard.kind === 'out-of-bounds' && inHazard(end, hazard))) {
-    return { ending: 'out-of-bounds', strokes: 2 + expectedStrokes('tee', hole.length, options).strokes };
+    return { ending: 'out-of-bounds', strokes: 2 + strokesFrom('tee', hole.length, settings) };
   }
   const water = hazards.filter((hazard) => hazard.kind === 'penalty-area');
   const wet = [down, end].flatMap((position) =>
@@ -58,28 +59,21 @@ export function scoreOf(
   )[0];
   if (wet !== undefined) {
     const drop = pointOnHole(dropFor(wet.position, wet.hazard), bend);
-    return { ending: 'penalty-area', strokes: 2 + from('rough', drop, hole, options) };
+    return { ending: 'penalty-area', strokes: 2 + from('rough', drop, hole, settings) };
   }
   const lie = lieAt(rest, hole);
-  return { ending: lie === 'tee' ? 'rough' : lie, strokes: 1 + from(lie, rest, hole, options) };
+  return { ending: lie === 'tee' ? 'rough' : lie, strokes: 1 + from(lie, rest, hole, settings) };
 }
 
-function from(
-  lie: Parameters<typeof expectedStrokes>[0],
-  point: GroundPoint,
-  hole: Hole,
-  options: ExpectedStrokesOptions,
-): number {
-  const distance = Math.min(distanceToHole(point, hole), 731.52);
-  return expectedStrokes(lie, si(distance), options).strokes;
+function from(lie: Lie, point: GroundPoint, hole: Hole, settings: StrokesSettings): number {
+  return strokesFrom(lie, distanceToHole(point, hole), settings);
 }
 
 /** The edge where the ball went in: the side of a strip beside the fairway, the near end of one across it. */
 function dropFor(position: HolePosition, hazard: Hazard): HolePosition {
-  const left = hazard.acrossFrom ?? -Infinity;
-  const right = hazard.acrossTo ?? Infinity;
-  if (left > 0) return { along: position.along, across: left };
-  if (right < 0) return { along: position.along, across: right };
-  const near = Math.max(0, hazard.alongFrom ?? 0);
+  const { alongFrom, acrossFrom, acrossTo } = sidesOf(hazard);
+  if (acrossFrom > 0) return { along: position.along, across: acrossFrom };
+  if (acrossTo < 0) return { along: position.along, across: acrossTo };
+  const near = Math.max(0, alongFrom);
   return { along: near, across: position.along > 0 ? (position.across * near) / position.along : 0 };
 }

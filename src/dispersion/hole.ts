@@ -1,17 +1,33 @@
-import { FairflightError, requireOneOf, requireRecord, requireWithin } from '../errors.js';
+import {
+  choice,
+  type Declared,
+  optional,
+  type QuantityField,
+  quantity,
+  type RecordField,
+  record,
+} from '../inputs/field.js';
+import { frozen } from '../inputs/frozen.js';
+import { refusal } from '../inputs/refuse.js';
 import type { Angle, Length } from '../units/index.js';
+import { DEGREES, YARDS } from '../units/unit.js';
 import type { Lie } from './strokes-baseline.js';
 
 /** A strip of mown grass along the centre line of a hole. */
 export interface Fairway {
-  /** Width [m], across the centre line. */
+  /** Width across the centre line [m], 0.1 to 500. */
   readonly width: Length;
-  /** Distance from the tee along the centre line at which it begins [m]; default 0. */
+  /** Distance from the tee along the centre line at which it begins [m], 0 to 1,000; default 0. */
   readonly from?: Length;
-  /** Distance at which it ends [m]; default never. */
+  /** Distance at which it ends [m], 0 to 1,000; default never. */
   readonly to?: Length;
-  /** Where the centre line turns, and by how much, + to the right; default it is straight. */
-  readonly bend?: { readonly at: Length; readonly angle: Angle };
+  /** Turn of the centre line; default it is straight. */
+  readonly bend?: {
+    /** Distance from the tee at which it turns [m], 0 to 1,000. */
+    readonly at: Length;
+    /** By how much [rad], + to the right, −2 to 2. */
+    readonly angle: Angle;
+  };
 }
 
 /**
@@ -21,25 +37,25 @@ export interface Fairway {
 export interface Hazard {
   /** What lies there. `trees` leave a recovery shot. */
   readonly kind: 'sand' | 'trees' | 'penalty-area' | 'out-of-bounds';
-  /** Nearest distance along the hole [m]. */
+  /** Nearest distance along the hole [m], −1,000 to 1,000. */
   readonly alongFrom?: Length;
-  /** Furthest distance along the hole [m]. */
+  /** Furthest distance along the hole [m], −1,000 to 1,000. */
   readonly alongTo?: Length;
-  /** Left side [m], + right of the centre line. */
+  /** Left side [m], + right of the centre line, −1,000 to 1,000. */
   readonly acrossFrom?: Length;
-  /** Right side [m]. */
+  /** Right side [m], −1,000 to 1,000. */
   readonly acrossTo?: Length;
 }
 
 /** A hole as a tee shot sees it. What is neither fairway, green nor hazard is rough. */
 export interface Hole {
-  /** Length from tee to hole along the centre line [m], 50 to 700 yards. */
+  /** Length from tee to hole along the centre line [m], 45 to 640.08 (700 yards). */
   readonly length: Length;
   /** The fairway. */
   readonly fairway: Fairway;
   /** Strips with trouble; where two overlap the worse counts. */
   readonly hazards?: readonly Hazard[];
-  /** Radius of the green about the hole [m]; default 10 yards. */
+  /** Radius of the green about the hole [m], 0 to 50; default 10 yards. */
   readonly greenRadius?: Length;
 }
 
@@ -57,46 +73,73 @@ export interface HolePosition {
   readonly across: number;
 }
 
-const DEFAULT_GREEN_RADIUS = 9.144;
-
-/** @throws FairflightError when a field is unknown, not finite or out of range @internal */
-export function requireFairway(field: string, fairway: Fairway): Fairway {
-  requireRecord(field, fairway, ['width', 'from', 'to', 'bend']);
-  requireWithin(`${field}.width`, fairway.width, 0.1, 500, 'm');
-  if (fairway.from !== undefined) requireWithin(`${field}.from`, fairway.from, 0, 1000, 'm');
-  if (fairway.to !== undefined) requireWithin(`${field}.to`, fairway.to, fairway.from ?? 0, 1000, 'm');
-  if (fairway.bend !== undefined) {
-    requireRecord(`${field}.bend`, fairway.bend, ['at', 'angle']);
-    requireWithin(`${field}.bend.at`, fairway.bend.at, 0, 1000, 'm');
-    requireWithin(`${field}.bend.angle`, fairway.bend.angle, -2, 2, 'rad');
-  }
-  return fairway;
-}
-
-/** @throws FairflightError when a field is unknown, not finite or out of range @internal */
-export function requireHole(hole: Hole): Hole {
-  requireRecord('hole', hole, ['length', 'fairway', 'hazards', 'greenRadius']);
-  requireWithin('hole.length', hole.length, 45, 640.08, 'm');
-  requireFairway('hole.fairway', hole.fairway);
-  if (hole.greenRadius !== undefined) requireWithin('hole.greenRadius', hole.greenRadius, 0, 50, 'm');
-  hole.hazards?.forEach((hazard, i) => {
-    const field = `hole.hazards[${i}]`;
-    requireRecord(field, hazard, ['kind', 'alongFrom', 'alongTo', 'acrossFrom', 'acrossTo']);
-    requireOneOf(`${field}.kind`, hazard.kind, ['sand', 'trees', 'penalty-area', 'out-of-bounds'] as const);
-    for (const end of ['alongFrom', 'alongTo', 'acrossFrom', 'acrossTo'] as const) {
-      const value = hazard[end];
-      if (value !== undefined) requireWithin(`${field}.${end}`, value, -1000, 1000, 'm');
-    }
-    const along = (hazard.alongTo ?? Infinity) > (hazard.alongFrom ?? -Infinity);
-    const across = (hazard.acrossTo ?? Infinity) > (hazard.acrossFrom ?? -Infinity);
-    if (!along || !across) {
-      throw new FairflightError('invalid-input', `${field} must end beyond where it begins`, {
-        field,
-        value: hazard,
-      });
+/** Declaration of {@link Fairway}. @internal */
+export const fairwayField: RecordField = /* @__PURE__ */ frozen(() => {
+  const bend: Declared<NonNullable<Fairway['bend']>> = {
+    at: quantity(YARDS, 0, 1000, 210, 'distance of the bend'),
+    angle: quantity(DEGREES, -2, 2, 0.3, 'turn of the fairway'),
+  };
+  const fields: Declared<Fairway> = {
+    width: quantity(YARDS, 0.1, 500, 30, 'width of the fairway'),
+    from: optional(quantity(YARDS, 0, 1000, 150, 'beginning of the fairway')),
+    to: optional(quantity(YARDS, 0, 1000, 350, 'end of the fairway')),
+    bend: optional(record(bend, 'bend')),
+  };
+  return record(fields, 'fairway', ({ from = 0, to = Infinity }: { from?: number; to?: number }, path) => {
+    if (to < from) {
+      throw refusal(`${path}.to`, `${path}.to must not lie before ${path}.from`, { value: to });
     }
   });
-  return hole;
+});
+
+/** Declaration of {@link Hazard}. @internal */
+export const hazardField: RecordField = /* @__PURE__ */ frozen(() => {
+  const end = (label: string): QuantityField<'m'> & { readonly optional: true } =>
+    optional(quantity(YARDS, -1000, 1000, 30, label));
+  const fields: Declared<Hazard> = {
+    kind: choice<Hazard['kind']>(['sand', 'trees', 'penalty-area', 'out-of-bounds'], 'hazard'),
+    alongFrom: end('near end of the hazard'),
+    alongTo: end('far end of the hazard'),
+    acrossFrom: end('left side of the hazard'),
+    acrossTo: end('right side of the hazard'),
+  };
+  return record(fields, 'hazard', (hazard: Hazard, path) => {
+    const { alongFrom, alongTo, acrossFrom, acrossTo } = sidesOf(hazard);
+    if (!(alongTo > alongFrom && acrossTo > acrossFrom)) {
+      throw refusal(path, `${path} must end beyond where it begins`);
+    }
+  });
+});
+
+/** Declaration of {@link Hole.greenRadius}. @internal */
+export const greenRadiusField: QuantityField<'m'> & { readonly optional: true } = /* @__PURE__ */ frozen(() =>
+  optional(quantity(YARDS, 0, 50, 9, 'radius of the green')),
+);
+
+/** Declaration of {@link Hole}. @internal */
+export const holeField: RecordField = /* @__PURE__ */ frozen(() => {
+  const fields: Declared<Hole> = {
+    length: quantity(YARDS, 45, 640.08, 380, 'length of the hole'),
+    fairway: fairwayField,
+    hazards: optional({ kind: 'list', of: hazardField, least: 0, most: 1000, label: 'hazards' }),
+    greenRadius: greenRadiusField,
+  };
+  return record(fields, 'hole');
+});
+
+const DEFAULT_GREEN_RADIUS = 9.144;
+
+/** The sides of a hazard; one that was left out has no limit. @internal */
+export function sidesOf({
+  alongFrom = -Infinity,
+  alongTo = Infinity,
+  acrossFrom = -Infinity,
+  acrossTo = Infinity,
+}: { readonly [Side in Exclude<keyof Hazard, 'kind'>]?: number }): Record<
+  Exclude<keyof Hazard, 'kind'>,
+  number
+> {
+  return { alongFrom, alongTo, acrossFrom, acrossTo };
 }
 
 /** Where a point lies seen from the nearest point of the centre line. @internal */
@@ -142,13 +185,9 @@ export function onFairway(position: HolePosition, fairway: Fairway): boolean {
 }
 
 /** @internal */
-export function inHazard(position: HolePosition, hazard: Hazard): boolean {
-  return (
-    position.along >= (hazard.alongFrom ?? -Infinity) &&
-    position.along <= (hazard.alongTo ?? Infinity) &&
-    position.across >= (hazard.acrossFrom ?? -Infinity) &&
-    position.across <= (hazard.acrossTo ?? Infinity)
-  );
+export function inHazard({ along, across }: HolePosition, hazard: Hazard): boolean {
+  const { alongFrom, alongTo, acrossFrom, acrossTo } = sidesOf(hazard);
+  return along >= alongFrom && along <= alongTo && across >= acrossFrom && across <= acrossTo;
 }
 
 /** Lie of a ball at rest outside penalty areas and within bounds. @internal */

@@ -1,20 +1,54 @@
-import { requireRecord, requireWithin } from '../errors.js';
+import { custom, type Declared, quantity } from '../inputs/field.js';
+import { frozen } from '../inputs/frozen.js';
+import { readOptions, readQuantity } from '../inputs/read.js';
 import { mean } from '../numerics/index.js';
+import { resolveScene, type Scene } from '../scene/scene.js';
+import { type ShotOptions, shotOptionFields } from '../shot/shot-options.js';
 import { type Angle, si } from '../units/index.js';
-import type { ShotColumns } from './cloud.js';
-import type { ExpectedStrokesOptions } from './expected-strokes.js';
-import { type Hole, requireHole } from './hole.js';
+import { DEGREES } from '../units/unit.js';
+import {
+  type CloudOptions,
+  type CloudWarning,
+  cloudOptionFields,
+  type FailedShot,
+  playScattered,
+  type ShotColumns,
+} from './cloud.js';
+import {
+  type ExpectedStrokesOptions,
+  type StrokesSettings,
+  strokesOptionFields,
+  strokesSettings,
+} from './expected-strokes.js';
+import { type Hole, holeField } from './hole.js';
 import { ENDINGS, type Ending, scoreOf, type TeeShotScore } from './hole-strokes.js';
 import { estimate, type MonteCarlo, replicatesOf, type Share, shareOf } from './monte-carlo.js';
+import { readScattered, type Scattered } from './scattered.js';
+
+/** Tee shots, and the hole they are played on. */
+export type HoleQuestion = Scattered & {
+  /** The hole: length, fairway and hazards. */
+  readonly hole: Hole;
+};
 
 /** Options of {@link strokesOnHole}. */
-export interface StrokesOnHoleOptions extends ExpectedStrokesOptions {
+export interface StrokesOnHoleOptions extends ShotOptions, CloudOptions, ExpectedStrokesOptions {
   /**
-   * Direction aimed at, + right of the line to the fairway [rad]; default 0. `best` looks for the aim with the fewest
-   * strokes within 15° either way. The shots are turned about the tee as they are, and any wind in them with them.
+   * Direction aimed at [rad], + right of the line to the fairway, −1 to 1; default 0. `best` looks for the aim with the
+   * fewest strokes within 15° either way. The shots are turned about the tee as they are, and any wind in them with
+   * them.
    */
   readonly aim?: Angle | 'best';
 }
+
+const aimField = /* @__PURE__ */ frozen(() => quantity(DEGREES, -1, 1, 0.05, 'aim'));
+
+const optionFields: Declared<StrokesOnHoleOptions> = /* @__PURE__ */ frozen(() => ({
+  ...shotOptionFields,
+  ...cloudOptionFields,
+  ...strokesOptionFields,
+  aim: custom((value, path) => (value === 'best' ? value : readQuantity(aimField, value, path)), 'aim'),
+}));
 
 /** What a cloud of tee shots comes to on a hole. */
 export interface StrokesOnHole {
@@ -26,6 +60,12 @@ export interface StrokesOnHole {
   readonly cost: { readonly [E in Ending]?: number };
   /** The aim used [rad]. */
   readonly aim: Angle;
+  /** Shots that the figures rest on. */
+  readonly shots: number;
+  /** Scattered shots outside what can be played, in no figure above. */
+  readonly failures: readonly FailedShot[];
+  /** Warnings of the models: the worst of each kind, and how many shots had it. */
+  readonly warnings: readonly CloudWarning[];
 }
 
 const WIDEST_AIM = 15;
@@ -34,22 +74,35 @@ const WIDEST_AIM = 15;
  * Expected strokes on a hole for tee shots scattered as given: each shot's lie and distance from the hole, put through
  * {@link expectedStrokes}. Trees leave a recovery, a penalty area costs a stroke and a drop in the rough where the
  * ball went in, out of bounds stroke and distance.
- * @param columns - shots, from {@link disperse}
- * @param hole - length, fairway and hazards
- * @throws {@link FairflightError} `invalid-input` or `outside-range`
+ * @param question - the delivery or launch the player means to make, how shots differ from it, and the hole
+ * @param scene - air, wind, ground, turf, ball and coefficient model; each has a default
+ * @param options - clubhead, number of shots, seed, skill, aim; each has a default
+ * @throws {@link FairflightError} `invalid-input` or `outside-range`; also when more than 5 % of the scattered shots
+ *   cannot be played
  */
 export function strokesOnHole(
-  columns: ShotColumns,
-  hole: Hole,
+  question: HoleQuestion,
+  scene: Scene = {},
   options: StrokesOnHoleOptions = {},
 ): StrokesOnHole {
-  requireRecord('options', options, ['skill', 'table', 'aim']);
-  requireHole(hole);
-  const { aim = si<Angle>(0), ...table } = options;
+  const { hole, ...scatter } = readScattered<{ readonly hole: Hole }>(question, { hole: holeField });
+  const resolved = resolveScene(scene);
+  const given = readOptions(optionFields, options);
+  const { columns, failures, warnings } = playScattered(scatter, resolved, given);
+  const counted = strokesOf(columns, hole, strokesSettings(given), given.aim);
+  return { ...counted, shots: columns.shot.length, failures, warnings };
+}
+
+/** What a cloud of tee shots comes to. @internal */
+export function strokesOf(
+  columns: ShotColumns,
+  hole: Hole,
+  settings: StrokesSettings,
+  aim: Angle | 'best' = si<Angle>(0),
+): Pick<StrokesOnHole, 'strokes' | 'endings' | 'cost' | 'aim'> {
   const parts = replicatesOf(columns.shot);
-  const turned =
-    aim === 'best' ? bestAim(columns, hole, table) : requireWithin('options.aim', aim, -1, 1, 'rad');
-  const scores = scoresAt(columns, hole, table, turned);
+  const turned = aim === 'best' ? bestAim(columns, hole, settings) : aim;
+  const scores = scoresAt(columns, hole, settings, turned);
   const endings = Object.fromEntries(
     ENDINGS.map((ending) => [
       ending,
@@ -81,7 +134,7 @@ export function strokesOnHole(
 export function scoresAt(
   columns: ShotColumns,
   hole: Hole,
-  table: ExpectedStrokesOptions,
+  settings: StrokesSettings,
   aim: number,
 ): TeeShotScore[] {
   const [c, s] = [Math.cos(aim), Math.sin(aim)];
@@ -91,18 +144,18 @@ export function scoresAt(
       turn(columns.landingX[i] ?? x, columns.landingZ[i] ?? 0),
       turn(x, columns.restZ[i] ?? 0),
       hole,
-      table,
+      settings,
     ),
   );
 }
 
 /** By steps of half a degree: the expected strokes of a finite cloud are not smooth enough for anything finer. */
-function bestAim(columns: ShotColumns, hole: Hole, table: ExpectedStrokesOptions): number {
+function bestAim(columns: ShotColumns, hole: Hole, settings: StrokesSettings): number {
   let best = { aim: 0, strokes: Number.POSITIVE_INFINITY };
   for (let half = 0; half <= 2 * WIDEST_AIM; half++) {
     for (const side of half === 0 ? [0] : [-1, 1]) {
       const aim = (side * half * Math.PI) / 360;
-      const strokes = mean(scoresAt(columns, hole, table, aim).map((score) => score.strokes));
+      const strokes = mean(scoresAt(columns, hole, settings, aim).map((score) => score.strokes));
       if (strokes < best.strokes - 1e-9) best = { aim, strokes };
     }
   }
