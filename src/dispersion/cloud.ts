@@ -9,6 +9,7 @@ import { type ShotOptions, shotSettings } from '../shot/shot-options.js';
 import { readStart } from '../shot/start.js';
 import type { ModelWarning } from '../warnings/index.js';
 import { type Sampler, type Scatter, samplerFor } from './sampler.js';
+import type { ShotLie } from './shot-lie.js';
 
 /** How a cloud of shots is drawn. */
 export interface CloudOptions {
@@ -46,6 +47,8 @@ export interface ShotColumns {
   readonly restX: readonly number[];
   /** Where the ball rests, to the right of it. */
   readonly restZ: readonly number[];
+  /** Lie; given with a fairway. */
+  readonly lie?: readonly ShotLie[];
 }
 
 /** A scattered shot that cannot be played, in no figure. */
@@ -108,7 +111,7 @@ export function playCloud(
   const all = Math.ceil(shots / REPLICATES) * REPLICATES;
   const points = pointsFor(sampling, sampler.dimensions, seed);
   const columns = { shot: [], carry: [], total: [], landingX: [], landingZ: [], restX: [], restZ: [] } as {
-    [K in keyof ShotColumns]: number[];
+    [K in Exclude<keyof ShotColumns, 'lie'>]: number[];
   };
   const failures: FailedShot[] = [];
   const warnings = new Map<string, CloudWarning>();

@@ -1,11 +1,13 @@
 import { type Declared, optional, quantity, record } from '../inputs/field.js';
 import { frozen } from '../inputs/frozen.js';
 import { readOptions } from '../inputs/read.js';
+import { refusal } from '../inputs/refuse.js';
 import { mean } from '../numerics/index.js';
 import { resolveScene, type Scene } from '../scene/scene.js';
 import { type ShotOptions, shotOptionFields } from '../shot/shot-options.js';
-import type { Length } from '../units/index.js';
+import type { Angle, Length } from '../units/index.js';
 import { YARDS } from '../units/unit.js';
+import { aimField, turned } from './aim.js';
 import {
   type CloudOptions,
   type CloudWarning,
@@ -14,7 +16,7 @@ import {
   playScattered,
   type ShotColumns,
 } from './cloud.js';
-import { type Fairway, fairwayField, onFairway, positionOnHole } from './hole.js';
+import { type Fairway, fairwayField, type Hazard, hazardsField } from './hole.js';
 import {
   type DistanceDistribution,
   distributionOf,
@@ -28,6 +30,7 @@ import {
 } from './monte-carlo.js';
 import { type GroundEllipse, groundEllipses, type LandingRegion, landingRegion } from './region.js';
 import { readScattered, type Scattered } from './scattered.js';
+import { lieOf } from './shot-lie.js';
 
 /** Lateral limits, for example trees or the boundary; one left out is not asked about. */
 export interface LateralLimits {
@@ -39,8 +42,15 @@ export interface LateralLimits {
 
 /** Options of {@link disperse}. */
 export interface DispersionOptions extends ShotOptions, CloudOptions {
-  /** Fairway whose share is wanted. */
+  /**
+   * Direction aimed at [rad], + right of the target line, −1 to 1; default 0. The shots are turned about the tee as they
+   * are, and any wind in them with them.
+   */
+  readonly aim?: Angle;
+  /** Fairway whose share is wanted; with it each shot's lie is given. */
   readonly fairway?: Fairway;
+  /** Hazards that the lies are to tell; needs a fairway, by whose centre line strips lie. */
+  readonly hazards?: readonly Hazard[];
   /** Limits beyond which the share of balls at rest is wanted. */
   readonly limits?: LateralLimits;
 }
@@ -51,7 +61,9 @@ const optionFields: Declared<DispersionOptions> = /* @__PURE__ */ frozen(() => {
   return {
     ...shotOptionFields,
     ...cloudOptionFields,
+    aim: optional(aimField),
     fairway: optional(fairwayField),
+    hazards: hazardsField,
     limits: optional(record(limits, 'limits')),
   };
 });
@@ -108,7 +120,7 @@ const LEVELS = [0.5, 0.9, 0.95];
  * A scattered shot outside what a delivery or launch may have is in no figure and stands among `failures`.
  * @param scattered - the delivery or launch the player means to make, and how shots differ from it
  * @param scene - air, wind, ground, turf, ball and coefficient model; each has a default
- * @param options - clubhead, number of shots, seed, fairway, limits; each has a default
+ * @param options - clubhead, number of shots, seed, aim, fairway, hazards, limits; each has a default
  * @throws {@link FairflightError} `invalid-input` or `outside-range`; also when more than 5 % of the scattered shots
  *   cannot be played
  * @example
@@ -129,15 +141,30 @@ export function disperse(
   const scatter = readScattered(scattered);
   const resolved = resolveScene(scene);
   const given = readOptions(optionFields, options);
-  const { fairway, limits } = given;
+  const { aim = 0, fairway, hazards = [], limits } = given;
+  if (given.hazards !== undefined && fairway === undefined) {
+    throw refusal(
+      'options.hazards',
+      'options.hazards needs options.fairway, by whose centre line strips lie',
+    );
+  }
   const cloud = playScattered(scatter, resolved, given);
-  const { columns } = cloud;
-  const parts = replicatesOf(columns.shot);
-  const { carry, total, landingX, landingZ, restX, restZ } = columns;
-  const onGrass =
+  const shots = turned(cloud.columns, aim);
+  const { carry, total, landingX, landingZ, restX, restZ } = shots;
+  const lie =
     fairway === undefined
       ? undefined
-      : restX.map((x, i) => onFairway(positionOnHole({ x, z: restZ[i] ?? 0 }, fairway.bend), fairway));
+      : restX.map((x, i) =>
+          lieOf(
+            { x: landingX[i] ?? x, z: landingZ[i] ?? 0 },
+            { x, z: restZ[i] ?? 0 },
+            { fairway, hazards },
+            false,
+          ),
+        );
+  const columns: ShotColumns = lie === undefined ? shots : { ...shots, lie };
+  const parts = replicatesOf(columns.shot);
+  const onGrass = lie?.map((each) => each === 'fairway');
   const share = onGrass === undefined ? undefined : shareOf(parts, onGrass);
   const region = landingRegion(parts, restX, restZ, LEVELS);
   const { left, right } = limits ?? {};

@@ -22,13 +22,24 @@ export {
   type SpeedStep,
 } from './faster-or-straighter.js';
 export type { FasterOptions, FasterQuestion } from './faster-question.js';
-export type { Fairway, GroundPoint, Hazard, Hole } from './hole.js';
-export type { Ending } from './hole-strokes.js';
+export type {
+  Bend,
+  Fairway,
+  FairwayArea,
+  FairwayStrip,
+  Hazard,
+  HazardArea,
+  HazardKind,
+  HazardStrip,
+  Hole,
+} from './hole.js';
 export type { DistanceDistribution, MonteCarlo, Share } from './monte-carlo.js';
+export type { GroundPoint, Polygon } from './polygon.js';
 export { type PublishedScatter, publishedScatter } from './published-scatter.js';
 export type { DensityGrid, GroundEllipse, GroundRegion, LandingRegion } from './region.js';
 export type { ScatterLaw } from './scatter-law.js';
 export type { Scattered } from './scattered.js';
+export type { ShotLie } from './shot-lie.js';
 export type { Correlation, DeliverySd, LaunchSd, OwnSpread, ScalableSpread, SdOf, Spread } from './spread.js';
 export type { Lie } from './strokes-baseline.js';
 export {

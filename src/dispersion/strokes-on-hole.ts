@@ -1,11 +1,11 @@
-import { custom, type Declared, quantity } from '../inputs/field.js';
+import { custom, type Declared } from '../inputs/field.js';
 import { frozen } from '../inputs/frozen.js';
 import { readOptions, readQuantity } from '../inputs/read.js';
 import { mean } from '../numerics/index.js';
 import { resolveScene, type Scene } from '../scene/scene.js';
 import { type ShotOptions, shotOptionFields } from '../shot/shot-options.js';
 import { type Angle, si } from '../units/index.js';
-import { DEGREES } from '../units/unit.js';
+import { aimField, turned } from './aim.js';
 import {
   type CloudOptions,
   type CloudWarning,
@@ -21,9 +21,10 @@ import {
   strokesSettings,
 } from './expected-strokes.js';
 import { type Hole, holeField } from './hole.js';
-import { ENDINGS, type Ending, scoreOf, type TeeShotScore } from './hole-strokes.js';
+import { scoreOf, type TeeShotScore } from './hole-strokes.js';
 import { estimate, type MonteCarlo, replicatesOf, type Share, shareOf } from './monte-carlo.js';
 import { readScattered, type Scattered } from './scattered.js';
+import { SHOT_LIES, type ShotLie } from './shot-lie.js';
 
 /** Tee shots, and the hole they are played on. */
 export type HoleQuestion = Scattered & {
@@ -41,8 +42,6 @@ export interface StrokesOnHoleOptions extends ShotOptions, CloudOptions, Expecte
   readonly aim?: Angle | 'best';
 }
 
-const aimField = /* @__PURE__ */ frozen(() => quantity(DEGREES, -1, 1, 0.05, 'aim'));
-
 const optionFields: Declared<StrokesOnHoleOptions> = /* @__PURE__ */ frozen(() => ({
   ...shotOptionFields,
   ...cloudOptionFields,
@@ -55,9 +54,9 @@ export interface StrokesOnHole {
   /** Expected strokes on the hole, the tee shot counted. */
   readonly strokes: MonteCarlo;
   /** Where tee shots end. */
-  readonly endings: { readonly [E in Ending]: Share };
+  readonly endings: { readonly [L in ShotLie]: Share };
   /** What each ending costs on average, strokes on the hole; absent where no shot ended so. */
-  readonly cost: { readonly [E in Ending]?: number };
+  readonly cost: { readonly [L in ShotLie]?: number };
   /** The aim used [rad]. */
   readonly aim: Angle;
   /** Shots that the figures rest on. */
@@ -101,19 +100,19 @@ export function strokesOf(
   aim: Angle | 'best' = si<Angle>(0),
 ): Pick<StrokesOnHole, 'strokes' | 'endings' | 'cost' | 'aim'> {
   const parts = replicatesOf(columns.shot);
-  const turned = aim === 'best' ? bestAim(columns, hole, settings) : aim;
-  const scores = scoresAt(columns, hole, settings, turned);
+  const direction = aim === 'best' ? bestAim(columns, hole, settings) : aim;
+  const scores = scoresAt(columns, hole, settings, direction);
   const endings = Object.fromEntries(
-    ENDINGS.map((ending) => [
+    SHOT_LIES.map((ending) => [
       ending,
       shareOf(
         parts,
         scores.map((score) => score.ending === ending),
       ),
     ]),
-  ) as { [E in Ending]: Share };
+  ) as { [L in ShotLie]: Share };
   const cost = Object.fromEntries(
-    ENDINGS.flatMap((ending) => {
+    SHOT_LIES.flatMap((ending) => {
       const own = scores.filter((score) => score.ending === ending).map((score) => score.strokes);
       return own.length > 0 ? [[ending, mean(own)]] : [];
     }),
@@ -126,7 +125,7 @@ export function strokesOf(
     ),
     endings,
     cost,
-    aim: si(turned),
+    aim: si(direction),
   };
 }
 
@@ -137,15 +136,9 @@ export function scoresAt(
   settings: StrokesSettings,
   aim: number,
 ): TeeShotScore[] {
-  const [c, s] = [Math.cos(aim), Math.sin(aim)];
-  const turn = (x: number, z: number): { x: number; z: number } => ({ x: x * c - z * s, z: x * s + z * c });
-  return columns.restX.map((x, i) =>
-    scoreOf(
-      turn(columns.landingX[i] ?? x, columns.landingZ[i] ?? 0),
-      turn(x, columns.restZ[i] ?? 0),
-      hole,
-      settings,
-    ),
+  const { landingX, landingZ, restX, restZ } = turned(columns, aim);
+  return restX.map((x, i) =>
+    scoreOf({ x: landingX[i] ?? x, z: landingZ[i] ?? 0 }, { x, z: restZ[i] ?? 0 }, hole, settings),
   );
 }
 
