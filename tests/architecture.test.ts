@@ -9,15 +9,17 @@ import { describe, expect, it } from 'vitest';
  * do not know each other, except on the floors named in `NEIGHBOURS`, where the cycle checks alone apply.
  */
 const FLOORS: readonly (readonly string[])[] = [
-  ['units', 'errors', 'source', 'track', 'vector', 'vendor', 'version'],
+  ['units', 'errors', 'gravity', 'source', 'track', 'vector', 'vendor', 'version'],
   ['numerics'],
+  ['inputs'],
+  ['warnings'],
   ['aerodynamics', 'air', 'ball', 'clubhead'],
   ['turf'],
   ['scene'],
   ['strike', 'flight'],
   ['shot'],
   ['optimum', 'sensitivity', 'dispersion', 'sweep', 'session'],
-  ['index', 'reference', 'batch', 'schema'],
+  ['index', 'models', 'reference', 'batch', 'schema'],
   ['node'],
 ];
 /** Questions asked of the walk may build on each other: what a mph is worth needs the best loft, a session both. */

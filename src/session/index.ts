@@ -1,3 +1,23 @@
+/**
+ * A player's measured shots: sessions, calibration, training logs, and where on the face the shots were struck.
+ * @module
+ */
+export {
+  type DeliveredLoft,
+  type InferOptions,
+  inferDynamicLoft,
+  type MeasuredLaunch,
+} from '../optimum/index.js';
+export {
+  type FaceMap,
+  type FaceMapOptions,
+  type FaceMove,
+  faceMap,
+  judgePattern,
+  type PatternReport,
+  type StrikePattern,
+  strikePattern,
+} from '../sensitivity/index.js';
 export {
   type AttributionOptions,
   attributeChange,

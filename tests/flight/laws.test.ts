@@ -1,23 +1,20 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { defaultAerodynamics } from '../../src/aerodynamics/index.js';
 import {
   type AerodynamicModel,
-  defaultAerodynamics,
   degrees,
   fly,
-  kilogramsPerCubicMetre,
   metres,
   metresPerSecond,
   mph,
-  pascalSeconds,
   pathOf,
-  radians,
-  radiansPerSecond,
   rpm,
   STANDARD_GRAVITY,
   stateAt,
   toMetres,
 } from '../../src/index.js';
+import { kilogramsPerCubicMetre, pascalSeconds, radians, radiansPerSecond } from '../../src/units/index.js';
 import { caught } from '../caught.js';
 import { anyLaunch, anyScene, denseAir, noAir } from './support.js';
 

@@ -4,7 +4,6 @@ import {
   bestLoft,
   clubheads,
   degrees,
-  inferDynamicLoft,
   type LoftQuestion,
   type Maximised,
   metres,
@@ -19,6 +18,7 @@ import {
   toRpm,
   toYards,
 } from '../../src/index.js';
+import { inferDynamicLoft } from '../../src/session/index.js';
 import { caught } from '../caught.js';
 import { even } from '../even.js';
 
@@ -157,12 +157,7 @@ describe('windows', () => {
   test('for total an end may be set by the least descent, and says so', () => {
     const best = bestLoft({ clubSpeed: mph(80), ...level }, {}, { maximise: 'total' });
     expect(best.window.dynamicLoft.heldByDescent).toEqual(['low']);
-    const low = shotAt(
-      { clubSpeed: mph(80), ...level },
-      {},
-      'total',
-      best.window.dynamicLoft.low as number,
-    );
+    const low = shotAt({ clubSpeed: mph(80), ...level }, {}, 'total', best.window.dynamicLoft.low as number);
     expect(toDegrees(low.flight.descentAngle)).toBeCloseTo(30, 2);
     expect(low.total).toBeGreaterThan(0.99 * best.distance);
   });
@@ -320,10 +315,7 @@ describe('bad input', () => {
     ['options.dynamicLoft', asked({ dynamicLoft: 0.2 })],
     ['options.minimumDescentAngle', asked({ minimumDescentAngle: 30 })],
     ['delivery.deliveredLoft', () => bestLoft({ ...good, deliveredLoft: 12 as never })],
-    [
-      'scene.ground',
-      () => bestLoft({ ...good, clubSpeed: mph(20) }, { ground: { elevation: metres(200) } }),
-    ],
+    ['scene.ground', () => bestLoft({ ...good, clubSpeed: mph(20) }, { ground: { elevation: metres(200) } })],
     // The ball would leave at 112 m/s and more: no flight is computed for it.
     ['delivery.clubSpeed', () => bestLoft({ ...good, clubSpeed: metresPerSecond(76) })],
     ['measured.launchAngle', () => inferDynamicLoft({ ...measured, launchAngle: degrees(-60) })],

@@ -4,16 +4,14 @@ import {
   type Delivery,
   degrees,
   type FairflightError,
-  faceMap,
   isFairflightError,
-  judgePattern,
   metres,
   millimetres,
   mph,
   playShot,
-  si,
-  strikePattern,
 } from '../../src/index.js';
+import { faceMap, judgePattern, strikePattern } from '../../src/session/index.js';
+import { si } from '../../src/units/index.js';
 
 const drive: Delivery = { clubSpeed: mph(95), attackAngle: degrees(0), dynamicLoft: degrees(14) };
 

@@ -18,12 +18,12 @@ import {
   type Shot,
   type ShotSetup,
   sensitivities,
-  si,
   toDegrees,
   toMph,
   toRpm,
   toYards,
 } from '../../src/index.js';
+import { si } from '../../src/units/index.js';
 
 const drive: Delivery = {
   clubSpeed: mph(100),

@@ -12,13 +12,13 @@ import {
   mph,
   rpm,
   type StrikeQualityQuestion,
-  si,
   strike,
   strikeQuality,
   toMph,
   toYards,
   yards,
 } from '../../src/index.js';
+import { si } from '../../src/units/index.js';
 import { even } from '../even.js';
 
 const drive: StrikeQualityQuestion = {

@@ -1,28 +1,28 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import {
-  type Calibration,
-  type CalibrationOptions,
-  type CalibrationTarget,
   type Clubhead,
-  calibrate,
   clubheads,
-  defaultFlightReadingErrors,
   defaultReadingErrors,
   degrees,
   type FairflightError,
-  fittedModern,
   fly,
   isFairflightError,
   type Launch,
-  type MeasuredShot,
   mph,
-  resolveModel,
-  scaledModel,
-  si,
   strike,
 } from '../../src/index.js';
+import { fittedModern, resolveModel, scaledModel } from '../../src/models.js';
 import { stream } from '../../src/numerics/index.js';
+import {
+  type Calibration,
+  type CalibrationOptions,
+  type CalibrationTarget,
+  calibrate,
+  defaultFlightReadingErrors,
+  type MeasuredShot,
+} from '../../src/session/index.js';
 import { launchOf } from '../../src/session/launch-of.js';
+import { si } from '../../src/units/index.js';
 
 const TRUTH = { restitution: 0.82, tangentialRestitution: -0.12, dragScale: 1.06, liftScale: 0.93 } as const;
 const ALL: readonly CalibrationTarget[] = ['restitution', 'tangentialRestitution', 'dragScale', 'liftScale'];

@@ -9,9 +9,9 @@ import {
   isFairflightError,
   metresPerSecond,
   mph,
-  si,
   strike,
 } from '../../src/index.js';
+import { si } from '../../src/units/index.js';
 import { anyOf } from '../even.js';
 
 const good: Delivery = { clubSpeed: mph(100), attackAngle: degrees(0), dynamicLoft: degrees(12) };

@@ -17,11 +17,11 @@ import {
   type StrikeEstimate,
   type StrikeMeasurement,
   type StrikeSolution,
-  si,
   strike,
   toDegrees,
 } from '../../src/index.js';
 import { stream } from '../../src/numerics/index.js';
+import { si } from '../../src/units/index.js';
 import { CASE_B, loftForLaunch, strikeB } from './helpers.js';
 
 const DEGREE = Math.PI / 180;

@@ -1,9 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { balls, type Clubhead, clubheads, type Delivery, si, strike } from '../../src/index.js';
+import { balls, type Clubhead, clubheads, type Delivery, strike } from '../../src/index.js';
 import { checkDelivery } from '../../src/strike/delivery.js';
 import { type StrikeInput, squareStrike } from '../../src/strike/impact.js';
 import { createStriker } from '../../src/strike/striker.js';
+import { si } from '../../src/units/index.js';
 import { even } from '../even.js';
 import { driverWith } from './helpers.js';
 
