@@ -16,6 +16,7 @@ import {
   seconds,
 } from '../../src/index.js';
 import { stream } from '../../src/numerics/index.js';
+import { resolveScene } from '../../src/scene/scene.js';
 
 const COUNT = 1500;
 
@@ -114,7 +115,7 @@ describe('the compiled engine', () => {
     'flies an ordinary drive itself, without the general engine: %s',
     (id) => {
       const launch = { ballSpeed: mph(150), launchAngle: degrees(12), spinRate: rpm(2600) };
-      const problem = flightProblem(launch, { aerodynamics: aerodynamicModels[id] });
+      const problem = flightProblem(launch, resolveScene({ aerodynamics: id }));
       expect(createCompiledEngine(false).fly(problem, 1e-4, 60)).toBeDefined();
     },
   );

@@ -11,6 +11,7 @@ import { kernelText } from '../../src/flight/engine/kernel-template.js';
 import { sceneProblem, setLaunch } from '../../src/flight/problem.js';
 import { stream } from '../../src/numerics/index.js';
 import { dormandPrince853 } from '../../src/numerics/tableaux/dormand-prince-853.js';
+import { resolveScene } from '../../src/scene/scene.js';
 
 describe('the written kernel', () => {
   it('is what its template writes: run npm run generate after changing the template', () => {
@@ -84,7 +85,7 @@ describe('a law that no ball has', () => {
     ]),
     ['noise', noise()],
   ];
-  const problem = sceneProblem({});
+  const problem = sceneProblem(resolveScene({}));
   setLaunch(problem, 70, 0.2, 0, 270, 0.1, 0);
 
   it.each(laws)(
