@@ -1,6 +1,6 @@
 /**
  * Many flights through the compiled law, four at a time: the control flow of kernel-template.ts, one lane at a time,
- * around the step of step.generated.ts. AssemblyScript; built by npm run build:wasm.
+ * around the step of step.generated.ts. AssemblyScript; built by npm run generate.
  */
 import {
   A_, ACROSS, CONTROL, DECAY, DRAG, END_X, END_Z, ERROR, G2, G3, H, HIGH_X, HIGH_Z, K, KN, LIFT, LOW_X, LOW_Z, NEW, PER_TOLERANCE, REGISTER, RINV, WANTED,

@@ -2,8 +2,8 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { aerodynamicModels } from '../../src/aerodynamics/index.js';
 import { loadBatchKernel } from '../../src/batch.js';
+import { lanesText, simdText } from '../../src/flight/engine/build-time/simd-source.js';
 import { createCompiledEngine } from '../../src/flight/engine/compiled.js';
-import { lanesText, simdText } from '../../src/flight/engine/simd-source.js';
 import { flightProblem } from '../../src/flight/problem.js';
 import {
   degrees,

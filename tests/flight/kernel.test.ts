@@ -4,10 +4,10 @@ import { type CompiledLaw, compiledLaw, constantLaw } from '../../src/aerodynami
 import { aerodynamicModels, withReverseMagnus } from '../../src/aerodynamics/index.js';
 import { loadBatchKernel } from '../../src/batch.js';
 import { flyBatch } from '../../src/flight/engine/batch.js';
+import { kernelText } from '../../src/flight/engine/build-time/kernel-template.js';
 import { kernelFrame, packKernel, setFrame } from '../../src/flight/engine/frame.js';
 import { flyKernel, OUTSIDE } from '../../src/flight/engine/kernel.generated.js';
 import { KERNEL_PARAMETERS, KERNEL_RESULTS, kernelConstants } from '../../src/flight/engine/kernel-layout.js';
-import { kernelText } from '../../src/flight/engine/kernel-template.js';
 import { sceneProblem, setLaunch } from '../../src/flight/problem.js';
 import { stream } from '../../src/numerics/index.js';
 import { dormandPrince853 } from '../../src/numerics/tableaux/dormand-prince-853.js';

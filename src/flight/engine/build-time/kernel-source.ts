@@ -1,5 +1,5 @@
-import { dormandPrince853 as tableau } from '../../numerics/tableaux/dormand-prince-853.js';
-import { kernelConstants, thirdOrderWeights } from './kernel-layout.js';
+import { dormandPrince853 as tableau } from '../../../numerics/tableaux/dormand-prince-853.js';
+import { kernelConstants, thirdOrderWeights } from '../kernel-layout.js';
 
 /** How one target language writes arithmetic on the flights of a register. */
 export interface Dialect {

@@ -1,4 +1,4 @@
-import { KERNEL_PARAMETERS, KERNEL_RESULTS, kernelConstants, TRACK_FIELDS } from './kernel-layout.js';
+import { KERNEL_PARAMETERS, KERNEL_RESULTS, kernelConstants, TRACK_FIELDS } from '../kernel-layout.js';
 import {
   displacementEnd,
   errorNorms,
