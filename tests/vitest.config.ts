@@ -17,7 +17,15 @@ const config: ViteUserConfig = defineConfig({
       exclude: ['src/**/index.ts', 'src/**/build-time/**', '**/*.d.ts'],
     },
     projects: [
-      { extends: true, test: { name: 'source', include: ['tests/**/*.test.ts'], exclude: BUILT } },
+      {
+        extends: true,
+        test: {
+          name: 'source',
+          include: ['tests/**/*.test.ts'],
+          exclude: BUILT,
+          globalSetup: ['tests/fresh-kernels.ts'],
+        },
+      },
       { extends: true, test: { name: 'built', include: BUILT, globalSetup: ['tests/fresh-build.ts'] } },
     ],
   },

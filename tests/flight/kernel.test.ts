@@ -1,22 +1,14 @@
-import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { type CompiledLaw, compiledLaw, constantLaw } from '../../src/aerodynamics/compiled-law.js';
 import { aerodynamicModels, withReverseMagnus } from '../../src/aerodynamics/index.js';
 import { loadBatchKernel } from '../../src/batch.js';
 import { flyBatch } from '../../src/flight/engine/batch.js';
-import { kernelText } from '../../src/flight/engine/build-time/kernel-template.js';
 import { kernelFrame, packKernel, setFrame } from '../../src/flight/engine/frame.js';
 import { flyKernel, OUTSIDE } from '../../src/flight/engine/kernel.generated.js';
 import { KERNEL_PARAMETERS, KERNEL_RESULTS, kernelConstants } from '../../src/flight/engine/kernel-layout.js';
 import { sceneProblem, setLaunch } from '../../src/flight/problem.js';
 import { stream } from '../../src/numerics/index.js';
 import { dormandPrince853 } from '../../src/numerics/tableaux/dormand-prince-853.js';
-
-describe('the written kernel', () => {
-  it('is what its template writes: run npm run generate after changing the template', () => {
-    expect(readFileSync('src/flight/engine/kernel.generated.ts', 'utf8')).toBe(kernelText());
-  });
-});
 
 describe('the tableau', () => {
   const { a, b, c, e5, e3 } = dormandPrince853;

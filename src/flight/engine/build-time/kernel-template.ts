@@ -64,10 +64,7 @@ export function kernelText(): string {
     `  ${TRACK_FIELDS.map((name, i) => `track[at + ${i}] = ${name};`).join(' ')}`,
     '}',
   ];
-  return `// Written by kernel-template.ts (npm run generate); edit that, not this. Unrolled because loops over stages cost three times as much.
-// biome-ignore-all lint: generated
-// biome-ignore-all format: generated
-/* eslint-disable */
+  return `// Written by kernel-template.ts (npm run generate); edit that, not this: not in version control. Unrolled because loops over stages cost three times as much.
 
 /** The flight ended on the ground. */
 export const LANDED = 0;

@@ -140,9 +140,7 @@ export function lanesText(): string {
     if (index < 0) throw new Error(`the step has no lane variable ${name}`);
     return `export const ${constant}: usize = ${index};`;
   });
-  return `// Written by simd-source.ts (npm run generate); edit that, not this.
-// biome-ignore-all lint: generated
-// biome-ignore-all format: generated
+  return `// Written by simd-source.ts (npm run generate); edit that, not this: not in version control.
 
 /** Bytes of a register. */
 export const REGISTER: usize = ${16 * LANE_VARIABLES};
@@ -215,9 +213,7 @@ export function simdText(): string {
   };
 
   const functions = parts.map(text);
-  return `// Written by simd-source.ts (npm run generate); edit that, not this.
-// biome-ignore-all lint: generated
-// biome-ignore-all format: generated
+  return `// Written by simd-source.ts (npm run generate); edit that, not this: not in version control.
 import { REGISTER } from './lanes.generated';
 import { REGISTERS, REYNOLDS_TABLE, SPIN_TABLE } from './layout';
 
