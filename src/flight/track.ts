@@ -19,8 +19,8 @@ export function stateAt(flight: Flight, time: number): BallState {
 
 /**
  * The path as `count` states evenly spaced in time, launch and landing included.
- * @param count - 2 or more
- * @throws {@link FairflightError} `outside-range` for a smaller or fractional count
+ * @param count - a whole number from 2 to 1,000,000
+ * @throws {@link FairflightError} `outside-range` for a smaller or larger one, `invalid-input` for a fraction
  */
 export function pathOf(flight: Flight, count: number): readonly BallState[] {
   requireWithin('count', count, 2, 1e6, '');

@@ -5,8 +5,9 @@ import type { Track } from '../flight.js';
 import type { FlightProblem } from '../problem.js';
 import type { SeenRanges } from '../range-watch.js';
 import { type CompiledEnd, compiledEnd, kernelFrame, packKernel, setFrame, toEnd, toWorld } from './frame.js';
-import { flyKernel, LANDED, OUTSIDE } from './kernel.generated.js';
+import { flyKernel } from './kernel.generated.js';
 import { KERNEL_PARAMETERS, KERNEL_RESULTS, kernelConstants, TRACK_FIELDS } from './kernel-layout.js';
+import { LANDED, OUTSIDE } from './step-decisions.js';
 import { warmUp } from './warm-up.js';
 
 /** Flies problems by the compiled kernel; `undefined` hands a flight to the general engine. @internal */
@@ -25,8 +26,11 @@ const TRACK_ROOM = 400;
 
 let warm = false;
 
-/** Makes a compiled engine with scratch of its own. @internal */
-export function createCompiledEngine(keepTrack: boolean): CompiledEngine {
+/** Makes a compiled engine with scratch of its own; `lawOf` finds the law of a model. @internal */
+export function createCompiledEngine(
+  keepTrack: boolean,
+  lawOf: (model: AerodynamicModel) => CompiledLaw | undefined = compiledLaw,
+): CompiledEngine {
   if (!warm) warmUp(flyKernel);
   warm = true;
   const p = new Float64Array(KERNEL_PARAMETERS.length);
@@ -42,7 +46,7 @@ export function createCompiledEngine(keepTrack: boolean): CompiledEngine {
   function fly(problem: FlightProblem, tolerance: number, timeLimit: number): CompiledEnd | undefined {
     if (problem.model !== model) {
       model = problem.model;
-      law = compiledLaw(model);
+      law = lawOf(model);
     }
     if (law === undefined) return undefined;
     setFrame(frame, problem, law);

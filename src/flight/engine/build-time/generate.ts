@@ -2,7 +2,8 @@
 import { writeFileSync } from 'node:fs';
 import { compileBatch } from './compile-batch.js';
 import { kernelText } from './kernel-template.js';
-import { lanesText, simdText } from './simd-source.js';
+import { lanesText } from './lanes.js';
+import { simdText } from './simd-step.js';
 
 const src = new URL('../../../', import.meta.url);
 
