@@ -5,9 +5,9 @@
 import {
   ACROSS, AIMED, APEX, APEX_A, APEX_B, APEX_C, APEX_INSIDE, APEX_T, ATTEMPTS, CELLS_PER_SPEED, CLIMB, DECAY, DRAG, END_X, END_Z, ERROR, FALL, GRAVITY2, GRAVITY3, H, HEIGHT,
   HIGH_X, HIGH_Z, INPUTS, KEPT_H, KEPT_RATE, KEPT_STATE, KEPT_X, KEPT_Z, LIFT, LOW_X, LOW_Z, MODE, NEW_CLIMB, NEW_HEIGHT, NEW_RATE, NEW_STATE, NEXT, NORMAL1, NORMAL2, NORMAL3,
-  NORMAL_WIND, PER_TOLERANCE, RATE, REGISTER, STATE, T, UP2, UP3, WANTED,
+  NORMAL_WIND, PER_TOLERANCE, RATE, REGISTER, RESULTS, STATE, T, UP2, UP3, WANTED,
 } from './lanes.generated';
-import { CHUNK, FLIGHTS, REGISTERS, REYNOLDS_TABLE, RESULTS, RESULTS_AT, SPIN_TABLE } from './layout';
+import { CHUNK, FLIGHTS, REGISTERS, REYNOLDS_TABLE, RESULTS_AT, SPIN_TABLE } from './layout';
 import {
   LANDED, MOST_ROOT_STEPS, ON_GROUND_WITHIN, OUTSIDE, ROOT_WITHIN, TIME_LIMIT, TOP_STEPS_ON_QUARTIC, TOP_STEPS_ON_QUINTIC,
   aimsAtGround, believesRoot, givesUp, hidesLanding, landsOnQuintic, nearsGround, passesTop, seenRising, stepFactor, stepTowardsGround, stepsOntoGround, timeToGround, withinTime, withoutTurning,
@@ -289,7 +289,7 @@ function finish(lane: i32, l: usize, status: f64, refill: bool): void {
   for (let i: usize = 0; i < 7; i++) store<f64>(out + (i << 3), get(STATE + i, l));
   store<f64>(out + 56, get(T, l));
   for (let i: usize = 0; i < 5; i++) store<f64>(out + ((8 + i) << 3), get(APEX + i, l));
-  store<f64>(out + (13 << 3), status);
+  store<f64>(out + <usize>(RESULTS - 1) * 8, status);
   live--;
   if (refill) fill(lane);
 }

@@ -1,5 +1,5 @@
 /** Memory of the batch kernel, in bytes. Tables first, then the lanes, then one chunk of flights in and out. */
-import { INPUTS, REGISTER, REYNOLDS_CELLS, SPIN_CELLS } from './lanes.generated';
+import { INPUTS, REGISTER, RESULTS, REYNOLDS_CELLS, SPIN_CELLS } from './lanes.generated';
 
 /** Cells of 8 numbers, and one to spare. */
 export const SPIN_TABLE: usize = 65536;
@@ -10,6 +10,4 @@ export const REGISTERS: usize = REYNOLDS_TABLE + (REYNOLDS_CELLS + 1) * 32;
 export const FLIGHTS: usize = REGISTERS + 2 * REGISTER;
 /** Flights in a chunk. */
 export const CHUNK: i32 = 512;
-/** Numbers out for a flight. */
-export const RESULTS: i32 = 14;
 export const RESULTS_AT: usize = FLIGHTS + <usize>CHUNK * <usize>INPUTS * 8;

@@ -59,7 +59,7 @@ export function createCompiledEngine(
   }
 
   function track(): Track {
-    const { e1x, e1z, e2x, e2y, e2z, nx, ny, nz } = frame;
+    const { axis1x, axis1z, axis2x, axis2y, axis2z, axis3x, axis3y, axis3z } = frame;
     const count = keepTrack ? out[NODES]! : 0;
     const time = new Array<number>(count);
     const state = new Array<number>(STATES * count);
@@ -72,9 +72,9 @@ export function createCompiledEngine(
       const ka = nodes[k + 8]!;
       const kb = nodes[k + 9]!;
       const kc = nodes[k + 10]!;
-      acceleration[3 * n] = e1x * ka + e2x * kb + nx * kc;
-      acceleration[3 * n + 1] = e2y * kb + ny * kc;
-      acceleration[3 * n + 2] = e1z * ka + e2z * kb + nz * kc;
+      acceleration[3 * n] = axis1x * ka + axis2x * kb + axis3x * kc;
+      acceleration[3 * n + 1] = axis2y * kb + axis3y * kc;
+      acceleration[3 * n + 2] = axis1z * ka + axis2z * kb + axis3z * kc;
     }
     return { time, state, acceleration };
   }

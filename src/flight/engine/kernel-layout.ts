@@ -71,5 +71,8 @@ export const KERNEL_RESULTS = [
   'nodes', // work done
 ] as const;
 
+/** Numbers the batch gives back for a flight: the results up to the apex, then how it ended. */
+export const BATCH_RESULTS: number = KERNEL_RESULTS.indexOf('slowest') + 1;
+
 /** What the kernel keeps of each node when given room for a track. */
 export const TRACK_FIELDS = ['t', 'a', 'b', 'c', 'w', 'A', 'B', 'C', 'da', 'db', 'dc'] as const;

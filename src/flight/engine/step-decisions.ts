@@ -17,7 +17,7 @@ export const OUTSIDE: number = 2;
 
 // Giving up
 
-/** Steps tried after which a flight is given up; an ordinary one takes some ten, the hardest known some thousands. @internal */
+/** Steps tried after which a flight is given up; an ordinary one takes about ten, the finest through a law with corners under a thousand. @internal */
 export const MOST_ATTEMPTS: number = 20_000;
 /** Shortest step: it moves the ball by 1e-10 m, and an error that asks for less is one that no step will meet. @internal */
 export const SHORTEST_STEP: number = 1e-12;
