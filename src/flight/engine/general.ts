@@ -4,7 +4,7 @@ import { equationsOfMotion, STATES } from '../equations.js';
 import { type GroundPlane, groundPlane } from '../ground-plane.js';
 import { type FlightProblem, STANDARD_GRAVITY } from '../problem.js';
 import { findTop, generalStep, stepOntoGround, stepOntoSummit } from './general-events.js';
-import { createStepControl } from './general-step.js';
+import { FIRST_ERROR, nextFactor, refusedFactor, remember } from './step-control.js';
 import { MOST_ATTEMPTS, passesTop, SHORTEST_STEP, seenRising, withinTime } from './step-decisions.js';
 import {
   APEX_RESTEP_BELOW,
@@ -55,57 +55,38 @@ const TOO_COARSE_SHARE = 0.5;
 export function createFlightEngine(): FlightEngine {
   const step = generalStep();
   const { stepper, y, f, yNew, fNew, event, eventF, top } = step;
-  const control = createStepControl();
   const state = new Float64Array(STATES);
   const result: EngineResult = { ending: 'landed', time: 0, apex: 0, apexAt: 0, steps: 0, state };
-
-  function noteTop(height: number, x: number, z: number): void {
-    if (height <= result.apex) return;
-    result.apex = height;
-    result.apexAt = Math.hypot(x, z);
-  }
-
-  function finish(
-    ending: Ending,
-    time: number,
-    last: Float64Array,
-    d: Float64Array,
-    sink?: NodeSink,
-  ): EngineResult {
-    result.ending = ending;
-    result.time = time;
-    state.set(last);
-    noteTop(last[1]!, last[0]!, last[2]!);
-    sink?.(time, last, d);
-    return result;
-  }
 
   function fly(problem: FlightProblem, tolerance: number, timeLimit: number, sink?: NodeSink): EngineResult {
     const rhs = equationsOfMotion(problem);
     const plane = groundPlane(problem);
     const velocityTolerance = velocityToleranceFor(tolerance);
+    const { profile } = problem;
+    const foot = profile === undefined ? 0 : windFoot(profile);
     const start = startState(problem, y);
     rhs(0, y, f);
     requireFinite(f, problem);
-    control.begin();
     result.apex = 0;
     result.apexAt = 0;
     result.steps = 0;
 
     let height = plane.height(y);
     let above = startsAbove(plane, height, y, f);
-    if (!above && height === 0) return finish('landed', 0, y, f, sink);
-    if (!above && plane.climb(y) <= 0) return finish('below-ground', 0, y, f, sink);
-    const ahead = stepAhead(problem, plane);
+    if (!above && height === 0) return finish(result, 'landed', 0, y, f, sink);
+    if (!above && plane.climb(y) <= 0) return finish(result, 'below-ground', 0, y, f, sink);
     let t = 0;
     let h = FIRST_SHARE * firstStep(velocityTolerance, start);
     let lastError = 0;
+    let remembered = FIRST_ERROR;
     for (; result.steps < MOST_ATTEMPTS; result.steps++) {
-      h = seenRising(ahead(withinTime(h, t, timeLimit), height, y), y[4]!, f[4]!);
+      h = withinTime(h, t, timeLimit);
+      if (profile !== undefined) h = Math.min(h, longestStep(height - foot, plane.climb(y)));
+      h = seenRising(h, y[4]!, f[4]!);
       stepper.step(rhs, t, y, f, h);
       lastError = stepper.error(h, 3, 3, velocityTolerance);
       if (!(lastError <= 1)) {
-        h *= control.afterRefused(lastError);
+        h *= refusedFactor(lastError);
         if (h < SHORTEST_STEP) break;
         continue;
       }
@@ -128,21 +109,22 @@ export function createFlightEngine(): FlightEngine {
         continue;
       }
       sink?.(t, y, f);
-      noteTop(top.height, top.x, top.z);
+      noteTop(result, top.height, top.x, top.z);
       // A drop of less than a rounding error must not end before it began.
-      if (landing >= 0) return finish('landed', Math.max(0, t + toGround), event, eventF, sink);
+      if (landing >= 0) return finish(result, 'landed', Math.max(0, t + toGround), event, eventF, sink);
       if (summit >= 0) {
         const dt = stepOntoSummit(step, rhs, plane, t, h, summit * h);
-        return finish('below-ground', t + dt, event, eventF, sink);
+        return finish(result, 'below-ground', t + dt, event, eventF, sink);
       }
 
       t += h;
       y.set(yNew);
       f.set(fNew);
       height = newHeight;
-      if (t >= timeLimit) return finish('time-limit', timeLimit, y, f, sink);
+      if (t >= timeLimit) return finish(result, 'time-limit', timeLimit, y, f, sink);
       if (!above && height > 0) above = true;
-      h *= control.afterKept(lastError);
+      h *= nextFactor(lastError, remembered);
+      remembered = remember(lastError);
     }
     // The last accepted step came before whatever is not finite; the one proposed runs into it.
     if (!Number.isFinite(lastError)) rhs(t, stepper.next, fNew);
@@ -151,6 +133,30 @@ export function createFlightEngine(): FlightEngine {
   }
 
   return { fly };
+}
+
+/** Notes a height as the apex where it is the greatest so far. */
+function noteTop(result: EngineResult, height: number, x: number, z: number): void {
+  if (height <= result.apex) return;
+  result.apex = height;
+  result.apexAt = Math.hypot(x, z);
+}
+
+/** Ends a flight in a state, whose derivative the sink is owed. */
+function finish(
+  result: EngineResult,
+  ending: Ending,
+  time: number,
+  last: Float64Array,
+  derivative: Float64Array,
+  sink: NodeSink | undefined,
+): EngineResult {
+  result.ending = ending;
+  result.time = time;
+  result.state.set(last);
+  noteTop(result, last[1]!, last[0]!, last[2]!);
+  sink?.(time, last, derivative);
+  return result;
 }
 
 /** Velocity error [m/s] a step may make. */
@@ -181,21 +187,12 @@ const SHARE_OF_HEIGHT = 0.5;
 const LEAST_HEIGHT = 0.02;
 
 /**
- * Shortens a step where the wind changes with height, to one over which the height above the foot of the profile changes
- * by half, or by 2 cm there. The profiles rise from nothing with a kink that the error estimate of a longer step does
- * not see.
+ * Longest step where the wind changes with height: one over which the height above the foot of the profile changes by
+ * half, or by 2 cm there. The profiles rise from nothing with a kink that the error estimate of a longer step does not see.
  */
-function stepAhead(
-  { profile }: FlightProblem,
-  plane: GroundPlane,
-): (h: number, height: number, y: Float64Array) => number {
-  if (profile === undefined) return (h) => h;
-  const foot = windFoot(profile);
-  const leastSpeed = Math.sqrt(2 * STANDARD_GRAVITY * LEAST_HEIGHT);
-  return (h, height, y) => {
-    const room = Math.max(SHARE_OF_HEIGHT * Math.abs(height - foot), LEAST_HEIGHT);
-    return Math.min(h, room / (Math.abs(plane.climb(y)) + leastSpeed));
-  };
+function longestStep(height: number, climb: number): number {
+  const room = Math.max(SHARE_OF_HEIGHT * Math.abs(height), LEAST_HEIGHT);
+  return room / (Math.abs(climb) + Math.sqrt(2 * STANDARD_GRAVITY * LEAST_HEIGHT));
 }
 
 function notConverged(problem: FlightProblem, tolerance: number): FairflightError {
