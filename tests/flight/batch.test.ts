@@ -1,9 +1,7 @@
-import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { aerodynamicModels } from '../../src/aerodynamics/index.js';
 import { loadBatchKernel } from '../../src/batch.js';
 import { createCompiledEngine } from '../../src/flight/engine/compiled.js';
-import { lanesText, simdText } from '../../src/flight/engine/simd-source.js';
 import { flightProblem } from '../../src/flight/problem.js';
 import {
   degrees,
@@ -47,11 +45,6 @@ const scenes: readonly Scene[] = [
 ];
 
 describe('the WebAssembly kernel', () => {
-  it('is what its template writes: run npm run generate after changing the template', () => {
-    expect(readFileSync('src/wasm/step.generated.ts', 'utf8')).toBe(simdText());
-    expect(readFileSync('src/wasm/lanes.generated.ts', 'utf8')).toBe(lanesText());
-  });
-
   // Below 2e-5 the top of a flight is stepped onto; at 1e-8 the general engine flies.
   it.each([1, 1e-2, 1e-4, 1e-5, 3e-6, 1e-8])(
     'gives the flights of the JavaScript engine at a tolerance of %s m',
