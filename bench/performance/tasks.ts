@@ -113,7 +113,7 @@ const tasks: readonly Task[] = [
   {
     name: 'calibrate, 100 shots, 10 misread',
     aim: 'under 2 s',
-    run: () => calibrate(shots, ['restitution', 'tangentialRestitution', 'dragScale', 'liftScale']),
+    run: () => calibrate(shots),
   },
   { name: 'summariseSession, 100 shots', run: () => summariseSession(shots) },
   { name: 'sensitivities of a delivery', run: () => sensitivities(delivery) },
