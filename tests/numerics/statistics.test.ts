@@ -23,7 +23,6 @@ import { minimalDetectableChange, typicalErrorWithin } from '../../src/numerics/
 import { sobol } from '../../src/numerics/sobol.js';
 import { sobolIndices, sobolIndicesDesign } from '../../src/numerics/sobol-indices.js';
 import { stream } from '../../src/numerics/stream.js';
-import { theilSen } from '../../src/numerics/theil-sen.js';
 import { anyOf } from '../even.js';
 import longley from '../published/data/nist-longley.json' with { type: 'json' };
 import norris from '../published/data/nist-norris.json' with { type: 'json' };
@@ -130,32 +129,6 @@ describe('reliability', () => {
       12,
     );
     expect(() => typicalErrorWithin([[1], [2]])).toThrow(/at least 1/);
-  });
-});
-
-describe('theilSen', () => {
-  it('agrees with scipy on data with ties and wild points', () => {
-    const line = theilSen(reference.x, reference.y);
-    expect(line.slope).toBeCloseTo(reference.theilSen.slope, 10);
-    expect(line.intercept).toBeCloseTo(reference.theilSen.intercept, 9);
-    expect(line.interval.low).toBeCloseTo(reference.theilSen.low, 10);
-    expect(line.interval.high).toBeCloseTo(reference.theilSen.high, 10);
-  });
-
-  it('gives 1.00219684 and −0.06401582 on the Norris data (scipy convention)', () => {
-    const line = theilSen(
-      norris.rows.map((r) => r[1] ?? 0),
-      norris.rows.map((r) => r[0] ?? 0),
-    );
-    expect(line.slope).toBeCloseTo(1.00219684, 8);
-    expect(line.intercept).toBeCloseTo(-0.06401582, 8);
-  });
-
-  it('stands still when a quarter of the points run wild, and needs two different x', () => {
-    const x = Array.from({ length: 20 }, (_, i) => i);
-    const y = x.map((v, i) => 2 * v + 1 + (i % 4 === 3 ? 1000 : 0));
-    expect(theilSen(x, y).slope).toBeCloseTo(2, 9);
-    expect(() => theilSen([1, 1], [1, 2])).toThrow(/two different x/);
   });
 });
 

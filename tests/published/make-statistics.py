@@ -36,6 +36,15 @@ def power(n, d):
     return float(1 - stats.nct.cdf(t, dof, shift) + stats.nct.cdf(-t, dof, shift))
 
 
+def line(count, apart, grain):
+    """Theil-Sen line through points of which `apart` share an x and several a y, a multiple of `grain`."""
+    draw = np.random.default_rng(count)
+    u = np.floor(np.arange(count) / apart)
+    v = np.round((0.4 * u + draw.standard_t(2, count)) / grain) * grain
+    intervals = [[level, *stats.theilslopes(v, u, level)[2:]] for level in (0.5, 0.8, 0.95)]
+    return {"x": u.tolist(), "y": v.tolist(), "slope": stats.theilslopes(v, u)[0], "intervals": intervals}
+
+
 def interval(values):
     return [float(v) for v in stats.t.interval(0.95, len(values) - 1, np.mean(values), stats.sem(values))]
 
@@ -53,6 +62,7 @@ data = {
     "y": y.tolist(),
     "covariance": np.cov(x, y).tolist(),
     "theilSen": {"slope": slope, "intercept": float(intercept), "low": float(low), "high": float(high)},
+    "tiedLines": [line(*case) for case in ((9, 2, 0.25), (16, 1, 0.25), (24, 8, 0.125), (30, 3, 0.5), (27, 1, 4))],
     "cloud": cloud.tolist(),
     "kernelDensity": [[u, v, float(kde([u, v])[0])] for u, v in ((0, 0), (1, 1), (-2, 1), (5, 3))],
     "lawSchools": {"lsat": lsat.tolist(), "gpa": gpa.tolist(), "percentile": law("percentile"), "bca": law("BCa")},
