@@ -1,3 +1,4 @@
+import { sort } from 'd3-array';
 import {
   type Clubhead,
   type Delivery,
@@ -168,7 +169,7 @@ export function studyOf(
 function usualDelivery(strikes: readonly FaceStrike[], clubhead: Clubhead): Delivery {
   const all = strikes.flatMap(({ located }) => (located === undefined ? [] : [located.delivery]));
   const middle = <Q extends number>(of: (delivery: Delivery) => Q | undefined, otherwise: Q): Q => {
-    const values = all.flatMap((delivery) => of(delivery) ?? []).sort((a, b) => a - b);
+    const values = sort(all.flatMap((delivery) => of(delivery) ?? []));
     return values[Math.floor(values.length / 2)] ?? otherwise;
   };
   return {

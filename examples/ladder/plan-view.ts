@@ -1,3 +1,4 @@
+import { mean, sum } from 'd3-array';
 import {
   axes,
   frame,
@@ -54,7 +55,7 @@ export function planView(rungs: readonly Rung[], colours: readonly string[], { d
   const own = (rung: number): readonly Point[] =>
     landings.filter((each) => each.rung === rung && !each.outlier).map(({ at }) => at);
   const places = spread(
-    rungs.map((_, i) => f.x(average(own(i).map(([along]) => along)))),
+    rungs.map((_, i) => f.x(mean(own(i), ([along]) => along) ?? 0)),
     70,
   );
   const layers = [
@@ -97,16 +98,12 @@ export function planView(rungs: readonly Rung[], colours: readonly string[], { d
   return key(entries) + svg(f, 'Landing points seen from above', axes(f), ...layers);
 }
 
-function average(values: readonly number[]): number {
-  return values.reduce((sum, value) => sum + value, 0) / Math.max(1, values.length);
-}
-
 /** The ellipse that holds half of a two-dimensional normal cloud: radius √(2 ln 2) in units of its spread. */
 function halfEllipse(points: readonly Point[]): readonly Point[] {
-  const mx = average(points.map(([x]) => x));
-  const my = average(points.map(([, y]) => y));
+  const mx = mean(points, ([x]) => x) ?? 0;
+  const my = mean(points, ([, y]) => y) ?? 0;
   const product = (of: (x: number, y: number) => number): number =>
-    points.reduce((sum, [x, y]) => sum + of(x - mx, y - my), 0) / (points.length - 1);
+    sum(points, ([x, y]) => of(x - mx, y - my)) / (points.length - 1);
   // The Cholesky factor of the covariance turns a circle into the ellipse.
   const a = Math.sqrt(product((x) => x * x));
   const b = a > 0 ? product((x, y) => x * y) / a : 0;

@@ -1,3 +1,4 @@
+import { deviation, mean } from 'd3-array';
 import {
   type BandSummary,
   bestLoft,
@@ -154,14 +155,13 @@ function launchOf(shot: MeasuredShot, { clubhead }: LadderSetup): Launch {
 
 /** Mean of launches; spin is averaged by its parts, since a tilt to the left does not undo one to the right. */
 function meanLaunch(launches: readonly Launch[]): Launch {
-  const mean = (value: (launch: Launch) => number): number =>
-    launches.reduce((sum, launch) => sum + value(launch), 0) / launches.length;
-  const backspin = mean(({ spinRate, spinAxisTilt = 0 }) => spinRate * Math.cos(spinAxisTilt));
-  const sidespin = mean(({ spinRate, spinAxisTilt = 0 }) => spinRate * Math.sin(spinAxisTilt));
+  const average = (value: (launch: Launch) => number): number => mean(launches, value) ?? Number.NaN;
+  const backspin = average(({ spinRate, spinAxisTilt = 0 }) => spinRate * Math.cos(spinAxisTilt));
+  const sidespin = average(({ spinRate, spinAxisTilt = 0 }) => spinRate * Math.sin(spinAxisTilt));
   return {
-    ballSpeed: si(mean((launch) => launch.ballSpeed)),
-    launchAngle: si(mean((launch) => launch.launchAngle)),
-    launchDirection: si(mean((launch) => launch.launchDirection ?? 0)),
+    ballSpeed: si(average((launch) => launch.ballSpeed)),
+    launchAngle: si(average((launch) => launch.launchAngle)),
+    launchDirection: si(average((launch) => launch.launchDirection ?? 0)),
     spinRate: si(Math.hypot(backspin, sidespin)),
     spinAxisTilt: si(Math.atan2(sidespin, backspin)),
   };
@@ -175,10 +175,13 @@ function disagreementOf(shots: readonly FlownShot[]): Rung['disagreement'] {
     });
     const count = pairs.length;
     if (count === 0) return undefined;
-    const mean = pairs.reduce((sum, { gap }) => sum + gap, 0) / count;
-    const squares = pairs.reduce((sum, { gap }) => sum + (gap - mean) ** 2, 0);
-    const measured = pairs.reduce((sum, { value }) => sum + value, 0) / count;
-    return { count, measured, mean, ...(count > 1 && { sd: Math.sqrt(squares / (count - 1)) }) };
+    const sd = deviation(pairs, ({ gap }) => gap);
+    return {
+      count,
+      measured: mean(pairs, ({ value }) => value) ?? Number.NaN,
+      mean: mean(pairs, ({ gap }) => gap) ?? Number.NaN,
+      ...(sd !== undefined && { sd }),
+    };
   };
   const carry = between('carry');
   const apex = between('apex');

@@ -1,6 +1,6 @@
+import { median } from 'd3-array';
 import { type MeasuredShot, playShot, type Scene, type Shot } from 'fairflight';
 import type { Rejection, ShotTable } from 'fairflight/schema';
-import { median } from './statistics.js';
 import { fixed } from './text.js';
 
 /** A column that the flight of a measured launch foretells. */
@@ -39,7 +39,7 @@ export function withoutWrongUnits(table: ShotTable, scene: Scene): ShotTable {
       return typeof value === 'number' && of(model) > 0 ? [value / of(model)] : [];
     });
     const ratio = median(ratios);
-    if (ratios.length < FEWEST || (ratio < room && ratio > 1 / room)) return [];
+    if (ratio === undefined || ratios.length < FEWEST || (ratio < room && ratio > 1 / room)) return [];
     return [{ field, rejection: rejectionOf(table, field, ratio) }];
   });
   if (found.length === 0) return table;

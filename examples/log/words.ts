@@ -1,7 +1,7 @@
+import { mean } from 'd3-array';
 import type { QuantityName } from 'fairflight';
 import type { Display } from '../lib/display.js';
 import { quantityNamed, shownBy } from '../lib/shot-quantities.js';
-import { average } from '../lib/statistics.js';
 import { counted, fixed, listed, signed } from '../lib/text.js';
 import type { TrainingLog } from './log.js';
 import { COMBINED_TRAINING } from './published.js';
@@ -134,7 +134,7 @@ function moreOf(dayToDay: number, sessions: TrainingLog['sessions']): string {
   const fromShots = sessions.flatMap(({ quantities: { clubSpeed } }) =>
     clubSpeed?.sd === undefined ? [] : [clubSpeed.sd ** 2 / clubSpeed.count],
   );
-  return average(fromShots) < 0.5 * dayToDay ** 2
+  return (mean(fromShots) ?? Number.NaN) < 0.5 * dayToDay ** 2
     ? 'That is mostly the day, not the number of shots: more sessions help, more shots a session hardly do.'
     : 'Much of that is the small number of shots: more shots a session help, and so do more sessions.';
 }

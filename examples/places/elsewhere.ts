@@ -1,3 +1,4 @@
+import { mean } from 'd3-array';
 import {
   type Estimate,
   type MeasuredShot,
@@ -10,7 +11,6 @@ import type { Length } from 'fairflight/units';
 import { UsageError } from '../lib/command.js';
 import { type Sifted, sift } from '../lib/odd.js';
 import type { Progress } from '../lib/progress.js';
-import { average } from '../lib/statistics.js';
 import { counted } from '../lib/text.js';
 import type { Place } from './scenes.js';
 
@@ -116,8 +116,8 @@ function cardOf(
   const there = places.map(({ key, scene }) => {
     const moved = shots.map((shot) => standardise(shot, home, scene));
     for (const each of moved) note(warnings, each.warnings);
-    const carryChange = average(moved.map(({ change }) => change.carry));
-    const totalChange = average(moved.map(({ change }) => change.total));
+    const carryChange = mean(moved, ({ change }) => change.carry) ?? Number.NaN;
+    const totalChange = mean(moved, ({ change }) => change.total) ?? Number.NaN;
     return [
       key,
       {
@@ -125,7 +125,7 @@ function cardOf(
         total: total.mean + totalChange,
         carryChange,
         totalChange,
-        drift: average(moved.map(({ change }) => change.side)),
+        drift: mean(moved, ({ change }) => change.side) ?? Number.NaN,
       },
     ] as const;
   });
@@ -140,7 +140,7 @@ function cardOf(
     carry,
     total,
     basis: { carry: basisOf('carry'), total: basisOf('total') },
-    modelLess: gaps.length === 0 ? undefined : average(gaps),
+    modelLess: mean(gaps),
     there: Object.fromEntries(there) as Record<Place['key'], ClubThere>,
   };
 }

@@ -1,3 +1,4 @@
+import { sum } from 'd3-array';
 import type { OutputIndices, SweepAbout } from 'fairflight/sweep';
 import { axes, box, type Frame, frame, key, line, svg, text, whisker } from '../lib/chart.js';
 import type { Display } from '../lib/display.js';
@@ -37,7 +38,7 @@ function interval({ low, high }: Interval): string {
 }
 
 function sentences({ indices, about, without }: Findings, { distance }: Display): readonly string[] {
-  const alone = indices.factors.reduce((sum, { firstOrder }) => sum + firstOrder, 0);
+  const alone = sum(indices.factors, ({ firstOrder }) => firstOrder);
   const [most] = [...indices.factors.keys()].sort(
     (a, b) => (indices.factors[b]?.total ?? 0) - (indices.factors[a]?.total ?? 0),
   );

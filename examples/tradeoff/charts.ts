@@ -1,3 +1,4 @@
+import { sort } from 'd3-array';
 import type { FasterOrStraighter } from 'fairflight';
 import { type Speed, si, toMph } from 'fairflight/units';
 import {
@@ -241,12 +242,11 @@ export function cloudChart(tradeoff: Tradeoff, { distance, speed }: Display): st
   const points = ({ dispersion: { columns } }: Cloud): readonly Point[] =>
     columns.restX.slice(0, DRAWN).map((x, i) => [distance.of(x), distance.of(columns.restZ[i] ?? 0)]);
   const all = clouds.flatMap(([cloud]) => points(cloud));
-  const sorted = (values: readonly number[]): readonly number[] => [...values].sort((a, b) => a - b);
-  const xs = sorted(all.map(([x]) => x));
+  const xs = sort(all.map(([x]) => x));
   // One shot in two hundred at each end may lie outside: the wildest would shrink all the others.
   const skip = Math.floor(xs.length / 200);
   const trees = course.trees === undefined ? 0 : distance.of(course.trees);
-  const sides = sorted(all.map(([, z]) => Math.abs(z)));
+  const sides = sort(all.map(([, z]) => Math.abs(z)));
   const bounds = course.bounds === undefined ? 0 : distance.of(course.bounds);
   const side =
     Math.max(distance.of(course.fairway), trees + 8, bounds + 4, sides[sides.length - 1 - 2 * skip] ?? 0) + 2;

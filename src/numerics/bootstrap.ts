@@ -89,6 +89,9 @@ export function bootstrap<T>(
  * whose scatter nothing is known.
  *
  * Source: Hesterberg T C (2015) What Teachers Should Know About the Bootstrap, Am. Stat. 69, 371–386 (from memory).
+ * @param count - values the mean is taken over
+ * @param level - coverage of the interval, between 0 and 1, for example 0.95
+ * @throws FairflightError `outside-range` for a level outside these
  */
 export function fewValuesStretch(count: number, level: number): number {
   if (count < 2) return 1;

@@ -1,3 +1,4 @@
+export { fewValuesStretch } from '../numerics/bootstrap.js';
 export {
   type AttributionOptions,
   attributeChange,
