@@ -1,6 +1,7 @@
 import type { Display } from '../lib/display.js';
-import { comments, figure, htmlPage, htmlTable, kept, list, section, type TableColumn } from '../lib/page.js';
+import { comments, figure, htmlPage, htmlTable, kept, list, section } from '../lib/page.js';
 import { sceneWords } from '../lib/scene-options.js';
+import type { TableColumn } from '../lib/sheet.js';
 import { terminalTable } from '../lib/table.js';
 import { capital, escaped, fixed, grouped, signed, wrapped } from '../lib/text.js';
 import { faceChart } from './chart.js';

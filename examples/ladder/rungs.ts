@@ -10,6 +10,7 @@ import {
   isFairflightError,
   type Launch,
   type LoftOptimum,
+  launchOf,
   type Maximised,
   type MeasuredShot,
   playShot,
@@ -110,7 +111,7 @@ export function rungOf(
   );
   const flown = band.shots.map((index): FlownShot => {
     const measured = shots[index] as MeasuredShot;
-    const launch = launchOf(measured, setup);
+    const launch = launchFrom(measured, setup);
     const model = playShot(launch, { scene: setup.scene });
     const launchMeasured = measured.launchAngle !== undefined && measured.spinRate !== undefined;
     return { index, measured, launch, model, launchMeasured, outlier: outliers.has(index) };
@@ -136,17 +137,9 @@ export function rungOf(
 }
 
 /** How the ball left: as measured, or through the strike model when only the club was measured. */
-function launchOf(shot: MeasuredShot, { clubhead }: LadderSetup): Launch {
-  const { ballSpeed, launchAngle, spinRate, launchDirection, spinAxisTilt } = shot;
-  if (ballSpeed !== undefined && launchAngle !== undefined && spinRate !== undefined) {
-    return {
-      ballSpeed,
-      launchAngle,
-      spinRate,
-      ...(launchDirection !== undefined && { launchDirection }),
-      ...(spinAxisTilt !== undefined && { spinAxisTilt }),
-    };
-  }
+function launchFrom(shot: MeasuredShot, { clubhead }: LadderSetup): Launch {
+  const launch = launchOf(shot);
+  if (!('missing' in launch)) return launch;
   // The reader lets a shot through only with a launch or with these three.
   const { clubSpeed = si<Speed>(0), attackAngle = si<Angle>(0), dynamicLoft, nominalLoft } = shot;
   const loft = dynamicLoft ?? si<Angle>((nominalLoft ?? clubhead.staticLoft) + ASSUMED_ADDED_LOFT);

@@ -2,7 +2,15 @@ import { mode } from 'd3-array';
 import { type Clubhead, clubheads } from 'fairflight';
 import type { ShotTable } from 'fairflight/schema';
 import type { Angle } from 'fairflight/units';
+import type { Option } from './command.js';
 import { typedAngle } from './quantities.js';
+
+/** Option of examples about a driver. */
+export const LOFT_OPTION: Option = {
+  type: 'string',
+  value: '10.5deg',
+  help: 'nominal loft of the driver (default from the file, else 10.5deg)',
+};
 
 /** The generic driver with the loft typed, else the one most shots of the file name, else its own. */
 export function driverFor(table: ShotTable, typed: string | undefined): Clubhead {

@@ -9,6 +9,7 @@ export {
 export { calibrate } from './calibrate.js';
 export { defaultFlightReadingErrors, type FlightReadingErrors } from './calibrate-flight.js';
 export type * from './calibration.js';
+export { launchOf } from './launch-of.js';
 export type { SessionRow } from './log-sessions.js';
 export type * from './measured-shot.js';
 export type { ChangeFactor } from './mixtures.js';
