@@ -7,7 +7,6 @@ import {
   box,
   type Frame,
   frame,
-  heightForEqualScales,
   type KeyEntry,
   key,
   line,
@@ -31,6 +30,7 @@ import {
   textColour,
   VERMILION,
 } from '../lib/palette.js';
+import { planFrame } from '../lib/plan-frame.js';
 import { fixed, signed } from '../lib/text.js';
 import { factorsOf } from './player.js';
 import type { Cloud, Tradeoff } from './tradeoff.js';
@@ -250,21 +250,8 @@ export function cloudChart(tradeoff: Tradeoff, { distance, speed }: Display): st
   const bounds = course.bounds === undefined ? 0 : distance.of(course.bounds);
   const side =
     Math.max(distance.of(course.fairway), trees + 8, bounds + 4, sides[sides.length - 1 - 2 * skip] ?? 0) + 2;
-  const ends = [(xs[skip] ?? 0) - 6, (xs[xs.length - 1 - skip] ?? 0) + 6] as const;
-  const missing = Math.max(0, 2 * side * 1.6 - (ends[1] - ends[0])) / 2;
-  const x = [ends[0] - missing, ends[1] + missing] as const;
-  const spec = {
-    width: 860,
-    x: { label: `distance along the target line (${distance.unit})`, domain: x, ticks: 9 },
-    y: {
-      label: `side (${distance.unit})`,
-      domain: [-side, side] as const,
-      ticks: 7,
-      format: (value: number) => fixed(Math.abs(value)),
-    },
-  };
-  // Looking along the flight from left to right, the right-hand side is below: the axis runs downward.
-  const f = frame({ ...spec, height: heightForEqualScales(spec), y: { ...spec.y, domain: [side, -side] } });
+  const f = planFrame((xs[skip] ?? 0) - 6, (xs[xs.length - 1 - skip] ?? 0) + 6, side, distance.unit);
+  const x = f.xAxis.domain;
   const half = distance.of(course.fairway) / 2;
   const inside = ([px, pz]: Point): boolean => px > x[0] && px < x[1] && Math.abs(pz) < side;
   const strip = (from: number, to: number, colour: string): string =>
