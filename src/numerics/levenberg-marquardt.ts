@@ -3,7 +3,7 @@ import { columnNorm, leastSquares, type Matrix } from './linear-algebra.js';
 
 /** How {@link levenbergMarquardt} searches and when it stops. */
 export interface LeastSquaresOptions {
-  /** Rows: derivatives of each residual by each parameter. Left out: central differences. */
+  /** Derivatives, a row for each residual and a column for each parameter; central differences when left out. */
   readonly jacobian?: (x: readonly number[]) => Matrix;
   /** Lower bounds; `-Infinity` for none. */
   readonly lower?: readonly number[];
@@ -39,8 +39,8 @@ export interface LeastSquaresSolution {
 }
 
 /**
- * The parameters that make a sum of squared residuals least. Weights are a matter of dividing each residual by its
- * standard deviation; a prior is one more residual, (x − mean)/sd.
+ * The parameters that make a sum of squared residuals least. To weight a residual, divide it by its standard deviation;
+ * to add a prior, add the residual (x − mean)/sd.
  *
  * Source: Marquardt D W (1963) J. SIAM 11, 431–441; scaling by column norms: Moré J J (1978) Lect. Notes Math. 630,
  * 105–116, sec. 6; damping update: Nielsen H B (1999) report IMM-REP-1999-05, Technical University of Denmark,
@@ -160,7 +160,7 @@ function dampedStep(
   return step;
 }
 
-/** Derivatives by differences to either side, to one side at a bound; steps follow |x| or, near 0, the scale. */
+/** Derivatives by differences to both sides, or to one side at a bound. Steps go by |x| or, near 0, by the scale. */
 function centralDifferences(
   residualsOf: (x: readonly number[]) => readonly number[],
   x: readonly number[],

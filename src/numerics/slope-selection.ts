@@ -10,17 +10,16 @@ export interface PairSlopes {
 
 /** Up to this many points all slopes are written out. */
 const FEW = 400;
-/** Slopes a point among which the one sought is found by sorting. */
+/** Once no more slopes than this for each point are in question, they are sorted. */
 const SORTED = 8;
 /** Slopes drawn to guess where the one sought lies. */
 const SAMPLE = 64;
 
 /**
- * Prepares {@link PairSlopes}. Of up to 400 points all slopes are sorted. Of more, a slope is narrowed down by
- * counting: slopes below t are pairs whose y − t x stand in the wrong order, which sorting counts in n log n steps. A
- * sample of the slopes still in question gives the next t, until few enough are left to be sorted. The sample comes
- * from a fixed seed, so the same points give the same slope. Where many pairs of more than 400 points agree to within
- * rounding, the slope is one of theirs.
+ * Prepares {@link PairSlopes}. Up to 400 points, all slopes are sorted. With more, a slope is found by counting: it is
+ * below t for the pairs whose y − t x stand in the wrong order, and a merge sort counts those in n log n steps. Each t
+ * comes from a sample of the slopes still in question, until few enough are left to be sorted. The sample has a fixed
+ * seed, so the same points give the same slope. Where many slopes agree to within rounding, counting gives one of them.
  *
  * Source: Matoušek J (1991) Randomized optimal algorithm for slope selection, Inf. Process. Lett. 39, 183–187;
  * Dillencourt M B, Mount D M, Netanyahu N S (1992) Int. J. Comput. Geom. Appl. 2, 1–27 (both from memory).

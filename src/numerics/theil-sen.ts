@@ -17,7 +17,7 @@ export interface TheilSenLine {
 }
 
 /**
- * The Theil–Sen line, which up to 29 % of wild points leave standing, with Sen's interval for the slope.
+ * The Theil–Sen line, which holds while fewer than 29 % of the points run wild, with Sen's interval for the slope.
  * Source: Sen P K (1968) Estimates of the regression coefficient based on Kendall's tau, J. Am. Stat. Assoc. 63,
  * 1379–1389; ties corrected as in his eq. 2.6; intercept by the convention of Conover, median y − slope × median x.
  * @throws FairflightError `invalid-input` for fewer than 2 points, lists of unequal length, or when all x agree
