@@ -67,7 +67,7 @@ function strikeTable({ strikes }: FaceStudy, display: Display): Table {
       { head: 'smash factor' },
       { head: 'share of best', unit: '%' },
       { head: 'lost', unit: display.distance.unit },
-      { head: 'of what the head can give, the ball got', text: true },
+      { head: 'of the ball speed the head can give', text: true },
     ],
     rows: strikes.map(({ shot, offset: at, located, quality }) => [
       String(shot),

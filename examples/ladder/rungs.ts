@@ -21,7 +21,7 @@ import {
 } from 'fairflight';
 import { type Angle, degrees, type Length, type Speed, si } from 'fairflight/units';
 
-/** With what and where the ladder is worked out. */
+/** Head, place and settings of the ladder. */
 export interface LadderSetup {
   readonly clubhead: Clubhead;
   readonly scene: Scene;
@@ -60,7 +60,7 @@ export interface Disagreement {
 export interface FlightWindow {
   readonly apex: readonly [low: Length, high: Length];
   readonly descent: readonly [low: Angle, high: Angle];
-  /** An edge is said when the mean lies outside and its 95 % interval reaches in. */
+  /** At an edge: the mean lies outside, but its 95 % interval reaches in. */
   readonly verdict: 'inside' | 'at the low edge' | 'at the high edge' | 'too low' | 'too high';
 }
 

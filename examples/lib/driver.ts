@@ -12,7 +12,7 @@ export const LOFT_OPTION: Option = {
   help: 'nominal loft of the driver (default from the file, else 10.5deg)',
 };
 
-/** The generic driver with the loft typed, else the one most shots of the file name, else its own. */
+/** The generic driver with the loft that was typed, or else that of most shots in the file, or else its own. */
 export function driverFor(table: ShotTable, typed: string | undefined): Clubhead {
   const usual = mode(table.shots, ({ nominalLoft }) => nominalLoft) as Angle | undefined;
   const loft = typed === undefined ? usual : typedAngle('loft', typed);

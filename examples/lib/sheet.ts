@@ -11,7 +11,7 @@ export interface Cell {
   readonly small?: readonly string[];
 }
 
-/** A table in plain text, which terminal and page show each in its way. */
+/** A table in plain text; terminal and page each show it in their own way. */
 export interface Sheet {
   readonly columns: readonly TableColumn[];
   readonly rows: readonly (readonly Cell[])[];
