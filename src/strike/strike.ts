@@ -138,7 +138,11 @@ function refusal(failure: StrikeFailure, clubSpeed: number): FairflightError {
     return new FairflightError(
       'outside-range',
       `options.clubhead.restitution leaves the range 0 to 1 at a club speed of ${clubSpeed} m/s`,
-      { field: 'options.clubhead.restitution', value: clubSpeed, hint: 'reduce options.clubhead.restitution.slope' },
+      {
+        field: 'options.clubhead.restitution',
+        value: clubSpeed,
+        hint: 'reduce options.clubhead.restitution.slope',
+      },
     );
   }
   return new FairflightError(
