@@ -1,4 +1,4 @@
-import { FairflightError, requireOneOf, requireRecord } from '../errors.js';
+import { describe, FairflightError, requireOneOf, requireRecord } from '../errors.js';
 import { frozen } from '../inputs/frozen.js';
 import { checkName, checkSource } from './check-data.js';
 import { checkFittedConstants, fittedFunctions } from './fitted-modern.js';
@@ -72,7 +72,7 @@ function builtIn(id: string, field: string): AerodynamicModel {
   const known = Object.keys(aerodynamicModels).join(', ');
   throw new FairflightError(
     'invalid-input',
-    `${field} must be one of ${known}, or a model, got ${JSON.stringify(id)}`,
+    `${field} must be one of ${known}, or a model, got ${describe(id)}`,
     { field, value: id, hint: 'pass your own grid through tabulatedModel()' },
   );
 }
