@@ -4,7 +4,6 @@ import {
   defaultAir,
   degrees,
   feet,
-  kilogramsPerCubicMetre,
   type LandingBall,
   rollingResistanceOfGreen,
   runOut,
@@ -15,7 +14,7 @@ import {
 } from '../../src/index.js';
 import { runConstants } from '../../src/turf/constants.js';
 import { hop } from '../../src/turf/hop.js';
-import { seconds } from '../../src/units/index.js';
+import { kilogramsPerCubicMetre, seconds } from '../../src/units/index.js';
 import { Solver } from '../../src/vendor/odex.js';
 import { caught } from '../caught.js';
 import { landingBall } from './landing.js';

@@ -1,8 +1,8 @@
-import { type FittedModernConstants, fittedDrag, fittedLift } from '../src/aerodynamics/fitted-modern.js';
-import { fittedModern, fittedModernConstants } from '../src/aerodynamics/index.js';
-import { fly } from '../src/flight/index.js';
-import { levenbergMarquardt } from '../src/numerics/index.js';
-import type { Scene } from '../src/scene/index.js';
+import line from '../../../tests/published/data/test-range-line.json' with { type: 'json' };
+import tours from '../../../tests/published/data/tour-averages.json' with { type: 'json' };
+import { fly } from '../../flight/index.js';
+import { levenbergMarquardt } from '../../numerics/index.js';
+import type { Scene } from '../../scene/index.js';
 import {
   degrees,
   kilogramsPerCubicMetre,
@@ -12,9 +12,9 @@ import {
   rpm,
   toDegrees,
   toYards,
-} from '../src/units/index.js';
-import line from '../tests/published/data/test-range-line.json' with { type: 'json' };
-import tours from '../tests/published/data/tour-averages.json' with { type: 'json' };
+} from '../../units/index.js';
+import { type FittedModernConstants, fittedDrag, fittedLift } from '../fitted-modern.js';
+import { fittedModern, fittedModernConstants } from '../index.js';
 
 /** Air of the fit, which the tour rows do not state: 1.2 kg/m³, 1.81e-5 Pa s. */
 const air = { density: kilogramsPerCubicMetre(1.2), viscosity: pascalSeconds(1.81e-5) };

@@ -8,7 +8,7 @@
  * all from memory; see the `about` blocks in tests/published/data. Centre and step of the drag crisis are not fitted,
  * because no row says anything about them; they come from Lyu, Kensrud and Smith (2020).
  */
-import { type FittedModernConstants, fittedModernConstants } from '../src/aerodynamics/index.js';
+import { type FittedModernConstants, fittedModernConstants } from '../index.js';
 import {
   costOf,
   doubtfulRow,
