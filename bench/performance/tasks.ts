@@ -1,29 +1,28 @@
 /** Times calls of the library that are not single flights. usage: node tasks.js; prints one JSON line a task. */
+
+import { disperse } from '../../src/dispersion/index.js';
 import {
   bestLaunch,
   bestLoft,
   carryMap,
   type Delivery,
   degrees,
-  disperse,
   fly,
   locateStrike,
-  type MeasuredShot,
   metresPerSecond,
   millimetres,
   mph,
   playShot,
-  radians,
-  radiansPerSecond,
   rpm,
   runOut,
   sensitivities,
   speedForCarry,
   strike,
-  summariseSession,
   yards,
 } from '../../src/index.js';
 import { calibrate } from '../../src/session/calibrate.js';
+import { type MeasuredShot, summariseSession } from '../../src/session/index.js';
+import { radians, radiansPerSecond } from '../../src/units/index.js';
 import { median } from './results.js';
 
 /** What one task took. */
@@ -91,14 +90,14 @@ const tasks: readonly Task[] = [
   { name: 'playShot from a delivery', run: () => playShot(delivery) },
   {
     name: 'bestLoft for total',
-    run: () => bestLoft({ clubSpeed: mph(95), attackAngle: degrees(-1), maximise: 'total' }),
+    run: () => bestLoft({ clubSpeed: mph(95), attackAngle: degrees(-1) }, {}, { maximise: 'total' }),
   },
   {
     name: 'bestLoft for carry',
-    run: () => bestLoft({ clubSpeed: mph(95), attackAngle: degrees(-1), maximise: 'carry' }),
+    run: () => bestLoft({ clubSpeed: mph(95), attackAngle: degrees(-1) }, {}, { maximise: 'carry' }),
   },
-  { name: 'bestLaunch for carry', run: () => bestLaunch({ ballSpeed: mph(140), maximise: 'carry' }) },
-  { name: 'speedForCarry', run: () => speedForCarry({ carry: yards(220) }) },
+  { name: 'bestLaunch for carry', run: () => bestLaunch({ ballSpeed: mph(140) }, {}, { maximise: 'carry' }) },
+  { name: 'speedForCarry', run: () => speedForCarry(yards(220)) },
   {
     name: 'carryMap of 200 × 200',
     run: () =>
@@ -114,13 +113,14 @@ const tasks: readonly Task[] = [
   {
     name: 'calibrate, 100 shots, 10 misread',
     aim: 'under 2 s',
-    run: () => calibrate(shots, ['restitution', 'tangentialRestitution', 'dragScale', 'liftScale']),
+    run: () => calibrate(shots),
   },
   { name: 'summariseSession, 100 shots', run: () => summariseSession(shots) },
   { name: 'sensitivities of a delivery', run: () => sensitivities(delivery) },
   {
     name: 'disperse a delivery',
-    run: () => disperse(delivery, { kind: 'normal', sd: { clubSpeed: mph(1.5), faceAngle: degrees(2) } }),
+    run: () =>
+      disperse({ delivery, spread: { kind: 'normal', sd: { clubSpeed: mph(1.5), faceAngle: degrees(2) } } }),
   },
 ];
 

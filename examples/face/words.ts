@@ -1,4 +1,5 @@
-import type { FaceMove, StrikeOffset } from 'fairflight';
+import type { StrikeOffset, StrikeVerdict } from 'fairflight';
+import type { FaceMove } from 'fairflight/session';
 import type { Display } from '../lib/display.js';
 import { counted, fixed, signed } from '../lib/text.js';
 import type { FaceStudy } from './study.js';
@@ -22,10 +23,18 @@ const mm = (value: number): string => fixed(Math.abs(value) * 1000);
 /** A place on the face in words. */
 export function placeWords({ toe, high }: StrikeOffset): string {
   const across =
-    Math.abs(toe) < 0.0005 ? 'on the middle' : `${mm(toe)} mm toward the ${toe > 0 ? 'toe' : 'heel'}`;
+    Math.abs(toe) < 0.0005 ? 'in the middle' : `${mm(toe)} mm toward the ${toe > 0 ? 'toe' : 'heel'}`;
   const up = Math.abs(high) < 0.0005 ? 'at mid height' : `${mm(high)} mm ${high > 0 ? 'high' : 'low'}`;
   return `${across}, ${up}`;
 }
+
+/** How much of what the head can give the ball got. */
+export const VERDICT_WORDS: Readonly<Record<StrikeVerdict, string>> = {
+  full: 'all of it',
+  'nearly-full': 'nearly all of it',
+  partial: 'part of it',
+  little: 'little of it',
+};
 
 /** How far left or right, for example `4 left`. */
 export function sideWords(side: number, { distance }: Display, decimals = 0): string {

@@ -1,10 +1,5 @@
-import {
-  type Calibration,
-  type CalibrationTarget,
-  calibrate,
-  isFairflightError,
-  type MeasuredShot,
-} from 'fairflight';
+import { isFairflightError } from 'fairflight';
+import { type Calibration, type CalibrationTarget, calibrate, type MeasuredShot } from 'fairflight/session';
 import { UsageError } from '../lib/command.js';
 import { counted } from '../lib/text.js';
 import type { LadderSetup } from './rungs.js';
@@ -67,7 +62,7 @@ function tooFew(shots: readonly MeasuredShot[]): string {
   });
   const why = lacking.length === 0 ? '' : ` (${lacking.join(', ')})`;
   return (
-    '--calibrate takes at least 5 shots that have ball speed, launch angle, and club speed (for the head) or spin and ' +
+    '--calibrate needs at least 5 shots that have ball speed, launch angle, and club speed (for the head) or spin and ' +
     `carry, apex or descent angle (for the ball). The file has ${counted(shots.length, 'usable shot')}${why}`
   );
 }

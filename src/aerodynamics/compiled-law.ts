@@ -1,10 +1,10 @@
 import type { AerodynamicModel } from './model.js';
 
-/** Cells of the table in S, and cells per unit of S: S from 0 to 2.56. */
-const SPIN_CELLS = 2048;
+/** Cells of the table in S, a power of two; {@link CELLS_PER_SPIN_RATIO} of them a unit: S from 0 to 2.56. @internal */
+export const SPIN_CELLS = 2048;
 const CELLS_PER_SPIN_RATIO = 800;
-/** Cells of the table in Re, and cells per unit of Re: Re from 0 to 512,000. */
-const REYNOLDS_CELLS = 1024;
+/** Cells of the table in Re, a power of two; {@link CELLS_PER_REYNOLDS} of them a unit: Re from 0 to 512,000. @internal */
+export const REYNOLDS_CELLS = 1024;
 const CELLS_PER_REYNOLDS = 1 / 500;
 /** Largest coefficient error a usable cell may have. 1e-9 of a coefficient moves a drive by under 1e-6 m. */
 const LARGEST_ERROR = 1e-9;
@@ -21,8 +21,8 @@ const PIVOT_SPIN_RATIO = 0.2;
 
 /**
  * A coefficient law tabulated as piecewise cubics: CL(S) and CD(S) + CD(Re). Only for laws that have this form, which
- * is measured, not assumed; `lowS` to `highRe` bound the cells whose error was measured to be within
- * `largestError`. Outside them the exact law must be used. @internal
+ * is measured, not assumed; `spinCells` and `reynoldsCells` bound the cells whose error was measured and found small
+ * enough. Outside them the exact law must be used. @internal
  */
 export interface CompiledLaw {
   /** Eight numbers a cell of S: four coefficients of CL, four of the S part of CD. */

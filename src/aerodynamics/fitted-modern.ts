@@ -96,7 +96,7 @@ export const fittedModern: AerodynamicModel = /* @__PURE__ */ frozen(() => ({
   source: {
     authors: 'fairflight contributors',
     year: 2026,
-    work: 'bench/refit-aerodynamics.ts in this repository: least squares over the test-range points of Bissonnette, Dalton and Aoyama (2004) and sixteen tour averages',
+    work: 'src/aerodynamics/build-time/refit-aerodynamics.ts in this repository: least squares over the test-range points of Bissonnette, Dalton and Aoyama (2004) and sixteen tour averages',
     confidence: 'fitted',
     note: 'Empirical. The rows fitted are themselves from memory; left over on the tour rows, rms: carry 2.9 yd, apex 1.9 yd, landing 3.5°.',
   },

@@ -1,13 +1,16 @@
 import type { Declared } from '../inputs/field.js';
 import { frozen } from '../inputs/frozen.js';
 import { readRecord } from '../inputs/read.js';
-import { refusal } from '../inputs/refuse.js';
+import { refusal, refuseType } from '../inputs/refuse.js';
 import { FASTEST_WIND, type Wind, type WindProfile } from '../inputs/wind.js';
-import { type WindReading, type WindReadingFields, windReadingFields } from '../inputs/wind-reading.js';
+import { type WindReadingFields, type WindReadingOf, windReadingFields } from '../inputs/wind-reading.js';
 import { RADIANS_PER_DEGREE, type Speed, si } from '../units/index.js';
 import { requireSoundProfile } from './sound-wind.js';
 import { type TerrainName, terrains } from './terrain.js';
 import { REFERENCE_HEIGHT, windRatio } from './wind-ratio.js';
+
+/** A wind as a player or a weather report gives it. */
+export type WindReading = WindReadingOf<TerrainName>;
 
 /** Declaration of a reading with the terrains known here. @internal */
 export const courseWindFields: Declared<WindReadingFields> = /* @__PURE__ */ frozen(() =>
@@ -20,7 +23,7 @@ export const courseWindFields: Declared<WindReadingFields> = /* @__PURE__ */ fro
  * @throws {@link FairflightError} `invalid-input` or `outside-range` for a field that is missing, unknown or out of range
  * @example windFrom({ speed: mph(8), clock: 1.5, terrain: 'links-course', measuredAt: metres(2) })
  */
-export function windFrom(reading: WindReading<TerrainName>): Wind {
+export function windFrom(reading: WindReading): Wind {
   return windOf(readRecord(courseWindFields, reading, 'wind'), 'wind');
 }
 
@@ -50,7 +53,10 @@ export function windOf(given: WindReadingFields, path: string): Wind {
 function originOf(given: WindReadingFields, path: string): number {
   const ways = (['from', 'clock', 'bearing'] as const).filter((key) => given[key] !== undefined);
   const { from, clock, bearing, targetBearing } = given;
-  if (ways.length !== 1 || (bearing === undefined) !== (targetBearing === undefined)) {
+  if (bearing !== undefined && targetBearing === undefined) {
+    throw refuseType(`${path}.targetBearing`, `the bearing of the target, beside ${path}.bearing`, undefined);
+  }
+  if (ways.length !== 1 || (targetBearing !== undefined && bearing === undefined)) {
     const got = [...ways, ...(targetBearing === undefined ? [] : ['targetBearing'])].join(' and ') || 'none';
     throw refusal(
       path,

@@ -1,7 +1,7 @@
 import { type FileHandle, open, readFile } from 'node:fs/promises';
 import { deserialize, serialize } from 'node:v8';
 import { crc32 } from 'node:zlib';
-import { refusal } from '../sweep/checks.js';
+import { refusal } from '../inputs/refuse.js';
 import type { EncodedChunk, PlacedChunk } from './formats/format.js';
 
 /**
@@ -64,7 +64,7 @@ export async function recover(
   if (`${title}\n` !== titleLine(identity, head.length)) {
     throw refusal(
       'path',
-      `${partial} is an unfinished file of another sweep: design, setup, outputs or library version differ`,
+      `${partial} is an unfinished file of another sweep: design, scene, options or library version differ`,
       { value: partial, hint: 'pass overwrite: true, or another path' },
     );
   }

@@ -1,32 +1,8 @@
 import type { ModelChoice } from '../aerodynamics/index.js';
 import type { Clubhead } from '../clubhead/index.js';
-import type { Scene } from '../scene/index.js';
-import type { Prior, ReadingErrors } from '../strike/index.js';
-import type { FlightReadingErrors } from './calibrate-flight.js';
 
 /** What `calibrate` can fit. */
 export type CalibrationTarget = 'restitution' | 'tangentialRestitution' | 'dragScale' | 'liftScale';
-
-/** Options of `calibrate`. */
-export interface CalibrationOptions {
-  /** The head the shots were hit with; default the generic driver. */
-  readonly clubhead?: Clubhead;
-  /** Where they were hit: air, wind, ball, coefficient model; default as its fields say. */
-  readonly scene?: Scene;
-  /** Which way round the player stands; default right. */
-  readonly hand?: 'right' | 'left';
-  /** Standard deviations of the readings of club and ball; defaults as in `defaultReadingErrors`. */
-  readonly readingErrors?: Partial<ReadingErrors>;
-  /** Standard deviations of the readings of the flight; default carry 1.5 %, apex 3 %, descent 1°. */
-  readonly flightErrors?: Partial<FlightReadingErrors>;
-  /**
-   * Priors. Defaults, all assumptions: restitution and tangential restitution those of the head ± 0.02 and ± 0.1, drag
-   * and lift scale 1 ± 0.1 and 1 ± 0.15. Strikes over the face: 0 ± 15 mm and 0 ± 10 mm for one in ten, taken as wild;
-   * the spread of the rest is learnt from ten or more located strikes, else it is the same. Giving `toe` or `high` turns
-   * the learning off.
-   */
-  readonly priors?: Partial<Record<CalibrationTarget | 'toe' | 'high', Prior>>;
-}
 
 /** One fitted number. */
 export interface CalibratedValue {
@@ -60,7 +36,7 @@ export interface CalibrationResidual {
   readonly typicalAfter: number;
 }
 
-/** A shot that was taken for a gross misread and so has no say. */
+/** A shot taken for a gross misread, which does not count in the fit. */
 export interface CalibrationMisread {
   /** Index into the shots. */
   readonly shot: number;
@@ -70,13 +46,13 @@ export interface CalibrationMisread {
   readonly probability: number;
 }
 
-/** Something asked for that these shots cannot be asked. */
+/** A target that cannot be fitted to these shots. */
 export interface NotFitted {
   /** What. */
   readonly target: CalibrationTarget;
-  /** Number of shots with the readings it takes. */
+  /** Number of shots with the readings it needs. */
   readonly usable: number;
-  /** What it takes, and what there is, in words. */
+  /** What is needed, and what there is, in words. */
   readonly reason: string;
 }
 
@@ -84,13 +60,13 @@ export interface NotFitted {
 export interface Calibration {
   /** The fitted numbers, in the order asked for. */
   readonly values: readonly CalibratedValue[];
-  /** What was asked for and stays as it was, since too few shots have the readings it takes. */
+  /** Targets that stay as they were, since too few shots have the readings they need. */
   readonly notFitted: readonly NotFitted[];
   /** Correlation of the estimates, in the order of `values`. */
   readonly correlation: readonly (readonly number[])[];
-  /** The head with what was fitted of it. */
+  /** The head, with its fitted values. */
   readonly clubhead: Clubhead;
-  /** The coefficient model with what was fitted of it: an id or data, unless the scene's model is made of functions. */
+  /** The coefficient model with its fitted values: an id or data, unless the scene's model is made of functions. */
   readonly aerodynamics: ModelChoice;
   /** Residuals before and after on unseen shots. */
   readonly residuals: readonly CalibrationResidual[];

@@ -1,10 +1,8 @@
-import { requireRecord, requireWithin } from '../errors.js';
-import { checkLaunch } from '../flight/problem.js';
-import type { Launch } from '../scene/index.js';
-import { isDelivery } from '../shot/play-shot.js';
-import { checkDelivery, type Delivery } from '../strike/delivery.js';
-import { refusal } from './checks.js';
-import { type FactorName, requireFactor, sweepFactors } from './factors.js';
+import type { Delivery } from '../inputs/delivery.js';
+import type { Launch } from '../inputs/launch.js';
+import { memberPath, refusal } from '../inputs/refuse.js';
+import type { FactorName } from './factors.js';
+import type { ReadDesign } from './read-design.js';
 import type { SweepSetup } from './setup.js';
 
 /** Where the value of a factor comes from in each row: a column of the design, or one number. @internal */
@@ -13,9 +11,11 @@ export interface Input {
   /** Position among the design's columns, −1 for a constant. */
   readonly column: number;
   readonly constant: number;
+  /** Where the caller wrote it. */
+  readonly path: string;
 }
 
-/** The factors that the design or the setup says something about. @internal */
+/** The factors that design, `fixed` or `from` say something about. @internal */
 export interface Inputs {
   readonly struck: boolean;
   /** 1 right-handed, −1 left-handed. */
@@ -41,74 +41,71 @@ export function anyVaries(inputs: readonly (Input | undefined)[]): boolean {
  * @throws `FairflightError` for contradictions and for what is missing
  * @internal
  */
-export function gatherInputs(names: readonly FactorName[], setup: SweepSetup): Inputs {
+export function gatherInputs(
+  names: readonly FactorName[],
+  design: ReadDesign['kind'],
+  setup: SweepSetup,
+): Inputs {
   const sources = new Map<FactorName, Input>();
-  let mirror: 1 | -1 = 1;
-  const { from } = setup;
-  if (from !== undefined) {
-    if (isDelivery(from)) {
-      mirror = checkDelivery(from, 'setup.from').mirror;
-      addDelivery(sources, from);
-    } else {
-      checkLaunch(from);
-      addLaunch(sources, from);
+  const { start, fixed } = setup;
+  if (start?.delivery !== undefined) addDelivery(sources, start.delivery);
+  if (start?.launch !== undefined) addLaunch(sources, start.launch);
+  for (const [key, value] of Object.entries(fixed)) {
+    const name = key as FactorName;
+    const path = memberPath('options.fixed', name);
+    if (names.includes(name)) {
+      throw refusal(path, `${name} is varied by the design and fixed by the options`, { value });
     }
-  }
-  for (const [name, value] of Object.entries(setup.fixed ?? {})) {
-    const factor = requireFactor('setup.fixed', name);
-    if (names.includes(factor)) {
-      const message = `${factor} is varied by the design and fixed by the setup`;
-      throw refusal(`setup.fixed.${factor}`, message, { value });
-    }
-    const { min, max, unit } = sweepFactors[factor];
-    const constant = requireWithin(`setup.fixed.${factor}`, value, min, max, unit);
-    sources.set(factor, { name: factor, column: -1, constant });
+    sources.set(name, { name, column: -1, constant: value, path });
   }
   names.forEach((name, column) => {
-    sources.set(name, { name, column, constant: Number.NaN });
+    const path = design === 'list' ? memberPath('design.rows[0]', name) : `design.factors[${column}].name`;
+    sources.set(name, { name, column, constant: Number.NaN, path });
   });
 
   const group = (wanted: string): Input[] =>
     [...sources.values()].filter(({ name }) => name.startsWith(`${wanted}.`));
-  const struck = group('delivery').length + group('clubhead').length > 0 || setup.clubhead !== undefined;
+  const struck = group('delivery').length + group('clubhead').length > 0 || setup.struck;
   requireOneWalk(struck, group('launch').length > 0);
   const needed: readonly FactorName[] = struck
     ? ['delivery.clubSpeed', 'delivery.attackAngle', 'delivery.dynamicLoft']
     : ['launch.ballSpeed', 'launch.launchAngle', 'launch.spinRate'];
   const missing = needed.filter((name) => !sources.has(name));
   if (missing.length > 0) {
-    throw refusal(missing[0] ?? '', `the sweep has no value for ${missing.join(', ')}`, {
-      hint: 'vary it in the design, fix it in setup.fixed, or give setup.from',
+    throw refusal('options.from', `the sweep has no value for ${missing.join(', ')}`, {
+      hint: 'vary it in the design, fix it in options.fixed, or give options.from',
     });
   }
+  const mirror = start?.delivery?.hand === 'left' ? -1 : 1;
   return { struck, mirror, find: (name) => sources.get(name), group };
 }
 
 function requireOneWalk(struck: boolean, launched: boolean): void {
   if (struck !== launched) return;
   throw refusal(
-    'setup.from',
+    'options.from',
     struck
       ? 'the sweep speaks of a strike (delivery or clubhead) and of a launch; a shot starts from one of them'
       : 'the sweep needs a delivery or a launch to start from',
-    { hint: 'give setup.from, setup.fixed or factors of one of the two' },
+    { hint: 'give options.from, options.fixed or factors of one of the two' },
   );
 }
 
 function addDelivery(sources: Map<FactorName, Input>, delivery: Delivery): void {
   const { strikeOffset, hand: _, ...plain } = delivery;
-  for (const [key, value] of Object.entries(plain)) add(sources, `delivery.${key}` as FactorName, value);
-  for (const [key, value] of Object.entries(strikeOffset ?? {})) {
-    add(sources, `delivery.strikeOffset.${key}` as FactorName, value);
-  }
+  addNumbers(sources, 'delivery', 'options.from', plain);
+  addNumbers(sources, 'delivery.strikeOffset', 'options.from.strikeOffset', strikeOffset ?? {});
 }
 
 function addLaunch(sources: Map<FactorName, Input>, launch: Launch): void {
-  for (const [key, value] of Object.entries(launch)) add(sources, `launch.${key}` as FactorName, value);
+  addNumbers(sources, 'launch', 'options.from', launch);
 }
 
-function add(sources: Map<FactorName, Input>, name: FactorName, value: number | undefined): void {
-  if (value !== undefined) sources.set(name, { name, column: -1, constant: value });
+function addNumbers(sources: Map<FactorName, Input>, group: string, path: string, numbers: object): void {
+  for (const [key, constant] of Object.entries(numbers as Readonly<Record<string, number>>)) {
+    const name = `${group}.${key}` as FactorName;
+    sources.set(name, { name, column: -1, constant, path: `${path}.${key}` });
+  }
 }
 
 /**
@@ -131,9 +128,4 @@ function withValue<T extends object>(record: T, path: readonly string[], value: 
   const [key = '', ...rest] = path;
   const old = (record as Record<string, unknown>)[key];
   return { ...record, [key]: rest.length === 0 ? value : withValue((old ?? {}) as object, rest, value) };
-}
-
-/** Checks the setup's field names. @throws `FairflightError` @internal */
-export function checkSetup(setup: SweepSetup): void {
-  requireRecord('setup', setup, ['from', 'fixed', 'clubhead', 'scene', 'flight', 'outputs']);
 }

@@ -1,12 +1,12 @@
+import { resolveModel } from '../aerodynamics/resolve.js';
 import type { BatchKernel } from '../flight/engine/batch.js';
-import { resolveScene } from '../flight/problem.js';
+import { type ReadScene, withDefaults } from '../scene/scene.js';
 import { type SweepAbout, sweepAbout } from './about.js';
-import type { Design } from './design.js';
 import { isWithin } from './factors.js';
-import { checkSetup, gatherInputs } from './inputs.js';
+import { gatherInputs } from './inputs.js';
 import { OUTPUTS, resolveOutputs } from './outputs.js';
 import { designPoints } from './points.js';
-import type { SweepSetup } from './setup.js';
+import type { SweepRequest } from './request.js';
 import { flightStage, launchStage } from './stages/flight-stage.js';
 import { runStage } from './stages/run-stage.js';
 import { sceneRows } from './stages/scene-rows.js';
@@ -20,30 +20,28 @@ export interface PlanRows {
   readonly status: Uint8Array;
 }
 
-/** A design and a setup, checked and ready to be computed in any pieces. @internal */
+/** A sweep, checked and ready to be computed in any pieces. @internal */
 export interface SweepPlan {
   readonly about: SweepAbout;
   readonly evaluate: (start: number, count: number) => PlanRows;
 }
 
 /**
- * Checks design and setup and lays out the stages of the walk. Every row is computed from its index alone, so that
- * pieces of any size, in any order and on any thread give the same bits.
+ * Checks that what was read goes together, and lays out the stages of the walk. Every row is computed from its index alone, so that pieces of
+ * any size, in any order and on any thread give the same bits.
  * @throws `FairflightError`
  * @internal
  */
-export function sweepPlan(design: Design, setup: SweepSetup = {}, kernel?: BatchKernel): SweepPlan {
-  checkSetup(setup);
+export function sweepPlan({ design, scene: asked, setup }: SweepRequest, kernel?: BatchKernel): SweepPlan {
   const points = designPoints(design);
-  const inputs = gatherInputs(points.names, setup);
-  const scene = setup.scene ?? {};
-  const { model } = resolveScene(scene);
+  const scene: ReadScene = { ...asked, aerodynamics: resolveModel(asked.aerodynamics) };
+  const inputs = gatherInputs(points.names, design.kind, setup);
   const outputs = resolveOutputs(setup.outputs, inputs.struck);
   const scenes = sceneRows(inputs, scene);
   const needs = (stage: string): boolean => outputs.some((name) => OUTPUTS[name].stage === stage);
-  const strikes = inputs.struck ? strikeStage(inputs, setup.clubhead, scenes) : launchStage(inputs);
-  const flies = flightStage(scenes, scene, setup.flight, kernel, needs('run'));
-  const runs = runStage(inputs, scenes, scene.turf);
+  const strikes = inputs.struck ? strikeStage(inputs, setup.settings.clubhead, scenes) : launchStage(inputs);
+  const flies = flightStage(scenes, setup.settings, kernel);
+  const runs = runStage(inputs, scenes, withDefaults(scene).turf);
   const stages = [
     strikes,
     ...(needs('flight') || needs('run') ? [flies] : []),
@@ -52,9 +50,10 @@ export function sweepPlan(design: Design, setup: SweepSetup = {}, kernel?: Batch
   // The ends of a range are checked at the door; a list may hold anything.
   const checked = design.kind !== 'list';
 
+  const engine = kernel?.name ?? 'JavaScript';
   let work: Work | undefined;
   return {
-    about: sweepAbout(points, outputs, setup, model, inputs.struck, kernel?.name ?? 'JavaScript'),
+    about: sweepAbout({ points, outputs, setup, scene, struck: inputs.struck, engine }, asked.aerodynamics),
     evaluate: (start, count) => {
       if (work === undefined || work.status.length < count) work = createWork(count);
       work.clear();

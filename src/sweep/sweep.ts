@@ -1,10 +1,16 @@
-import { requireOneOf, requireRecord } from '../errors.js';
+import { isList, isRecord } from '../errors.js';
+import { readKernel } from '../flight/engine/batch.js';
 import type { BatchKernel } from '../flight/index.js';
-import type { SweepAbout } from './about.js';
-import { refusal, requireWhole } from './checks.js';
+import { count, custom, type Declared, optional } from '../inputs/field.js';
+import { frozen } from '../inputs/frozen.js';
+import { readChoice, readList, readOptions } from '../inputs/read.js';
+import { refusal, refuseType } from '../inputs/refuse.js';
+import type { Scene } from '../scene/index.js';
+import { type ColumnAbout, columnsField, type SweepAbout } from './about.js';
 import type { Design } from './design.js';
 import { type SweepPlan, sweepPlan } from './plan.js';
-import type { SweepSetup } from './setup.js';
+import { readSweep } from './request.js';
+import { type SweepBase, sweepBaseFields } from './setup.js';
 
 /** Rows of a sweep, one array a column. */
 export interface SweepRows {
@@ -43,13 +49,13 @@ export interface AbortLike {
 }
 
 /** Options of {@link sweep}. */
-export interface SweepOptions {
+export interface SweepOptions extends SweepBase {
   /** The WebAssembly kernel of `fairflight/batch`; without it the JavaScript engine flies. */
   readonly kernel?: BatchKernel | undefined;
 }
 
-/** Options of {@link sweepChunks}. */
-export interface ChunkOptions extends SweepOptions {
+/** How a sweep is cut into chunks. */
+export interface ChunkControl {
   /** Rows a chunk, 1 to 2²⁴; default 8192. It changes no result. */
   readonly chunkSize?: number;
   /** First row; default 0. */
@@ -60,8 +66,40 @@ export interface ChunkOptions extends SweepOptions {
   readonly onProgress?: (progress: SweepProgress) => void;
 }
 
+/** Options of {@link sweepChunks}. */
+export interface ChunkOptions extends SweepOptions, ChunkControl {}
+
 /** Rows a chunk when nothing is said. @internal */
 export const DEFAULT_CHUNK = 8192;
+
+/** Declaration of {@link ChunkControl}. @internal */
+export const chunkControlFields: Declared<ChunkControl> = /* @__PURE__ */ frozen(() => ({
+  chunkSize: optional(count(1, 2 ** 24, DEFAULT_CHUNK, 'rows a chunk')),
+  start: optional(count(0, Number.MAX_SAFE_INTEGER, 0, 'first row')),
+  signal: custom(readSignal, 'signal'),
+  onProgress: custom(readFunction, 'progress'),
+}));
+
+const sweepOptionFields: Declared<SweepOptions> = /* @__PURE__ */ frozen(() => ({
+  ...sweepBaseFields,
+  kernel: custom(readKernel, 'batch kernel'),
+}));
+
+const chunkOptionFields: Declared<ChunkOptions> = /* @__PURE__ */ frozen(() => ({
+  ...sweepOptionFields,
+  ...chunkControlFields,
+}));
+
+function readSignal(value: unknown, path: string): AbortLike {
+  if (isRecord(value) && typeof value['aborted'] === 'boolean') return value as unknown as AbortLike;
+  throw refuseType(path, 'an AbortSignal', value);
+}
+
+function readFunction(value: unknown, path: string): unknown {
+  if (typeof value === 'function') return value;
+  throw refuseType(path, 'a function', value);
+}
+
 const MOST_IN_MEMORY = 2 ** 28;
 
 /**
@@ -70,17 +108,17 @@ const MOST_IN_MEMORY = 2 ** 28;
  * A row whose figures cannot be computed keeps its inputs, says why in `status`, and holds NaN in the outputs that are
  * missing. Row i depends on the design, its seed and i alone.
  * @param design - which inputs to visit
- * @param setup - what stays the same, and which outputs to compute
- * @param options - the kernel, when there is one
- * @throws `FairflightError` `invalid-input` or `outside-range` for a design or setup that makes no sense; it names
+ * @param scene - air, wind, ground, turf, ball and coefficient model of every row, but for what the design varies
+ * @param options - what stays the same, which outputs to compute, and the kernel, when there is one
+ * @throws `FairflightError` `invalid-input` or `outside-range` for a design or options that make no sense; it names
  *   the factor and its allowed range
  * @example
  * sweep({ kind: 'sobol', count: 4096, factors: [{ name: 'launch.spinRate', from: rpm(1500), to: rpm(4000) }] },
- *   { from: { ballSpeed: mph(150), launchAngle: degrees(12), spinRate: rpm(2500) } })
+ *   { turf: 'firm' }, { from: { ballSpeed: mph(150), launchAngle: degrees(12), spinRate: rpm(2500) } })
  */
-export function sweep(design: Design, setup: SweepSetup = {}, options: SweepOptions = {}): SweepResult {
-  requireRecord('options', options, ['kernel']);
-  const plan = sweepPlan(design, setup, options.kernel);
+export function sweep(design: Design, scene: Scene = {}, options: SweepOptions = {}): SweepResult {
+  const read = readOptions(sweepOptionFields, options);
+  const plan = sweepPlan(readSweep(design, scene, read), read.kernel);
   const { rows } = plan.about;
   if (rows > MOST_IN_MEMORY) {
     throw refusal(
@@ -97,22 +135,22 @@ export function sweep(design: Design, setup: SweepSetup = {}, options: SweepOpti
  * Computes a design in chunks, one at a time and only when the next is asked for, so that memory does not grow with the
  * number of rows. The chunks in order are the rows of {@link sweep}, bit for bit, for any chunk size.
  * @throws `FairflightError` as {@link sweep}, at the first chunk; `aborted` when the signal says so
- * @example for await (const chunk of sweepChunks(design, setup)) total += chunk.count;
+ * @example for await (const chunk of sweepChunks(design, scene, { from })) total += chunk.count;
  */
 export async function* sweepChunks(
   design: Design,
-  setup: SweepSetup = {},
+  scene: Scene = {},
   options: ChunkOptions = {},
 ): AsyncGenerator<SweepChunk, void, undefined> {
-  requireRecord('options', options, ['kernel', 'chunkSize', 'start', 'signal', 'onProgress']);
-  const size = requireChunkSize(options.chunkSize);
-  const plan = sweepPlan(design, setup, options.kernel);
+  const read = readOptions(chunkOptionFields, options);
+  const { chunkSize = DEFAULT_CHUNK, start: first = 0, signal, onProgress } = read;
+  const plan = sweepPlan(readSweep(design, scene, read), read.kernel);
   const total = plan.about.rows;
-  for (let start = requireStart(options.start, total); start < total; ) {
-    requireNotAborted(options.signal);
-    const chunk = chunkOf(plan, start, Math.min(size, total - start));
+  for (let start = requireStart(first, total); start < total; ) {
+    requireNotAborted(signal);
+    const chunk = chunkOf(plan, start, Math.min(chunkSize, total - start));
     start += chunk.count;
-    options.onProgress?.({ done: start, total });
+    onProgress?.({ done: start, total });
     yield chunk;
     // Lets timers and events run between chunks, so that a signal can arrive.
     await new Promise<void>((resume) => setTimeout(resume, 0));
@@ -121,8 +159,14 @@ export async function* sweepChunks(
 
 /** The values of one column. @throws `FairflightError` `invalid-input` when there is no such column */
 export function columnOf(rows: SweepRows, name: string): Float64Array {
-  const names = rows.about.columns.map((column) => column.name);
-  return rows.values[names.indexOf(requireOneOf('name', name, names))] as Float64Array;
+  const about: unknown = isRecord(rows) ? rows.about : undefined;
+  const values: unknown = isRecord(rows) ? rows.values : undefined;
+  if (!isRecord(about) || !isList(values)) throw refuseType('rows', 'rows of a sweep', rows);
+  const columns = readList(columnsField, about['columns'], 'rows.about.columns') as readonly ColumnAbout[];
+  const names = columns.map((column) => column.name);
+  const column = values[names.indexOf(readChoice(names, name, 'name'))];
+  if (isRecord(column) && column instanceof Float64Array) return column;
+  throw refuseType(`rows.values[${names.indexOf(name)}]`, 'a Float64Array', column);
 }
 
 /** Rows computed at a time: few enough that the scratch of all stages stays in cache. */
@@ -144,14 +188,15 @@ export function chunkOf(plan: SweepPlan, start: number, count: number): SweepChu
   return { about, start, count, values, status };
 }
 
-/** @throws `FairflightError` @internal */
-export function requireChunkSize(size: number = DEFAULT_CHUNK): number {
-  return requireWhole('options.chunkSize', size, 1, 2 ** 24);
-}
-
-/** @throws `FairflightError` @internal */
-export function requireStart(start: number | undefined, total: number): number {
-  return requireWhole('options.start', start ?? 0, 0, total);
+/** @throws `FairflightError` when the sweep has no such row @internal */
+export function requireStart(start: number, total: number): number {
+  if (start <= total) return start;
+  throw refusal(
+    'options.start',
+    `options.start must be at most ${total}, the rows of the sweep, got ${start}`,
+    { value: start, range: [0, total] },
+    'outside-range',
+  );
 }
 
 /** @throws `FairflightError` `aborted` @internal */

@@ -1,23 +1,21 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { defaultAerodynamics } from '../../src/aerodynamics/index.js';
 import {
   type AerodynamicModel,
   aerodynamicModels,
-  defaultAerodynamics,
   degrees,
   fly,
-  kilogramsPerCubicMetre,
   type Launch,
   metres,
   metresPerSecond,
   pathOf,
-  radians,
-  radiansPerSecond,
   type Scene,
-  tabulatedModel,
   type WindProfile,
 } from '../../src/index.js';
+import { tabulatedModel } from '../../src/models.js';
 import { flyReference } from '../../src/reference.js';
+import { kilogramsPerCubicMetre, radians, radiansPerSecond } from '../../src/units/index.js';
 import { even } from '../even.js';
 import monotoneGrid from '../published/data/monotone-grid.json' with { type: 'json' };
 import { anyLaunch, anyScene, denseAir, missOf } from './support.js';
@@ -182,8 +180,8 @@ describe('the engine against odex at 1e-13 over the whole domain', () => {
         const own = fly(launch);
         const fine = fly(launch, {}, { tolerance: metres(1e-9) });
         if (own.hangTime === 0) return;
-        const a = pathOf(own, 50);
-        const b = pathOf(fine, 50);
+        const a = pathOf(own, { count: 50 });
+        const b = pathOf(fine, { count: 50 });
         for (let i = 0; i < 50; i++) {
           const p = a[i]?.position ?? { x: 0, y: 0, z: 0 };
           const q = b[i]?.position ?? { x: 0, y: 0, z: 0 };

@@ -1,23 +1,20 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { defaultAerodynamics } from '../../src/aerodynamics/index.js';
+import { STANDARD_GRAVITY } from '../../src/gravity.js';
 import {
   type AerodynamicModel,
-  defaultAerodynamics,
   degrees,
   fly,
-  kilogramsPerCubicMetre,
   metres,
   metresPerSecond,
   mph,
-  pascalSeconds,
   pathOf,
-  radians,
-  radiansPerSecond,
   rpm,
-  STANDARD_GRAVITY,
   stateAt,
   toMetres,
 } from '../../src/index.js';
+import { kilogramsPerCubicMetre, pascalSeconds, radians, radiansPerSecond } from '../../src/units/index.js';
 import { caught } from '../caught.js';
 import { anyLaunch, anyScene, denseAir, noAir } from './support.js';
 
@@ -47,12 +44,22 @@ describe('limits', () => {
     expect(Math.abs(flight.curve)).toBeLessThan(1e-9);
   });
 
-  it('ends at once when the ball is driven into the ground', () => {
+  it('calls a ball driven into the ground it stands on topped, and ends there', () => {
     const flight = fly({ ...drive, launchAngle: degrees(-3) });
-    expect(flight.ended).toBe('landed');
+    expect(flight.ended).toBe('topped');
     expect(flight.carry).toBe(0);
     expect(flight.hangTime).toBe(0);
     expect(flight.apex).toBe(0);
+    expect(flight.warnings.map(({ code }) => code)).toEqual(['topped']);
+    // Uphill, a launch below the slope is as good as one below the horizon; a ball too slow to be lifted is none either.
+    const hill = { ground: { slope: degrees(10) } };
+    expect(fly({ ...drive, launchAngle: degrees(8) }, hill).ended).toBe('topped');
+    expect(fly({ ...drive, launchAngle: degrees(12) }, hill).ended).toBe('landed');
+    expect(fly({ ...drive, launchAngle: degrees(0), spinRate: rpm(0) }).ended).toBe('topped');
+    // From a raised tee the same launch is a flight.
+    expect(fly({ ...drive, launchAngle: degrees(-3) }, { ground: { elevation: metres(-2) } }).ended).toBe(
+      'landed',
+    );
   });
 
   it('keeps still air when the wind blows with the ball for an instant: a tailwind as fast as the ball is no NaN', () => {
@@ -142,7 +149,7 @@ describe('symmetry and energy', () => {
 describe('track', () => {
   it('starts at the launch, ends at the landing and is continuous in between', () => {
     const flight = fly(drive);
-    const path = pathOf(flight, 401);
+    const path = pathOf(flight, { count: 401 });
     expect(path[0]?.position).toEqual({ x: 0, y: 0, z: 0 });
     expect(path.at(-1)?.position.x).toBeCloseTo(flight.landing.position.x, 9);
     expect(Math.max(...path.map((state) => state.position.y))).toBeCloseTo(flight.apex, 2);
@@ -170,7 +177,7 @@ describe('track', () => {
   it('refuses times outside the flight and fractional counts', () => {
     const flight = fly(drive);
     expect(() => stateAt(flight, -1)).toThrow(/time must be between 0/);
-    expect(() => pathOf(flight, 2.5)).toThrow(/whole number/);
+    expect(() => pathOf(flight, { count: 2.5 })).toThrow(/whole number/);
   });
 });
 
@@ -207,7 +214,7 @@ describe('ground', () => {
   });
 
   it('never lands in mid-air because a step was too coarse', () => {
-    // A log profile read 1 cm above its roughness: 32 km/s of wind at the tee, 988 m above the ground.
+    // A log profile over a suburb, the tee 988 m above the ground.
     const flight = fly(
       { ballSpeed: metresPerSecond(33.85), launchAngle: radians(-0.1324), spinRate: rpm(0) },
       {
@@ -215,7 +222,7 @@ describe('ground', () => {
         wind: {
           along: metresPerSecond(-20.03),
           across: metresPerSecond(0),
-          profile: { kind: 'log', roughness: metres(2.773), referenceHeight: metres(2.783) },
+          profile: { kind: 'log', roughness: metres(2.773), referenceHeight: metres(10) },
         },
         ground: { elevation: metres(-987.7), slope: radians(-0.6), crossSlope: radians(-0.2056) },
       },

@@ -3,13 +3,15 @@ import { expect, test } from 'vitest';
 import {
   bestLaunch,
   bestLoft,
+  type Clubhead,
   clubheads,
-  inferDynamicLoft,
   isFairflightError,
+  type Maximised,
   type Scene,
   speedForCarry,
   type TurfName,
 } from '../../src/index.js';
+import { inferDynamicLoft } from '../../src/session/index.js';
 import { anyOf } from '../even.js';
 
 const between = (min: number, max: number) => anyOf(min, max) as fc.Arbitrary<never>;
@@ -32,6 +34,11 @@ const common = {
   scene,
   clubhead: fc.constantFrom(...Object.values(clubheads)),
 };
+
+const options = ({ maximise, clubhead }: { readonly maximise: Maximised; readonly clubhead: Clubhead }) => ({
+  maximise,
+  clubhead,
+});
 
 /** Every number in a record and in what it holds. */
 function numbersIn(value: unknown): number[] {
@@ -56,7 +63,11 @@ function expectSound(ask: () => unknown): void {
 test('the best loft is finite or refused by name', () => {
   const question = fc.record({ ...common, clubSpeed: between(1, 90), attackAngle: between(-0.6, 0.6) });
   fc.assert(
-    fc.property(question, (q) => expectSound(() => bestLoft(q))),
+    fc.property(question, (q) =>
+      expectSound(() =>
+        bestLoft({ clubSpeed: q.clubSpeed, attackAngle: q.attackAngle }, q.scene, options(q)),
+      ),
+    ),
     { numRuns: 60, endOnFailure: true },
   );
 });
@@ -64,7 +75,11 @@ test('the best loft is finite or refused by name', () => {
 test('the best launch is finite or refused by name', () => {
   const question = fc.record({ ...common, ballSpeed: between(1, 110), attackAngle: between(-0.6, 0.6) });
   fc.assert(
-    fc.property(question, (q) => expectSound(() => bestLaunch(q))),
+    fc.property(question, (q) =>
+      expectSound(() =>
+        bestLaunch({ ballSpeed: q.ballSpeed, attackAngle: q.attackAngle }, q.scene, options(q)),
+      ),
+    ),
     { numRuns: 60, endOnFailure: true },
   );
 });
@@ -73,7 +88,11 @@ test('the speed for a carry is finite or refused by name', () => {
   const { maximise: _, ...rest } = common;
   const question = fc.record({ ...rest, carry: between(1, 400), dynamicLoft: between(-0.1, 1.4) });
   fc.assert(
-    fc.property(question, (q) => expectSound(() => speedForCarry(q))),
+    fc.property(question, (q) =>
+      expectSound(() =>
+        speedForCarry(q.carry, q.scene, { clubhead: q.clubhead, dynamicLoft: q.dynamicLoft }),
+      ),
+    ),
     { numRuns: 100, endOnFailure: true },
   );
 });
@@ -86,7 +105,9 @@ test('the loft delivered is finite or refused by name', () => {
     spinRate: between(0, 2100),
   });
   fc.assert(
-    fc.property(measured, common.clubhead, (m, head) => expectSound(() => inferDynamicLoft(m, head))),
+    fc.property(measured, common.clubhead, (m, head) =>
+      expectSound(() => inferDynamicLoft(m, { clubhead: head })),
+    ),
     { numRuns: 500 },
   );
 });

@@ -1,5 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { costOf, doubtfulRow, fittedNames, refit, residualsOf, rms } from '../../bench/aerodynamics-fit.js';
+import {
+  costOf,
+  doubtfulRow,
+  fittedNames,
+  refit,
+  residualsOf,
+  rms,
+} from '../../src/aerodynamics/build-time/aerodynamics-fit.js';
 import { fittedModernConstants } from '../../src/aerodynamics/index.js';
 
 /** What the fit's own record states of the default model, on rows from memory: see the about blocks of the data. */

@@ -1,10 +1,10 @@
-import { clubheads } from '../../../src/clubhead/index.js';
+import { type ClubheadName, clubheads } from '../../../src/clubhead/index.js';
 import {
   faceMap,
   judgePattern,
   type Sensitivities,
   type Sensitivity,
-  type SensitivitySetup,
+  type SensitivityOptions,
   type StrikeQuality,
   sensitivities,
   strikePattern,
@@ -23,14 +23,18 @@ const byChange = ({ rows }: Sensitivities): Readonly<Record<string, Sensitivity>
 /** One number for each change. */
 const eachChange = (of: Sensitivities, number: (row: Sensitivity) => number): Numbers =>
   Object.fromEntries(of.rows.map((row) => [row.change, number(row)]));
-const worthOf = (from: Parameters<typeof sensitivities>[0], setup: SensitivitySetup = {}): Sensitivities =>
-  sensitivities(from, setup);
+const worthOf = (
+  from: Parameters<typeof sensitivities>[0],
+  options: SensitivityOptions = {},
+): Sensitivities => sensitivities(from, {}, options);
 
 const quality = (
   club: number,
   ball: number,
   more: Partial<Parameters<typeof strikeQuality>[0]>,
-): StrikeQuality => strikeQuality({ clubSpeed: mph(club), ballSpeed: mph(ball), ...more });
+  head: ClubheadName = 'driver',
+): StrikeQuality =>
+  strikeQuality({ clubSpeed: mph(club), ballSpeed: mph(ball), ...more }, {}, { clubhead: head });
 
 const strikes: readonly StrikeOffset[] = Array.from({ length: 12 }, (_, i) => ({
   toe: millimetres(6 + 9 * wobble(i, 1)),
@@ -78,7 +82,7 @@ export const sensitivity: Room = {
       ),
     'quality-iron': () =>
       pick(
-        quality(80, 108, { attackAngle: degrees(-4), dynamicLoft: degrees(24), clubhead: clubheads.midIron }),
+        quality(80, 108, { attackAngle: degrees(-4), dynamicLoft: degrees(24) }, 'midIron'),
         'share',
         'carryLost',
       ),
