@@ -54,7 +54,7 @@ function originOf(given: WindReadingFields, path: string): number {
   const ways = (['from', 'clock', 'bearing'] as const).filter((key) => given[key] !== undefined);
   const { from, clock, bearing, targetBearing } = given;
   if (bearing !== undefined && targetBearing === undefined) {
-    throw refuseType(`${path}.targetBearing`, `the bearing of the target, beside ${path}.bearing`, undefined);
+    throw refuseType(`${path}.targetBearing`, 'the bearing of the target, beside bearing', undefined);
   }
   if (ways.length !== 1 || (targetBearing !== undefined && bearing === undefined)) {
     const got = [...ways, ...(targetBearing === undefined ? [] : ['targetBearing'])].join(' and ') || 'none';
