@@ -41,7 +41,7 @@ function readTrack(of: unknown, path: string): ReadTrack {
   if (!isRecord(of)) throw refuseType(path, 'an object', of);
   const { track } = of;
   if (!isRecord(track)) throw refuseType(`${path}.track`, 'an object', track);
-  const time = readColumn(timeField, track.time, `${path}.track.time`);
+  const time = readColumn(timeField, track['time'], `${path}.track.time`);
   if (time.length === 0) {
     throw refusal(`${path}.track.time`, `${path}.track.time must have a node`, { value: 0 });
   }
