@@ -1,8 +1,10 @@
+import { carryShare } from '../aerodynamics/carry-band.js';
+import { fittedModern } from '../aerodynamics/index.js';
 import { type FlightOptions, flightOptionFields } from '../inputs/flight-options.js';
 import { type Launch, readLaunch } from '../inputs/launch.js';
 import { readOptions } from '../inputs/read.js';
 import { type ResolvedScene, resolveScene, type Scene } from '../scene/scene.js';
-import { si } from '../units/index.js';
+import { type Length, si } from '../units/index.js';
 import type { ModelWarning } from '../warnings/index.js';
 import { type CompiledEngine, createCompiledEngine } from './engine/compiled.js';
 import { createFlightEngine, type EngineResult, type NodeSink } from './engine/general.js';
@@ -115,11 +117,13 @@ function flightRecord(
   const across = Math.sqrt(vx * vx + vz * vz);
   const direction = launch.launchDirection ?? 0;
   const descentAngle = si<Flight['descentAngle']>(Math.atan2(-vy, across));
-  if (end.ending !== 'landed') warnings.push(endingWarning(end.ending, end.time, problem));
+  const carry = Math.sqrt(x * x + z * z);
+  const carryBand = end.ending === 'landed' ? bandOf(problem, launch.ballSpeed, carry) : undefined;
   return {
     ended: end.ending,
     launch,
-    carry: si(Math.sqrt(x * x + z * z)),
+    carry: si(carry),
+    ...(carryBand !== undefined && { carryBand }),
     side: si(z),
     curve: si(direction === 0 ? z : z * Math.cos(direction) - x * Math.sin(direction)),
     apex: si(end.apex),
@@ -137,8 +141,23 @@ function flightRecord(
     },
     aerodynamics: problem.model.id,
     track,
-    warnings,
+    warnings: [
+      // Beyond the data the spread between the sources is what the extrapolation may be worth.
+      ...warnings.map((warning) =>
+        carryBand === undefined ? warning : { ...warning, effect: { carry: carryBand } },
+      ),
+      ...(end.ending === 'landed' ? [] : [endingWarning(end.ending, end.time, problem)]),
+    ],
   };
+}
+
+/** Standard error of a carry; known for the default ball alone. */
+function bandOf(
+  { model, radius, spin }: FlightProblem,
+  ballSpeed: number,
+  carry: number,
+): Length | undefined {
+  return model === fittedModern ? si(carry * carryShare(ballSpeed, (radius * spin) / ballSpeed)) : undefined;
 }
 
 function endingWarning(
