@@ -101,10 +101,10 @@ async function fly(
       design,
       {},
       {
+        ...(overwrite ? { overwrite } : { resume: true }),
         workers,
         signal: stop.signal,
         onProgress: ({ done }) => bar.tick(done),
-        ...(overwrite ? { overwrite } : { resume: true }),
       },
     );
     const seconds = (performance.now() - start) / 1000;

@@ -45,7 +45,7 @@ await runCommand(command, (given) => {
   const scene = sceneFrom(given);
   const clubhead = clubheadFrom(given);
   const from = given.text('ball-speed') === undefined ? deliveryFrom(given) : launchFrom(given);
-  const worth = { from, clubhead, scene, found: sensitivities(from, { clubhead, scene }) };
+  const worth = { from, clubhead, scene, found: sensitivities(from, scene, { clubhead }) };
   const { base, rows } = worth.found;
   deliver(given, {
     folder: FOLDER,

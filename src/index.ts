@@ -12,6 +12,7 @@ export * from './session/index.js';
 export * from './shot/index.js';
 export type * from './source.js';
 export * from './strike/index.js';
+export type { Track } from './track.js';
 export * from './turf/index.js';
 export * from './units/index.js';
 export type * from './vector.js';

@@ -91,14 +91,14 @@ const tasks: readonly Task[] = [
   { name: 'playShot from a delivery', run: () => playShot(delivery) },
   {
     name: 'bestLoft for total',
-    run: () => bestLoft({ clubSpeed: mph(95), attackAngle: degrees(-1), maximise: 'total' }),
+    run: () => bestLoft({ clubSpeed: mph(95), attackAngle: degrees(-1) }, {}, { maximise: 'total' }),
   },
   {
     name: 'bestLoft for carry',
-    run: () => bestLoft({ clubSpeed: mph(95), attackAngle: degrees(-1), maximise: 'carry' }),
+    run: () => bestLoft({ clubSpeed: mph(95), attackAngle: degrees(-1) }, {}, { maximise: 'carry' }),
   },
-  { name: 'bestLaunch for carry', run: () => bestLaunch({ ballSpeed: mph(140), maximise: 'carry' }) },
-  { name: 'speedForCarry', run: () => speedForCarry({ carry: yards(220) }) },
+  { name: 'bestLaunch for carry', run: () => bestLaunch({ ballSpeed: mph(140) }, {}, { maximise: 'carry' }) },
+  { name: 'speedForCarry', run: () => speedForCarry(yards(220)) },
   {
     name: 'carryMap of 200 × 200',
     run: () =>

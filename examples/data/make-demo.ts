@@ -62,7 +62,8 @@ function swing(
       dynamicLoft: degrees(dynamicLoft),
       strikeOffset: { toe: millimetres(toe), high: millimetres(high) },
     },
-    { clubhead: clubheads.driver, scene: { aerodynamics: draggier } },
+    { aerodynamics: draggier },
+    { clubhead: clubheads.driver },
   );
   return { shot, clubSpeed: clubSpeed + normal(0.5), cells: [attack, path, face] };
 }

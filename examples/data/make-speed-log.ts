@@ -53,7 +53,8 @@ for (const [day, shots] of SESSIONS) {
           high: millimetres(1 + normal(5)),
         },
       },
-      { clubhead: clubheads.driver, scene: { aerodynamics: draggier } },
+      { aerodynamics: draggier },
+      { clubhead: clubheads.driver },
     );
     const { launch, flight } = shot;
     rows.push(

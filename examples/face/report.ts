@@ -5,7 +5,7 @@ import { terminalTable } from '../lib/table.js';
 import { capital, escaped, fixed, grouped, signed, wrapped } from '../lib/text.js';
 import { faceChart } from './chart.js';
 import type { FaceStudy } from './study.js';
-import { answers, CAUTIONS, LIMITS, moveWords, sideWords } from './words.js';
+import { answers, CAUTIONS, LIMITS, moveWords, sideWords, VERDICT_WORDS } from './words.js';
 
 /** What was read, for the head of the report. */
 export interface About {
@@ -75,7 +75,7 @@ function strikeTable({ strikes }: FaceStudy, display: Display): Table {
       fixed(quality?.smashFactor, 2),
       fixed(quality === undefined ? undefined : 100 * quality.share),
       fixed(quality === undefined ? undefined : display.distance.of(quality.carryLost)),
-      quality?.verdict ?? '–',
+      quality?.verdict === undefined ? '–' : VERDICT_WORDS[quality.verdict],
     ]),
   };
 }

@@ -97,7 +97,7 @@ export function placed(
       strikes.push({ shot: number, offset: onFace, ...rest });
       return;
     }
-    const estimate = locateStrike(shot, clubhead, { hand, ...(scene.ball && { ball: scene.ball }) });
+    const estimate = locateStrike(shot, { ...(scene.ball && { ball: scene.ball }), clubhead, hand });
     if (estimate.outcome === 'inconsistent') unplaced.push({ shot: number, why: estimate.message });
     else if (estimate.alternatives.length > 0 || estimate.identifiability.toe.weak) {
       unplaced.push({ shot: number, why: estimate.findings.join(' ') });

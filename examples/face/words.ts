@@ -1,4 +1,4 @@
-import type { FaceMove, StrikeOffset } from 'fairflight';
+import type { FaceMove, StrikeOffset, StrikeVerdict } from 'fairflight';
 import type { Display } from '../lib/display.js';
 import { counted, fixed, signed } from '../lib/text.js';
 import type { FaceStudy } from './study.js';
@@ -26,6 +26,14 @@ export function placeWords({ toe, high }: StrikeOffset): string {
   const up = Math.abs(high) < 0.0005 ? 'at mid height' : `${mm(high)} mm ${high > 0 ? 'high' : 'low'}`;
   return `${across}, ${up}`;
 }
+
+/** How much of what the head can give the ball got. */
+export const VERDICT_WORDS: Readonly<Record<StrikeVerdict, string>> = {
+  full: 'all of it',
+  'nearly-full': 'nearly all of it',
+  partial: 'part of it',
+  little: 'little of it',
+};
 
 /** How far left or right, for example `4 left`. */
 export function sideWords(side: number, { distance }: Display, decimals = 0): string {

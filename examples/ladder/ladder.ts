@@ -140,7 +140,7 @@ function attainableLine(rungs: readonly Rung[], setup: LadderSetup): readonly At
     const clubSpeed = si<Speed>(from + ((to - from) * i) / (SAMPLES - 1));
     const attackAngle = si<Angle>(attackAt(clubSpeed, known));
     const { clubhead, scene, maximise } = setup;
-    const best = bestLoft({ clubSpeed, attackAngle, clubhead, scene, maximise });
+    const best = bestLoft({ clubSpeed, attackAngle }, scene, { clubhead, maximise });
     return { clubSpeed, attackAngle, carry: best.shot.carry };
   });
 }
@@ -180,20 +180,21 @@ function mapOf(rung: Rung, { scene }: LadderSetup): CarryMap {
   const spins = launches.map((launch) => toRpm(launch.spinRate));
   const cut = (value: number, low: number, high: number): number => Math.min(high, Math.max(low, value));
   const round = (value: number, step: number): number => Math.round(value / step) * step;
-  return carryMap({
-    ballSpeed: rung.launch.ballSpeed,
-    launchAngle: {
-      min: degrees(cut(round(Math.min(...angles) - 2, 1), 0, 20)),
-      max: degrees(cut(round(Math.max(...angles) + 4, 1), 12, 45)),
+  return carryMap(
+    {
+      ballSpeed: rung.launch.ballSpeed,
+      launchAngle: {
+        min: degrees(cut(round(Math.min(...angles) - 2, 1), 0, 20)),
+        max: degrees(cut(round(Math.max(...angles) + 4, 1), 12, 45)),
+      },
+      spinRate: {
+        min: rpm(cut(round(Math.min(...spins) - 500, 100), 500, 6000)),
+        max: rpm(cut(round(Math.max(...spins) + 800, 100), 2500, 12_000)),
+      },
     },
-    spinRate: {
-      min: rpm(cut(round(Math.min(...spins) - 500, 100), 500, 6000)),
-      max: rpm(cut(round(Math.max(...spins) + 800, 100), 2500, 12_000)),
-    },
-    columns: 70,
-    rows: 50,
     scene,
-  });
+    { columns: 70, rows: 50 },
+  );
 }
 
 function deliverableLaunches({ clubSpeed, attackAngle }: Rung, { clubhead }: LadderSetup): readonly Launch[] {
@@ -201,6 +202,6 @@ function deliverableLaunches({ clubSpeed, attackAngle }: Rung, { clubhead }: Lad
   const lofts = Array.from({ length: 49 }, (_, i) => degrees(4 + i * 0.5));
   return lofts.map(
     (dynamicLoft) =>
-      strike({ clubSpeed, attackAngle: attackAngle ?? si<Angle>(0), dynamicLoft }, clubhead).launch,
+      strike({ clubSpeed, attackAngle: attackAngle ?? si<Angle>(0), dynamicLoft }, { clubhead }).launch,
   );
 }

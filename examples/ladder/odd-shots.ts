@@ -57,7 +57,7 @@ function misreadHint(
   const delivered = rung.loft?.delivered;
   if (clubSpeed === undefined || ballSpeed === undefined || delivered === undefined) return undefined;
   const attack = attackAngle ?? rung.attackAngle ?? si(0);
-  const most = strike({ clubSpeed, attackAngle: attack, dynamicLoft: delivered }, clubhead).smashFactor;
+  const most = strike({ clubSpeed, attackAngle: attack, dynamicLoft: delivered }, { clubhead }).smashFactor;
   const smash = ballSpeed / clubSpeed;
   if (smash <= READING_ROOM * most) return undefined;
   const said = `smash factor ${fixed(smash, 2)} is more than a centred strike gives (${fixed(most, 2)}): a misread`;
@@ -75,7 +75,7 @@ function misreadHint(
 function strikeHint(measured: MeasuredShot, { clubhead, hand }: LadderSetup): string | undefined {
   const { ballSpeed, clubSpeed } = measured;
   if (ballSpeed === undefined || clubSpeed === undefined) return undefined;
-  const found = locateStrike(readingsOf(measured), clubhead, { hand });
+  const found = locateStrike(readingsOf(measured), { clubhead, hand });
   if (found.outcome === 'inconsistent') return found.message;
   const { toe, high } = found.strikeOffset;
   if (Math.hypot(toe, high) < NEAR_CENTRE || found.identifiability.toe.weak) return undefined;

@@ -110,14 +110,14 @@ export function rungOf(
   const flown = band.shots.map((index): FlownShot => {
     const measured = shots[index] as MeasuredShot;
     const launch = launchOf(measured, setup);
-    const model = playShot(launch, { scene: setup.scene });
+    const model = playShot(launch, setup.scene);
     const launchMeasured = measured.launchAngle !== undefined && measured.spinRate !== undefined;
     return { index, measured, launch, model, launchMeasured, outlier: outliers.has(index) };
   });
   const used = setup.keepOutliers ? flown : flown.filter(({ outlier }) => !outlier);
   const estimates = setup.keepOutliers ? band.quantities : (band.withoutOutliers ?? band.quantities);
   const launch = meanLaunch(used.map((shot) => shot.launch));
-  const model = playShot(launch, { scene: setup.scene });
+  const model = playShot(launch, setup.scene);
   const clubSpeed = estimates.clubSpeed?.mean;
   const attackAngle = estimates.attackAngle?.mean;
   return {
@@ -149,7 +149,7 @@ function launchOf(shot: MeasuredShot, { clubhead }: LadderSetup): Launch {
   // The reader lets a shot through only with a launch or with these three.
   const { clubSpeed = si<Speed>(0), attackAngle = si<Angle>(0), dynamicLoft, nominalLoft } = shot;
   const loft = dynamicLoft ?? si<Angle>((nominalLoft ?? clubhead.staticLoft) + ASSUMED_ADDED_LOFT);
-  return strike({ clubSpeed, attackAngle, dynamicLoft: loft }, clubhead).launch;
+  return strike({ clubSpeed, attackAngle, dynamicLoft: loft }, { clubhead }).launch;
 }
 
 /** Mean of launches; spin is averaged by its parts, since a tilt to the left does not undo one to the right. */
@@ -214,7 +214,8 @@ function loftAnswer(
   const launchAngle = estimates.launchAngle?.mean ?? model.launch.launchAngle;
   const delivered =
     estimates.dynamicLoft?.mean ??
-    inferDynamicLoft({ launchAngle, attackAngle: attack, clubSpeed }, clubhead, scene.ball).dynamicLoft;
+    inferDynamicLoft({ launchAngle, attackAngle: attack, clubSpeed }, { clubhead, ball: scene.ball })
+      .dynamicLoft;
   const question = { clubSpeed, attackAngle: attack, clubhead, scene, maximise };
   const optimum = bestLoft({ ...question, deliveredLoft: delivered });
   const setup = { clubhead, scene };

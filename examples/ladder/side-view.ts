@@ -103,5 +103,7 @@ function shotWords({ carry, flight }: Shot, { distance, height, angle }: Display
 }
 
 function flightLine(shot: Shot, at: (metres: number, up: number) => Point): readonly Point[] {
-  return pathOf(shot.flight, 60).map(({ position }) => at(Math.hypot(position.x, position.z), position.y));
+  return pathOf(shot.flight, { count: 60 }).map(({ position }) =>
+    at(Math.hypot(position.x, position.z), position.y),
+  );
 }

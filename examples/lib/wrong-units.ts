@@ -31,7 +31,7 @@ export function withoutWrongUnits(table: ShotTable, scene: Scene): ShotTable {
   const flown = table.shots.flatMap((measured) => {
     const { ballSpeed, launchAngle, spinRate } = measured;
     if (ballSpeed === undefined || launchAngle === undefined || spinRate === undefined) return [];
-    return [{ measured, model: playShot({ ballSpeed, launchAngle, spinRate }, { scene }) }];
+    return [{ measured, model: playShot({ ballSpeed, launchAngle, spinRate }, scene) }];
   });
   const found = FORETOLD.flatMap(({ field, of, room }) => {
     const ratios = flown.flatMap(({ measured, model }) => {

@@ -95,7 +95,7 @@ export function playerFrom(question: PlayerQuestion, progress: Progress): Player
     band.shots.flatMap((i): Located[] => {
       const shot = complete[i];
       if (shot === undefined || (!keepOutliers && outliers.has(i))) return [];
-      const found = locateStrike(readingsOf(shot), clubhead, { hand });
+      const found = locateStrike(readingsOf(shot), { clubhead, hand });
       done++;
       progress.tick(done);
       if (found.outcome === 'located') return [{ delivery: found.delivery, shot }];

@@ -1,6 +1,6 @@
 export type { Air, AirState, Place, ReducedPressure } from '../inputs/air.js';
 export type { Wind, WindProfile } from '../inputs/wind.js';
-export type { WindOrigin, WindReading, WindShape } from '../inputs/wind-reading.js';
+export type { WindOrigin, WindReadingOf, WindShape } from '../inputs/wind-reading.js';
 export { moistAirDensity } from './density.js';
 export { airAt, airAtAltitude, defaultAir } from './make-air.js';
 export {
@@ -12,4 +12,4 @@ export {
 export { stationPressure } from './station-pressure.js';
 export * from './terrain.js';
 export { airViscosity } from './viscosity.js';
-export { windFrom } from './wind-from.js';
+export { type WindReading, windFrom } from './wind-from.js';

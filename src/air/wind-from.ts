@@ -1,12 +1,15 @@
 import { frozen } from '../inputs/frozen.js';
 import { readRecord } from '../inputs/read.js';
-import { refusal } from '../inputs/refuse.js';
+import { refusal, refuseType } from '../inputs/refuse.js';
 import { FASTEST_WIND, type Wind, type WindProfile } from '../inputs/wind.js';
-import { type WindReading, type WindReadingFields, windReadingFields } from '../inputs/wind-reading.js';
+import { type WindReadingFields, type WindReadingOf, windReadingFields } from '../inputs/wind-reading.js';
 import { RADIANS_PER_DEGREE, type Speed, si } from '../units/index.js';
 import { requireSoundProfile } from './sound-wind.js';
 import { type TerrainName, terrains } from './terrain.js';
 import { REFERENCE_HEIGHT, windRatio } from './wind-ratio.js';
+
+/** A wind as a player or a weather report gives it. */
+export type WindReading = WindReadingOf<TerrainName>;
 
 const fields = /* @__PURE__ */ frozen(() => windReadingFields(Object.keys(terrains)));
 
@@ -16,7 +19,7 @@ const fields = /* @__PURE__ */ frozen(() => windReadingFields(Object.keys(terrai
  * @throws {@link FairflightError} `invalid-input` or `outside-range` for a field that is missing, unknown or out of range
  * @example windFrom({ speed: mph(8), clock: 1.5, terrain: 'links-course', measuredAt: metres(2) })
  */
-export function windFrom(reading: WindReading<TerrainName>): Wind {
+export function windFrom(reading: WindReading): Wind {
   const given = readRecord(fields, reading, 'wind');
   const from = originOf(given);
   const profile = profileOf(given);
@@ -42,7 +45,10 @@ export function windFrom(reading: WindReading<TerrainName>): Wind {
 function originOf(given: WindReadingFields): number {
   const ways = (['from', 'clock', 'bearing'] as const).filter((key) => given[key] !== undefined);
   const { from, clock, bearing, targetBearing } = given;
-  if (ways.length !== 1 || (bearing === undefined) !== (targetBearing === undefined)) {
+  if (bearing !== undefined && targetBearing === undefined) {
+    throw refuseType('wind.targetBearing', 'the bearing of the target, beside wind.bearing', undefined);
+  }
+  if (ways.length !== 1 || (targetBearing !== undefined && bearing === undefined)) {
     const got = [...ways, ...(targetBearing === undefined ? [] : ['targetBearing'])].join(' and ') || 'none';
     throw refusal('wind', `wind needs exactly one of from, clock, or bearing with targetBearing, got ${got}`);
   }

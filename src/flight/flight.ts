@@ -1,4 +1,5 @@
 import type { Launch } from '../inputs/launch.js';
+import type { Track } from '../track.js';
 import type { Angle, AngularSpeed, Duration, Length, Speed } from '../units/index.js';
 import type { Vector3 } from '../vector.js';
 import type { ModelWarning } from '../warnings/index.js';
@@ -25,24 +26,15 @@ export interface Landing extends BallState {
   readonly descentAngle: Angle;
 }
 
-/** Accepted steps of the integration, from which {@link pathOf} and {@link stateAt} interpolate. */
-export interface Track {
-  /** Times of the nodes [s]. */
-  readonly time: readonly number[];
-  /** Seven numbers a node: x, y, z [m], vx, vy, vz [m/s], spin rate [rad/s]. */
-  readonly state: readonly number[];
-  /** Three numbers a node: acceleration [m/s²]. */
-  readonly acceleration: readonly number[];
-}
-
 /** One flight, from launch to the first contact with the ground. */
 export interface Flight {
   /**
    * How it ended. `landed` is the rule. `time-limit`: still in the air at the time limit. `below-ground`: the ball
-   * never came above the ground plane (a green higher than the apex). In both other cases every figure below
-   * describes the last state computed, and `warnings` says so.
+   * never came above the ground plane (a green higher than the apex). `topped`: it was launched along the ground it
+   * stood on, or into it, and never flew. In the other cases every figure below describes the last state computed,
+   * and `warnings` says so; only a ball that landed has a run.
    */
-  readonly ended: 'landed' | 'time-limit' | 'below-ground';
+  readonly ended: 'landed' | 'time-limit' | 'below-ground' | 'topped';
   /** The launch flown. */
   readonly launch: Launch;
   /** Horizontal distance from the start to where the ball first meets the ground plane [m]. */
@@ -69,7 +61,7 @@ export interface Flight {
   readonly landing: Landing;
   /** Id of the coefficient model. */
   readonly aerodynamics: string;
-  /** Nodes for {@link pathOf} and {@link stateAt}. */
+  /** Accepted steps of the integration, for {@link pathOf} and {@link stateAt}. */
   readonly track: Track;
   /** Where the flight left the model's published range. */
   readonly warnings: readonly ModelWarning[];

@@ -9,12 +9,14 @@ import { launchFields } from '../inputs/launch.js';
 import { readOptions } from '../inputs/read.js';
 import { windFields } from '../inputs/wind.js';
 import { type ResolvedScene, resolveScene, type Scene } from '../scene/scene.js';
+import { curve, descentAngle } from './curve-and-descent.js';
 import { type BatchKernel, flyBatch, readKernel } from './engine/batch.js';
 import { createCompiledEngine } from './engine/compiled.js';
 import type { CompiledEnd } from './engine/frame.js';
 import { createFlightEngine, type FlightEngine } from './engine/general.js';
 import type { Flight } from './flight.js';
-import { type FlightSettings, settingsOf } from './fly.js';
+import { type FlightEnd, type FlightSettings, settingsOf } from './fly.js';
+import { groundAt } from './ground-plane.js';
 import { type FlightProblem, sceneProblem, setAir, setLaunch, type WritableProblem } from './problem.js';
 
 /** Launches as columns, one number a flight, SI units; columns left out are 0. */
@@ -66,7 +68,12 @@ export interface FlyManyOptions extends FlightOptions {
 }
 
 /** How a flight of a batch ended, by its number in {@link FlightColumns.ended}. */
-export const flightEndings: readonly Flight['ended'][] = ['landed', 'time-limit', 'below-ground'];
+export const flightEndings: readonly Flight['ended'][] = /* @__PURE__ */ frozen(() => [
+  'landed',
+  'time-limit',
+  'below-ground',
+  'topped',
+]);
 
 /** Flights as columns, SI units; the same quantities as {@link Flight}. */
 export interface FlightColumns {
@@ -187,7 +194,12 @@ export function flyColumns(
   const keepRow = (i: number, flight: CompiledEnd | undefined): void => {
     if (flight === undefined) general ??= createFlightEngine();
     const end = flight ?? general?.fly(problem, tolerance, timeLimit);
-    if (end !== undefined) keep(out, i, end, direction[i] as number, problem);
+    if (end === undefined) return;
+    keep(out, i, end, direction[i] as number, problem);
+    // Onto the plane, as in fly. Where elevation is a column, the problem may hold that of a later row by now.
+    const elevation = conditions.elevation?.[i] ?? problem.elevation;
+    if (end.ending === 'landed')
+      out.y[i] = groundAt(elevation, problem.slopeX, problem.slopeZ, out.x[i] as number, out.z[i] as number);
   };
   const law = kernel === undefined ? undefined : compiledLaw(problem.model);
   if (kernel !== undefined && law !== undefined) {
@@ -232,16 +244,13 @@ function rowWriter(
   };
 }
 
-/** What every engine reports of a flight's end. */
-interface End {
-  readonly ending: 'landed' | 'time-limit' | 'below-ground';
-  readonly time: number;
-  readonly apex: number;
-  readonly apexAt: number;
-  readonly state: Float64Array;
-}
-
-function keep(out: FlightColumns, i: number, end: End, direction: number, problem: FlightProblem): void {
+function keep(
+  out: FlightColumns,
+  i: number,
+  end: FlightEnd,
+  direction: number,
+  problem: FlightProblem,
+): void {
   const s = end.state;
   const x = s[0] as number;
   const z = s[2] as number;
@@ -251,11 +260,11 @@ function keep(out: FlightColumns, i: number, end: End, direction: number, proble
   out.ended[i] = flightEndings.indexOf(end.ending);
   out.carry[i] = Math.sqrt(x * x + z * z);
   out.side[i] = z;
-  out.curve[i] = direction === 0 ? z : z * Math.cos(direction) - x * Math.sin(direction);
+  out.curve[i] = curve(x, z, direction);
   out.apex[i] = end.apex;
   out.apexAt[i] = end.apexAt;
   out.hangTime[i] = end.time;
-  out.descentAngle[i] = Math.atan2(-vy, Math.sqrt(vx * vx + vz * vz));
+  out.descentAngle[i] = descentAngle(vx, vy, vz);
   out.x[i] = x;
   out.y[i] = s[1] as number;
   out.z[i] = z;

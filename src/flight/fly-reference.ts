@@ -69,7 +69,7 @@ export function integrateReference(
     height0 > 0 || (height0 === 0 && (climb0 > 0 || (climb0 === 0 && plane.climbRate(derivative) > 0)));
   report(0, y0);
   if (height0 === 0 && !above) {
-    result.ending = 'landed';
+    result.ending = 'topped';
     return result;
   }
   if (!above && climb0 <= 0) {

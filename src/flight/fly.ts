@@ -4,12 +4,15 @@ import { type FlightOptions, flightOptionFields } from '../inputs/flight-options
 import { type Launch, readLaunch } from '../inputs/launch.js';
 import { readOptions } from '../inputs/read.js';
 import { type ResolvedScene, resolveScene, type Scene } from '../scene/scene.js';
+import type { GrowingTrack } from '../track.js';
 import { type Length, si } from '../units/index.js';
-import type { ModelWarning } from '../warnings/index.js';
+import type { ModelWarning, WarningCode } from '../warnings/index.js';
+import { curve, descentAngle } from './curve-and-descent.js';
 import { type CompiledEngine, createCompiledEngine } from './engine/compiled.js';
 import { createFlightEngine, type EngineResult, type NodeSink } from './engine/general.js';
 import { STATES } from './equations.js';
-import type { Flight, Track } from './flight.js';
+import type { Flight } from './flight.js';
+import { groundAt } from './ground-plane.js';
 import { type FlightProblem, flightProblem } from './problem.js';
 import { rangeWarnings, rangeWatch } from './range-watch.js';
 
@@ -101,22 +104,26 @@ export function recordedFlight(
   );
 }
 
-/** What every engine reports of a flight. */
-type FlightEnd = Pick<EngineResult, 'ending' | 'time' | 'apex' | 'apexAt' | 'state'>;
+/** What every engine reports of a flight. @internal */
+export type FlightEnd = Pick<EngineResult, 'ending' | 'time' | 'apex' | 'apexAt' | 'state'>;
 
 function flightRecord(
   launch: Launch,
   problem: FlightProblem,
   end: FlightEnd,
-  track: Track,
+  track: GrowingTrack,
   warnings: ModelWarning[],
 ): Flight {
   const last = end.state;
-  const [x, y, z] = [last[0] as number, last[1] as number, last[2] as number];
+  const [x, z] = [last[0] as number, last[2] as number];
+  // Rounding leaves a landing some 1e-14 m off the plane; it is put onto it, and so is the end of its track.
+  const y =
+    end.ending === 'landed'
+      ? groundAt(problem.elevation, problem.slopeX, problem.slopeZ, x, z)
+      : (last[1] as number);
+  track.state[track.state.length - STATES + 1] = y;
   const [vx, vy, vz] = [last[3] as number, last[4] as number, last[5] as number];
-  const across = Math.sqrt(vx * vx + vz * vz);
-  const direction = launch.launchDirection ?? 0;
-  const descentAngle = si<Flight['descentAngle']>(Math.atan2(-vy, across));
+  const descent = si<Flight['descentAngle']>(descentAngle(vx, vy, vz));
   const carry = Math.sqrt(x * x + z * z);
   const carryBand = end.ending === 'landed' ? bandOf(problem, launch.ballSpeed, carry) : undefined;
   return {
@@ -125,29 +132,23 @@ function flightRecord(
     carry: si(carry),
     ...(carryBand !== undefined && { carryBand }),
     side: si(z),
-    curve: si(direction === 0 ? z : z * Math.cos(direction) - x * Math.sin(direction)),
+    curve: si(curve(x, z, launch.launchDirection ?? 0)),
     apex: si(end.apex),
     apexAt: si(end.apexAt),
     hangTime: si(end.time),
-    descentAngle,
+    descentAngle: descent,
     landing: {
       time: si(end.time),
       position: { x, y, z },
       velocity: { x: vx, y: vy, z: vz },
-      speed: si(Math.sqrt(across * across + vy * vy)),
+      speed: si(Math.sqrt(vx * vx + vz * vz + vy * vy)),
       spinRate: si(last[6] as number),
       spinAxis: { x: problem.nx, y: problem.ny, z: problem.nz },
-      descentAngle,
+      descentAngle: descent,
     },
     aerodynamics: problem.model.id,
     track,
-    warnings: [
-      // Beyond the data the spread between the sources is what the extrapolation may be worth.
-      ...warnings.map((warning) =>
-        carryBand === undefined ? warning : { ...warning, effect: { carry: carryBand } },
-      ),
-      ...(end.ending === 'landed' ? [] : [endingWarning(end.ending, end.time, problem)]),
-    ],
+    warnings: allWarnings(end, problem, carryBand, warnings),
   };
 }
 
@@ -160,18 +161,26 @@ function bandOf(
   return model === fittedModern ? si(carry * carryShare(ballSpeed, (radius * spin) / ballSpeed)) : undefined;
 }
 
-function endingWarning(
-  ending: 'time-limit' | 'below-ground',
-  time: number,
-  problem: FlightProblem,
-): ModelWarning {
-  const inTheAir = ending === 'time-limit';
-  return {
-    code: inTheAir ? 'still-in-the-air' : 'never-above-ground',
-    severity: 'caution',
-    model: problem.model.id,
-    quantity: 'ended',
-    range: { min: 0, max: inTheAir ? time : 0 },
-    value: time,
-  };
+const ENDING_CODES: Readonly<Record<Exclude<Flight['ended'], 'landed'>, WarningCode>> = {
+  'time-limit': 'still-in-the-air',
+  'below-ground': 'never-above-ground',
+  topped: 'topped',
+};
+
+/** The warnings of the ranges, with what the extrapolation may be worth, and that of an ending other than a landing. */
+function allWarnings(
+  { ending, time }: FlightEnd,
+  { model }: FlightProblem,
+  carryBand: Length | undefined,
+  outside: readonly ModelWarning[],
+): ModelWarning[] {
+  if (ending === 'landed') {
+    // Beyond the data the spread between the sources is what the extrapolation may be worth.
+    return outside.map((warning) =>
+      carryBand === undefined ? warning : { ...warning, effect: { carry: carryBand } },
+    );
+  }
+  const range = { min: 0, max: ending === 'time-limit' ? time : 0 };
+  const code = ENDING_CODES[ending];
+  return [...outside, { code, severity: 'caution', model: model.id, quantity: 'ended', range, value: time }];
 }

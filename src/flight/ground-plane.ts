@@ -32,6 +32,11 @@ export interface GroundPlane {
   readonly summit: (...step: Step) => number;
 }
 
+/** Height of the ground under a point [m]: elevation plus rise, in this order, so that all who ask get the same bits. @internal */
+export function groundAt(elevation: number, slopeX: number, slopeZ: number, x: number, z: number): number {
+  return elevation + slopeX * x + slopeZ * z;
+}
+
 /** Makes the event function of a problem's ground. @internal */
 export function groundPlane(problem: FlightProblem): GroundPlane {
   const { elevation, slopeX, slopeZ } = problem;

@@ -12,4 +12,3 @@ export {
   flyMany,
   type LaunchColumns,
 } from './fly-many.js';
-export { pathOf, stateAt } from './track.js';

@@ -56,10 +56,11 @@ export function rangeText({
  */
 function hintFor(field: QuantityField, value: unknown): string | undefined {
   const { said, si, min, max } = field;
-  if (typeof value !== 'number' || said.maker === undefined || said.symbol === si) return undefined;
+  if (typeof value !== 'number' || said.symbol === si) return undefined;
   const meant = fromUnit(said, value);
   if (!(meant >= min && meant <= max) || Number(value.toPrecision(6)) !== value) return undefined;
-  return `if ${value} was meant as ${symbol(said.symbol)}, pass ${said.maker}(${value})`;
+  const pass = said.maker === undefined ? Number(meant.toPrecision(6)) : `${said.maker}(${value})`;
+  return `if ${value} was meant as ${symbol(said.symbol)}, pass ${pass}`;
 }
 
 function gotText(value: unknown, { si, said }: QuantityField): string {

@@ -1,7 +1,6 @@
 import type { Angle, Length, Speed } from '../units/index.js';
 import { DEGREES, METRES, MPH, RATIO } from '../units/unit.js';
 import { choice, type Declared, optional, quantity } from './field.js';
-import { frozen } from './frozen.js';
 import { FASTEST_WIND, type WindProfile, windProfileField } from './wind.js';
 
 /** Where the wind comes from: exactly one of the three ways to say it. */
@@ -14,12 +13,12 @@ export type WindOrigin =
   | { readonly bearing: Angle; readonly targetBearing: Angle };
 
 /** How the wind changes with height: say the terrain, or the whole profile, or neither (uniform). */
-export type WindShape<Terrain extends string = string> =
+export type WindShape<Terrain extends string> =
   | { readonly terrain?: Terrain; readonly profile?: never }
   | { readonly profile?: WindProfile; readonly terrain?: never };
 
 /** A wind as a player or a weather report gives it. */
-export type WindReading<Terrain extends string = string> = WindOrigin &
+export type WindReadingOf<Terrain extends string> = WindOrigin &
   WindShape<Terrain> & {
     /** Wind speed [m/s], 0 to 60. */
     readonly speed: Speed;
@@ -30,7 +29,7 @@ export type WindReading<Terrain extends string = string> = WindOrigin &
     readonly measuredAt?: Length;
   };
 
-/** Every field of a {@link WindReading} side by side. @internal */
+/** Every field of a {@link WindReadingOf} side by side. @internal */
 export interface WindReadingFields {
   readonly speed: Speed;
   readonly from?: Angle;
@@ -42,7 +41,7 @@ export interface WindReadingFields {
   readonly measuredAt?: Length;
 }
 
-/** Declaration of {@link WindReading}, with the names of the terrains. @internal */
+/** Declaration of {@link WindReadingOf}, with the names of the terrains. @internal */
 export function windReadingFields(terrains: readonly string[]): Declared<WindReadingFields> {
   const turn = quantity(DEGREES, -2 * Math.PI, 2 * Math.PI, 0.5, 'direction the wind comes from');
   return {

@@ -1,7 +1,7 @@
 import { type FileHandle, open, readFile } from 'node:fs/promises';
 import { deserialize, serialize } from 'node:v8';
 import { crc32 } from 'node:zlib';
-import { refusal } from '../sweep/checks.js';
+import { refusal } from '../inputs/refuse.js';
 import type { EncodedChunk, PlacedChunk } from './formats/format.js';
 
 /**

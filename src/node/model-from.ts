@@ -1,8 +1,10 @@
 import { pathToFileURL } from 'node:url';
 import { type AerodynamicModel, resolveModel } from '../aerodynamics/index.js';
 import { modelAsData } from '../aerodynamics/resolve.js';
-import { refusal } from '../sweep/checks.js';
-import type { SweepSetup } from '../sweep/index.js';
+import { type Declared, optional, text } from '../inputs/field.js';
+import { frozen } from '../inputs/frozen.js';
+import { refusal, refuseType } from '../inputs/refuse.js';
+import type { SweepRequest } from '../sweep/plan.js';
 
 /**
  * Where worker threads find a coefficient model of the user's own. Functions cannot be sent to a thread, so the thread
@@ -13,6 +15,17 @@ export interface ModelModule {
   readonly module: string | URL;
   /** Name of its export that is the model; default `default`. */
   readonly name?: string;
+}
+
+/** Declaration of {@link ModelModule}. @internal */
+export const modelModuleFields: Declared<ModelModule> = /* @__PURE__ */ frozen(() => ({
+  module: { kind: 'custom', read: readAddress, label: 'module' },
+  name: optional(text('default', 'export')),
+}));
+
+function readAddress(value: unknown, path: string): string | URL {
+  if (typeof value === 'string' || value instanceof URL) return value;
+  throw refuseType(path, 'a URL or a path', value);
 }
 
 /** A {@link ModelModule} that survives the trip to a thread. @internal */
@@ -29,9 +42,12 @@ export function addressOf(model: ModelModule | undefined): ModelAddress | undefi
   return { url: /^[a-z][a-z+.-]+:/i.test(text) ? text : pathToFileURL(text).href, name };
 }
 
-/** The setup with the model of a module in it. @throws `FairflightError` when the module has no such model @internal */
-export async function withModel(setup: SweepSetup, address: ModelAddress | undefined): Promise<SweepSetup> {
-  if (address === undefined) return setup;
+/** The request with the model of a module in it. @throws `FairflightError` when the module has no such model @internal */
+export async function withModel(
+  request: SweepRequest,
+  address: ModelAddress | undefined,
+): Promise<SweepRequest> {
+  if (address === undefined) return request;
   const field = 'options.modelFrom';
   const exports = await import(address.url).then(
     (module: unknown) => module as Record<string, unknown>,
@@ -43,18 +59,19 @@ export async function withModel(setup: SweepSetup, address: ModelAddress | undef
     throw refusal(field, `${address.url} has no export ${address.name}`, { value: address.name });
   }
   const model = resolveModel(exports[address.name] as AerodynamicModel, `export ${address.name}`);
-  return { ...setup, scene: { ...setup.scene, aerodynamics: model } };
+  return { ...request, scene: { ...request.scene, aerodynamics: model } };
 }
 
 /**
- * The setup as plain data: a built-in model goes by its id, a model held as data as it is.
+ * The request as plain data: a built-in model goes by its id, a model held as data as it is.
  * @throws `FairflightError` `unsupported` for a model that has no other way to a thread
  * @internal
  */
-export function sendable(setup: SweepSetup): SweepSetup {
-  const field = 'setup.scene.aerodynamics';
-  const choice = setup.scene?.aerodynamics;
-  if (choice === undefined) return setup;
+export function sendable(request: SweepRequest): SweepRequest {
+  const field = 'scene.aerodynamics';
+  // Whether it is a scene at all is for the plan to say.
+  const choice = request.scene?.aerodynamics;
+  if (choice === undefined) return request;
   const aerodynamics = modelAsData(choice, field);
   if (aerodynamics === undefined) {
     throw refusal(
@@ -67,5 +84,5 @@ export function sendable(setup: SweepSetup): SweepSetup {
       'unsupported',
     );
   }
-  return { ...setup, scene: { ...setup.scene, aerodynamics } };
+  return { ...request, scene: { ...request.scene, aerodynamics } };
 }

@@ -1,4 +1,4 @@
-import { refusal } from '../sweep/checks.js';
+import { refusal } from '../inputs/refuse.js';
 
 /**
  * Loads an optional package.

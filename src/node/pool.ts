@@ -1,11 +1,22 @@
 import { availableParallelism } from 'node:os';
-import { requireRecord } from '../errors.js';
-import { refusal, requireWhole } from '../sweep/checks.js';
-import type { ChunkOptions, Design, SweepAbout, SweepChunk, SweepSetup } from '../sweep/index.js';
-import { DEFAULT_CHUNK, requireChunkSize, requireNotAborted, requireStart } from '../sweep/sweep.js';
+import { count, type Declared, flag, optional, record } from '../inputs/field.js';
+import { frozen } from '../inputs/frozen.js';
+import { readOptions } from '../inputs/read.js';
+import { refusal } from '../inputs/refuse.js';
+import type { Scene } from '../scene/index.js';
+import type { ChunkControl, Design, SweepAbout, SweepBase, SweepChunk } from '../sweep/index.js';
+import type { SweepRequest } from '../sweep/plan.js';
+import { sweepBaseFields } from '../sweep/setup.js';
+import {
+  chunkControlFields,
+  DEFAULT_CHUNK,
+  requireNotAborted,
+  requireStart,
+  without,
+} from '../sweep/sweep.js';
 import type { SweepFormat } from './formats/format.js';
 import { inOrder } from './in-order.js';
-import { addressOf, type ModelModule, sendable } from './model-from.js';
+import { addressOf, type ModelModule, modelModuleFields, sendable } from './model-from.js';
 import { peer } from './peers.js';
 import {
   type ColumnsResult,
@@ -18,8 +29,8 @@ import {
   type TaskResult,
 } from './task.js';
 
-/** Options of a sweep on worker threads. */
-export interface ParallelOptions extends Omit<ChunkOptions, 'kernel'> {
+/** How a sweep is spread over threads. */
+export interface ThreadControl {
   /**
    * Worker threads, 0 to 256; default one a processor. 0 computes in the calling thread and does not need tinypool. It
    * changes no result.
@@ -31,7 +42,33 @@ export interface ParallelOptions extends Omit<ChunkOptions, 'kernel'> {
   readonly modelFrom?: ModelModule;
 }
 
-const OPTIONS = ['chunkSize', 'start', 'signal', 'onProgress', 'workers', 'webAssembly', 'modelFrom'];
+/** Options of a sweep on worker threads. */
+export interface ParallelOptions extends SweepBase, ChunkControl, ThreadControl {}
+
+/** Declaration of {@link ThreadControl}. @internal */
+export const threadControlFields: Declared<ThreadControl> = /* @__PURE__ */ frozen(() => ({
+  workers: optional(count(0, 256, 2, 'worker threads')),
+  webAssembly: optional(flag('WebAssembly')),
+  modelFrom: optional(record(modelModuleFields, 'module of a model')),
+}));
+
+const optionFields: Declared<ParallelOptions> = /* @__PURE__ */ frozen(() => ({
+  ...sweepBaseFields,
+  ...chunkControlFields,
+  ...threadControlFields,
+}));
+
+/** Options that say how a sweep is computed, not what. @internal */
+export const CONTROLS = [
+  'chunkSize',
+  'start',
+  'signal',
+  'onProgress',
+  'workers',
+  'webAssembly',
+  'modelFrom',
+] as const;
+
 /** Chunks under way or waiting for each worker: one at work and one next. */
 const AHEAD = 2;
 
@@ -44,12 +81,12 @@ const AHEAD = 2;
  */
 export async function* sweepInParallel(
   design: Design,
-  setup: SweepSetup = {},
+  scene: Scene = {},
   options: ParallelOptions = {},
 ): AsyncGenerator<SweepChunk, void, undefined> {
-  requireRecord('options', options, OPTIONS);
-  const run = await startRun(design, setup, options, undefined);
-  for await (const { rows } of run.results(requireStart(options.start, run.about.rows))) {
+  const control = readOptions(optionFields, options);
+  const run = await startRun({ design, scene, base: without(options, CONTROLS) }, control, undefined);
+  for await (const { rows } of run.results(requireStart(control.start ?? 0, run.about.rows))) {
     yield { about: run.about, ...rows };
   }
 }
@@ -63,43 +100,37 @@ export interface Run<Result> {
 
 /** Checks everything in this thread, so that a fault is thrown here and not in a worker. @internal */
 export function startRun(
-  design: Design,
-  setup: SweepSetup,
-  options: ParallelOptions,
+  request: SweepRequest,
+  options: ChunkControl & ThreadControl,
   format: undefined,
 ): Promise<Run<ColumnsResult>>;
 /** With a format the chunks come as bytes of that format, made where they were computed. @internal */
 export function startRun(
-  design: Design,
-  setup: SweepSetup,
-  options: ParallelOptions,
+  request: SweepRequest,
+  options: ChunkControl & ThreadControl,
   format: SweepFormat,
 ): Promise<Run<EncodedResult>>;
 export async function startRun(
-  design: Design,
-  setup: SweepSetup,
-  options: ParallelOptions,
+  request: SweepRequest,
+  options: ChunkControl & ThreadControl,
   format: SweepFormat | undefined,
 ): Promise<Run<TaskResult>> {
-  const workers = requireWhole('options.workers', options.workers ?? availableParallelism(), 0, 256);
+  const workers = options.workers ?? availableParallelism();
   const model = addressOf(options.modelFrom);
-  if (model !== undefined && setup.scene?.aerodynamics !== undefined) {
-    throw refusal('options.modelFrom', 'setup.scene.aerodynamics and options.modelFrom are two models', {
+  if (model !== undefined && request.scene?.aerodynamics !== undefined) {
+    throw refusal('options.modelFrom', 'scene.aerodynamics and options.modelFrom are two models', {
       value: model.url,
     });
   }
   const job: Job = {
-    design,
-    setup: workers > 0 && !model ? sendable(setup) : setup,
+    request: workers > 0 && !model ? sendable(request) : request,
     model,
     webAssembly: options.webAssembly ?? true,
     format,
   };
   const runner = await runnerOf(job);
   const total = runner.about.rows;
-  const size = requireChunkSize(
-    options.chunkSize ?? (format === undefined ? DEFAULT_CHUNK : fileChunk(total)),
-  );
+  const size = options.chunkSize ?? (format === undefined ? DEFAULT_CHUNK : fileChunk(total));
 
   function* tasks(start: number): Generator<Task> {
     for (let at = start; at < total; at += size) yield { start: at, count: Math.min(size, total - at) };

@@ -1,12 +1,17 @@
 import { existsSync } from 'node:fs';
 import { type FileHandle, open, rename, rm } from 'node:fs/promises';
-import { requireRecord } from '../errors.js';
-import { refusal } from '../sweep/checks.js';
-import type { Design, SweepAbout, SweepSetup } from '../sweep/index.js';
+import { choice, type Declared, flag, optional } from '../inputs/field.js';
+import { frozen } from '../inputs/frozen.js';
+import { readOptions } from '../inputs/read.js';
+import { refusal } from '../inputs/refuse.js';
+import type { Scene } from '../scene/index.js';
+import type { Design, SweepAbout } from '../sweep/index.js';
+import { sweepBaseFields } from '../sweep/setup.js';
+import { chunkControlFields, without } from '../sweep/sweep.js';
 import type { PlacedChunk, SweepFormat } from './formats/format.js';
 import { FORMATS, formatOf } from './formats/index.js';
 import { chunkLine, recover, titleLine } from './journal.js';
-import { type ParallelOptions, type Run, startRun } from './pool.js';
+import { CONTROLS, type ParallelOptions, type Run, startRun, threadControlFields } from './pool.js';
 import type { EncodedResult } from './task.js';
 
 /** Options of {@link sweepToFile}. */
@@ -40,17 +45,17 @@ export interface SweepFileReport {
   readonly about: SweepAbout;
 }
 
-const OPTIONS = [
-  'chunkSize',
-  'signal',
-  'onProgress',
-  'workers',
-  'webAssembly',
-  'modelFrom',
-  'format',
-  'resume',
-  'overwrite',
-];
+const optionFields: Declared<FileOptions> = /* @__PURE__ */ frozen(() => {
+  const { start: _, ...chunks } = chunkControlFields;
+  return {
+    ...sweepBaseFields,
+    ...chunks,
+    ...threadControlFields,
+    format: optional(choice(Object.keys(FORMATS) as SweepFormat[], 'format')),
+    resume: optional(flag('resume')),
+    overwrite: optional(flag('overwrite')),
+  };
+});
 
 /**
  * Sweeps a design into a CSV, Parquet or Arrow file, chunk by chunk, on worker threads. The file says of itself what a
@@ -67,27 +72,28 @@ const OPTIONS = [
 export async function sweepToFile(
   path: string,
   design: Design,
-  setup: SweepSetup = {},
+  scene: Scene = {},
   options: FileOptions = {},
 ): Promise<SweepFileReport> {
-  requireRecord('options', options, OPTIONS);
-  const format = formatOf(path, options.format);
-  const run = await startRun(design, setup, options, format);
+  const control = readOptions(optionFields, options);
+  const format = formatOf(path, control.format);
+  const base = without(options, [...CONTROLS, 'format', 'resume', 'overwrite']);
+  const run = await startRun({ design, scene, base }, control, format);
   const { about } = run;
   const report = { path, format, rows: about.rows, about };
   const paths: Paths = { final: path, partial: `${path}.partial`, journal: `${path}.journal` };
 
-  if (options.resume === true && existsSync(path)) {
+  if (control.resume === true && existsSync(path)) {
     const found = await FORMATS[format].about(path);
     if (found !== undefined && JSON.stringify(found) === JSON.stringify(about)) {
       // A crash between the two last steps, the new name and this one, left it.
       if (!existsSync(paths.partial)) await rm(paths.journal, { force: true });
-      options.onProgress?.({ done: about.rows, total: about.rows });
+      control.onProgress?.({ done: about.rows, total: about.rows });
       return { ...report, resumedAt: about.rows, bytes: await sizeOf(path) };
     }
   }
-  requireFree(paths, options);
-  const resumedAt = await write(paths, format, run, options.resume === true);
+  requireFree(paths, control);
+  const resumedAt = await write(paths, format, run, control.resume === true);
   return { ...report, resumedAt, bytes: await sizeOf(path) };
 }
 

@@ -1,7 +1,7 @@
 import { loadBatchKernel } from '../batch.js';
 import { FairflightError } from '../errors.js';
-import type { Design, SweepAbout, SweepRows, SweepSetup } from '../sweep/index.js';
-import { type SweepPlan, sweepPlan } from '../sweep/plan.js';
+import type { SweepAbout, SweepRows } from '../sweep/index.js';
+import { type SweepPlan, type SweepRequest, sweepPlan } from '../sweep/plan.js';
 import { chunkOf } from '../sweep/sweep.js';
 import type { EncodedChunk, Encoder, SweepFormat } from './formats/format.js';
 import { FORMATS } from './formats/index.js';
@@ -9,8 +9,7 @@ import { type ModelAddress, withModel } from './model-from.js';
 
 /** What a thread must know of a sweep. Plain data. @internal */
 export interface Job {
-  readonly design: Design;
-  readonly setup: SweepSetup;
+  readonly request: SweepRequest;
   readonly model: ModelAddress | undefined;
   /** True to fly with the WebAssembly kernel where the runtime has it. */
   readonly webAssembly: boolean;
@@ -64,9 +63,9 @@ export interface Runner {
 }
 
 /** Checks a job and makes it ready. @throws {@link FairflightError} @internal */
-export async function runnerOf({ design, setup, model, webAssembly, format }: Job): Promise<Runner> {
+export async function runnerOf({ request, model, webAssembly, format }: Job): Promise<Runner> {
   const kernel = webAssembly ? await loadBatchKernel() : undefined;
-  const plan: SweepPlan = sweepPlan(design, await withModel(setup, model), kernel);
+  const plan: SweepPlan = sweepPlan(await withModel(request, model), kernel);
   const { about } = plan;
   const encoder: Encoder | undefined =
     format === undefined ? undefined : await FORMATS[format].encoder(about);

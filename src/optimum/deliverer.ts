@@ -8,7 +8,8 @@ import { createPlayer, type Player } from '../shot/player.js';
 import { type ShotSettings, shotSettings } from '../shot/shot-options.js';
 import { requireFlyable } from '../shot/struck-launch.js';
 import { createWalk, type Walk, type WalkResult } from '../shot/walk.js';
-import { impactConstants, OUT, OUT_LENGTH, STATUS, strikeKernel } from '../strike/kernel.js';
+import { squareStrike } from '../strike/impact.js';
+import { createStriker } from '../strike/striker.js';
 import { type Angle, degrees, RADIANS_PER_DEGREE, type Speed, si } from '../units/index.js';
 import type { Maximised, OptimumOptions } from './optimum.js';
 import type { Trial } from './search.js';
@@ -58,16 +59,8 @@ function createDeliverer(
   minimumDescent: number | undefined,
 ): Deliverer {
   const walk: Walk = createWalk(scene, settings);
-  const constants = impactConstants(settings.clubhead, scene.ball);
-  const out = new Float64Array(OUT_LENGTH);
-  const launch: Record<keyof Launch, number> = {
-    ballSpeed: 0,
-    launchAngle: 0,
-    launchDirection: 0,
-    spinRate: 0,
-    spinAxisTilt: 0,
-    rifleSpin: 0,
-  };
+  const striker = createStriker({ clubhead: settings.clubhead, ball: scene.ball });
+  const input = squareStrike(0, 0, 0);
   const play = (from: Launch | undefined): WalkResult | undefined => {
     if (from === undefined || !isComputed(from)) return undefined;
     const result = walk.play(from, withRun);
@@ -77,15 +70,11 @@ function createDeliverer(
     result === undefined ? Number.NEGATIVE_INFINITY : withRun ? result.total : result.carry;
   return {
     strike: (clubSpeed, attack, loft) => {
-      if (strikeKernel(constants, clubSpeed, attack, 0, 0, loft, 0, 0, 0, 1, out) !== STATUS.ok)
-        return undefined;
-      launch.ballSpeed = out[OUT.ballSpeed] as number;
-      launch.launchAngle = out[OUT.launchAngle] as number;
-      launch.launchDirection = out[OUT.launchDirection] as number;
-      launch.spinRate = out[OUT.spinRate] as number;
-      launch.spinAxisTilt = out[OUT.spinAxisTilt] as number;
-      launch.rifleSpin = out[OUT.rifleSpin] as number;
-      return launch as unknown as Launch;
+      input.clubSpeed = clubSpeed;
+      input.attackAngle = attack;
+      input.dynamicLoft = loft;
+      const struck = striker.strike(input);
+      return typeof struck === 'string' ? undefined : struck.launch;
     },
     distance: (from) => far(play(from)),
     trial: (from) => {

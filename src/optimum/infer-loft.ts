@@ -1,21 +1,36 @@
-import { type Ball, conformingBall } from '../ball/index.js';
-import { checkClubhead } from '../clubhead/check.js';
-import { type Clubhead, clubheads } from '../clubhead/index.js';
-import { FairflightError, requireRecord } from '../errors.js';
+import { ballField } from '../ball/ball.js';
+import { type Ball, type BallName, balls } from '../ball/index.js';
+import { type Clubhead, type ClubheadName, clubheads } from '../clubhead/index.js';
+import { clubheadField } from '../clubhead/presets.js';
+import type { FairflightError } from '../errors.js';
+import { deliveryFields } from '../inputs/delivery.js';
+import { type Declared, optional } from '../inputs/field.js';
+import { frozen } from '../inputs/frozen.js';
+import { launchFields } from '../inputs/launch.js';
+import { readOptions, readRecord } from '../inputs/read.js';
+import { refusal, refuseType } from '../inputs/refuse.js';
 import { brent, brentMinimum } from '../numerics/index.js';
-import { impactConstants, OUT, OUT_LENGTH, STATUS, strikeKernel } from '../strike/kernel.js';
-import { type Angle, type AngularSpeed, degrees, type Length, mph, type Speed, si } from '../units/index.js';
-import { LIMITS, requireLimit } from './deliverer.js';
+import { type StrikeResult, squareStrike } from '../strike/impact.js';
+import { createStriker } from '../strike/striker.js';
+import {
+  type Angle,
+  type AngularSpeed,
+  type Length,
+  METRES_PER_SECOND_PER_MPH,
+  RADIANS_PER_DEGREE,
+  type Speed,
+  si,
+} from '../units/index.js';
 
 /** What was measured of a launch. */
 export interface MeasuredLaunch {
-  /** Launch angle [rad]. */
+  /** Launch angle [rad], + up, −π/2 to π/2. */
   readonly launchAngle: Angle;
-  /** Attack angle [rad], + up. */
+  /** Attack angle [rad], + up, −0.6 to 0.6. */
   readonly attackAngle: Angle;
-  /** Club speed [m/s]; without it the loft is that at 100 mph, which moves it by less than 0.1° from 60 to 130 mph. */
+  /** Club speed [m/s], 1 to 90; without it the loft is that at 100 mph, which moves it by less than 0.1° from 60 to 130 mph. */
   readonly clubSpeed?: Speed;
-  /** Backspin [rad/s], which tells a high strike from more loft; needs `clubSpeed`. */
+  /** Backspin [rad/s], 0 to 2,100, which tells a high strike from more loft; needs `clubSpeed`. */
   readonly spinRate?: AngularSpeed;
 }
 
@@ -35,10 +50,31 @@ export interface DeliveredLoft {
   readonly spinRatio?: number;
 }
 
-const USUAL_SPEED = mph(100);
+/** Options of {@link inferDynamicLoft}. */
+export interface InferOptions {
+  /** Clubhead, or the name of a preset; default the generic driver. */
+  readonly clubhead?: Clubhead | ClubheadName;
+  /** Ball, or the name of a preset; default the conforming ball. */
+  readonly ball?: Ball | BallName;
+}
+
+const measuredFields: Declared<MeasuredLaunch> = /* @__PURE__ */ frozen(() => ({
+  launchAngle: launchFields.launchAngle,
+  attackAngle: deliveryFields.attackAngle,
+  clubSpeed: optional(deliveryFields.clubSpeed),
+  spinRate: optional(launchFields.spinRate),
+}));
+
+const optionFields: Declared<InferOptions> = /* @__PURE__ */ frozen(() => ({
+  clubhead: optional(clubheadField),
+  ball: optional(ballField),
+}));
+
+/** Club speed taken where it was not measured [m/s]: 100 mph. */
+const USUAL_SPEED = 100 * METRES_PER_SECOND_PER_MPH;
 /** Lofts looked at, from the direction of travel [rad]. */
-const BELOW = degrees(20);
-const ABOVE = degrees(70);
+const BELOW = 20 * RADIANS_PER_DEGREE;
+const ABOVE = 70 * RADIANS_PER_DEGREE;
 /** Spread of spin about the strike model's, natural logarithm: ±20 %. */
 const SPIN_SPREAD = 0.2;
 /** Spread of strike heights [m]. Assumption: no published spread by skill could be read. */
@@ -52,67 +88,67 @@ const HIGHEST = 0.025;
  * 0.14 of the attack angle, so ±1° of launch is ±1.2° of loft. But a strike 10 mm high launches 2° higher with less
  * spin. With the spin given, loft and strike height are estimated together: the launch angle is met exactly, and the
  * height is the likeliest for spin known to ±20 % and heights spread by ±8 mm (an assumption).
- * @param clubhead - the head used; default the generic driver
- * @param ball - default the conforming ball
+ * @param options - the clubhead used, default the generic driver; the ball, default the conforming ball
  * @throws {@link FairflightError} `invalid-input` or `outside-range`, also when no loft launches the ball so
  */
-export function inferDynamicLoft(
-  measured: MeasuredLaunch,
-  clubhead: Clubhead = clubheads.driver,
-  ball: Ball = conformingBall,
-): DeliveredLoft {
-  requireRecord('measured', measured, ['launchAngle', 'attackAngle', 'clubSpeed', 'spinRate']);
-  checkClubhead(clubhead);
-  const launchAngle = requireLimit('launchAngle', measured.launchAngle);
-  const attack = requireLimit('attackAngle', measured.attackAngle);
-  const speed =
-    measured.clubSpeed === undefined ? USUAL_SPEED : requireLimit('clubSpeed', measured.clubSpeed);
-  const spin = measured.spinRate === undefined ? undefined : requireLimit('spinRate', measured.spinRate);
-  if (spin !== undefined && measured.clubSpeed === undefined) {
-    throw new FairflightError('invalid-input', 'spinRate needs clubSpeed to be compared with', {
-      field: 'clubSpeed',
-      value: undefined,
-    });
-  }
+export function inferDynamicLoft(measured: MeasuredLaunch, options: InferOptions = {}): DeliveredLoft {
+  const given = readRecord(measuredFields, measured, 'measured');
+  const { clubhead = clubheads.driver, ball = balls.conforming } = readOptions(optionFields, options);
+  // Reading has put the record in the place of a preset's name.
+  return inferLoft(given, clubhead as Clubhead, ball as Ball);
+}
 
-  const constants = impactConstants(clubhead, ball);
-  const out = new Float64Array(OUT_LENGTH);
-  const launchOf = (loft: number, high: number): number => {
-    if (strikeKernel(constants, speed, attack, 0, 0, loft, 0, high, 0, 1, out) !== STATUS.ok) {
-      throw new FairflightError('outside-range', `clubhead allows no strike at ${speed} m/s`, {
-        field: 'clubhead',
-      });
+/** {@link inferDynamicLoft} with inputs already read. @throws FairflightError when no loft launches the ball so @internal */
+export function inferLoft(measured: MeasuredLaunch, clubhead: Clubhead, ball: Ball): DeliveredLoft {
+  const { launchAngle, attackAngle: attack, clubSpeed, spinRate: spin } = measured;
+  if (spin !== undefined && clubSpeed === undefined) {
+    throw refuseType('measured.clubSpeed', 'given where the spin rate is, to compare it with', undefined);
+  }
+  const speed = clubSpeed ?? USUAL_SPEED;
+
+  const striker = createStriker({ clubhead, ball });
+  const input = squareStrike(speed, attack, 0);
+  const strikeWith = (loft: number, high: number): StrikeResult => {
+    input.dynamicLoft = loft;
+    input.high = high;
+    const struck = striker.strike(input);
+    if (typeof struck === 'string') {
+      throw refusal(
+        'options.clubhead',
+        `options.clubhead allows no strike at ${speed} m/s`,
+        {},
+        'outside-range',
+      );
     }
-    return out[OUT.launchAngle] as number;
+    return struck;
   };
-  const lowest = Math.max(LIMITS.dynamicLoft[0], attack - BELOW);
-  const highest = Math.min(LIMITS.dynamicLoft[1], attack + ABOVE);
-  /** The loft that meets the launch at a strike height; `out` is that strike afterwards. */
+  const launchOf = (loft: number, high: number): number => strikeWith(loft, high).launch.launchAngle;
+  const lowest = Math.max(deliveryFields.dynamicLoft.min, attack - BELOW);
+  const highest = Math.min(deliveryFields.dynamicLoft.max, attack + ABOVE);
+  /** The loft that meets the launch at a strike height. */
   const loftAt = (high: number): number => {
     const range = [launchOf(lowest, high), launchOf(highest, high)] as const;
     if (launchAngle < range[0] || launchAngle > range[1]) throw outOfReach(launchAngle, attack, range);
-    const loft = brent((x) => launchOf(x, high) - launchAngle, lowest, highest).x;
-    launchOf(loft, high);
-    return loft;
+    return brent((x) => launchOf(x, high) - launchAngle, lowest, highest).x;
   };
 
   const centred = loftAt(0);
-  const expected = out[OUT.backspin] as number;
+  const expected = strikeWith(centred, 0).backspin;
   let height: number | undefined;
   if (spin !== undefined && spin > 0 && expected > 0) {
     const unlikeliness = (high: number): number => {
-      loftAt(high);
-      const backspin = out[OUT.backspin] as number;
+      const { backspin } = strikeWith(loftAt(high), high);
       if (backspin <= 0) return Number.POSITIVE_INFINITY;
       return (Math.log(spin / backspin) / SPIN_SPREAD) ** 2 + (high / HEIGHT_SPREAD) ** 2;
     };
     height = brentMinimum(unlikeliness, -HIGHEST, HIGHEST, { tolerance: 1e-6 }).x;
   }
   const loft = loftAt(height ?? 0);
+  const { spinLoft } = strikeWith(loft, height ?? 0);
   return {
     dynamicLoft: si(loft),
     addedLoft: si(loft - clubhead.staticLoft),
-    spinLoft: si(out[OUT.spinLoft] as number),
+    spinLoft: si(spinLoft),
     dynamicLoftIfCentred: si(centred),
     ...(height !== undefined &&
       spin !== undefined && { strikeHeight: si<Length>(height), spinRatio: spin / expected }),
@@ -121,9 +157,10 @@ export function inferDynamicLoft(
 
 function outOfReach(launchAngle: number, attack: number, range: readonly [number, number]): FairflightError {
   const degree = (angle: number): string => `${((angle * 180) / Math.PI).toFixed(1)}°`;
-  return new FairflightError(
-    'outside-range',
+  return refusal(
+    'measured.launchAngle',
     `no loft launches the ball at ${degree(launchAngle)} with an attack angle of ${degree(attack)}; between ${degree(range[0])} and ${degree(range[1])} it can be`,
-    { field: 'launchAngle', value: launchAngle, unit: 'rad', range },
+    { value: launchAngle, unit: 'rad', range },
+    'outside-range',
   );
 }

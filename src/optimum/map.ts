@@ -7,7 +7,7 @@ import { frozen } from '../inputs/frozen.js';
 import { launchFields } from '../inputs/launch.js';
 import { readOptions, readRecord } from '../inputs/read.js';
 import { type ResolvedScene, resolveScene, type Scene } from '../scene/scene.js';
-import { createRunner } from '../shot/runner.js';
+import { createGroundRun } from '../shot/ground-run.js';
 import type { Angle, AngularSpeed, Speed } from '../units/index.js';
 
 /** Which launches a {@link carryMap} covers. */
@@ -104,12 +104,12 @@ export function carryMap(question: MapQuestion, scene: Scene = {}, options: MapO
 
 /** Where each ball rests. */
 function totals(flown: FlightColumns, landed: Uint8Array, scene: ResolvedScene): Float64Array {
-  const runner = createRunner(scene);
+  const ground = createGroundRun(scene);
   const at = (column: Float64Array, i: number): number => column[i] as number;
   return flown.carry.map((_, i) => {
     if (landed[i] !== 1) return 0;
     const spin = at(flown.landingSpin, i);
-    runner.run(
+    ground.run(
       at(flown.vx, i),
       at(flown.vy, i),
       at(flown.vz, i),
@@ -117,7 +117,7 @@ function totals(flown: FlightColumns, landed: Uint8Array, scene: ResolvedScene):
       spin * at(flown.spinAxisY, i),
       spin * at(flown.spinAxisZ, i),
     );
-    return Math.hypot(at(flown.x, i) + runner.x, at(flown.z, i) + runner.z);
+    return Math.hypot(at(flown.x, i) + ground.x, at(flown.z, i) + ground.z);
   });
 }
 

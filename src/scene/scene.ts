@@ -54,22 +54,37 @@ export interface ResolvedScene {
   readonly turf: Turf;
 }
 
+/** A scene as read: presets and models stand in the place of their names. @internal */
+export type ReadScene = Omit<Scene, 'turf' | 'ball' | 'aerodynamics'> & {
+  readonly turf?: Turf;
+  readonly ball?: Ball;
+  readonly aerodynamics?: AerodynamicModel;
+};
+
+/** Reads a scene. @throws FairflightError naming the field @internal */
+export function readScene(scene: unknown = {}, path = 'scene'): ReadScene {
+  return readRecord(sceneFields, scene, path) as ReadScene;
+}
+
 /** Reads a scene and fills in its defaults. @throws FairflightError naming the field @internal */
-export function resolveScene(scene: unknown = {}, path = 'scene'): ResolvedScene {
-  const given = readRecord(sceneFields, scene, path);
-  const { along = 0, across = 0, profile } = given.wind ?? {};
-  const { elevation = 0, slope = 0, crossSlope = 0 } = given.ground ?? {};
+export function resolveScene(scene: unknown, path = 'scene'): ResolvedScene {
+  return withDefaults(readScene(scene, path));
+}
+
+/** Fills in the defaults of a scene already read. @internal */
+export function withDefaults({ air, wind, ground, turf, ball, aerodynamics }: ReadScene): ResolvedScene {
+  const { along = 0, across = 0, profile } = wind ?? {};
+  const { elevation = 0, slope = 0, crossSlope = 0 } = ground ?? {};
   return {
-    air: given.air ?? defaultAir,
-    // Reading has put the record in the place of a preset's name.
-    ball: (given.ball as Ball | undefined) ?? balls.conforming,
-    model: (given.aerodynamics as AerodynamicModel | undefined) ?? resolveModel(),
+    air: air ?? defaultAir,
+    ball: ball ?? balls.conforming,
+    model: aerodynamics ?? resolveModel(),
     windAlong: along,
     windAcross: across,
     profile: profile?.kind === 'uniform' ? undefined : profile,
     elevation,
     slope,
     crossSlope,
-    turf: (given.turf as Turf | undefined) ?? turfs.normal,
+    turf: turf ?? turfs.normal,
   };
 }

@@ -1,26 +1,37 @@
-import { conformingBall } from '../ball/index.js';
-import { checkClubhead } from '../clubhead/check.js';
-import { clubheads } from '../clubhead/index.js';
-import { FairflightError, requireRecord, requireWithin } from '../errors.js';
-import { MAX_BALL_SPEED, MAX_SPIN_RATE } from '../flight/index.js';
-import { playShot, type Shot, type ShotSetup } from '../shot/index.js';
-import { createWalk, type WalkResult } from '../shot/walk.js';
-import { type CheckedDelivery, checkDelivery } from '../strike/delivery.js';
-import type { Delivery } from '../strike/index.js';
-import { impactConstants, OUT, OUT_LENGTH, STATUS, strikeKernel } from '../strike/kernel.js';
+import { type Delivery, deliveryFields, strikeOffsetFields } from '../inputs/delivery.js';
+import { count, type Declared, optional } from '../inputs/field.js';
+import { frozen } from '../inputs/frozen.js';
+import { type Launch, launchFields } from '../inputs/launch.js';
+import { allows, readOptions, readRecord } from '../inputs/read.js';
+import { refusal } from '../inputs/refuse.js';
+import { type ResolvedScene, resolveScene, type Scene } from '../scene/scene.js';
+import type { Shot, ShotOptions } from '../shot/index.js';
+import { createPlayer } from '../shot/player.js';
+import { type ShotSettings, shotOptionFields, shotSettings } from '../shot/shot-options.js';
+import { createWalk } from '../shot/walk.js';
+import { numbersOf } from '../strike/delivery.js';
+import { createStriker } from '../strike/striker.js';
 import { type Angle, type AngularSpeed, type Length, type Speed, si } from '../units/index.js';
 
-/** Points of the face that {@link faceMap} looks at. */
-export interface FaceGrid {
-  /** Largest distance toward toe and heel [m], up to 0.06; default 25 mm. */
+/** Options of {@link faceMap}: points of the face looked at, clubhead, tolerance and time limit. */
+export interface FaceMapOptions extends ShotOptions {
+  /** Largest distance toward toe and heel [m], 0.001 to 0.06; default 25 mm. */
   readonly toe?: Length;
-  /** Largest distance up and down [m], up to 0.04; default 15 mm. */
+  /** Largest distance up and down [m], 0.001 to 0.04; default 15 mm. */
   readonly high?: Length;
   /** Points across, odd so that the centre is one of them, 3 to 201; default 21. */
   readonly columns?: number;
   /** Points up, odd, 3 to 201; default 13. */
   readonly rows?: number;
 }
+
+const optionFields: Declared<FaceMapOptions> = /* @__PURE__ */ frozen(() => ({
+  ...shotOptionFields,
+  toe: optional({ ...strikeOffsetFields.toe, min: 0.001, label: 'reach toward toe and heel' }),
+  high: optional({ ...strikeOffsetFields.high, min: 0.001, label: 'reach up and down' }),
+  columns: optional(count(3, 201, 21, 'points across')),
+  rows: optional(count(3, 201, 13, 'points up')),
+}));
 
 /**
  * What a delivery gives at every point of the face. Arrays run row by row from the lowest, heel to toe:
@@ -66,68 +77,41 @@ export interface FacePoint {
 }
 
 /**
- * Plays one delivery at many points of the face without the records of `playShot`.
- * @throws {@link FairflightError} for bad input; when called, where the ball does not land
+ * Plays one delivery at many points of the face without the records of `playShot`; inputs are taken as read.
+ * @throws {@link FairflightError} when called, where the ball does not land
  * @internal
  */
-export function facePlayer(delivery: Delivery, setup: ShotSetup): (toe: number, high: number) => FacePoint {
-  requireRecord('setup', setup, ['clubhead', 'scene', 'flight']);
-  const d: CheckedDelivery = checkDelivery(delivery);
-  const head = setup.clubhead ?? clubheads.driver;
-  checkClubhead(head);
-  const constants = impactConstants(head, setup.scene?.ball ?? conformingBall);
-  const walk = createWalk(setup.scene, setup.flight);
-  const out = new Float64Array(OUT_LENGTH);
-  const at = (index: number): number => out[index] as number;
+export function facePlayer(
+  delivery: Delivery,
+  scene: ResolvedScene,
+  settings: ShotSettings,
+): (toe: number, high: number) => FacePoint {
+  const input = { ...numbersOf(delivery) };
+  const striker = createStriker({ clubhead: settings.clubhead, ball: scene.ball });
+  const walk = createWalk(scene, settings);
   return (toe, high) => {
-    const status = strikeKernel(
-      constants,
-      d.clubSpeed,
-      d.attackAngle,
-      d.clubPath,
-      d.faceAngle,
-      d.dynamicLoft,
-      toe,
-      high,
-      d.closureRate,
-      d.mirror,
-      out,
-    );
-    const computed =
-      status === STATUS.ok &&
-      at(OUT.ballSpeed) >= 1 &&
-      at(OUT.ballSpeed) <= MAX_BALL_SPEED &&
-      at(OUT.spinRate) <= MAX_SPIN_RATE;
-    const result: WalkResult | undefined = computed
-      ? walk.play(
-          {
-            ballSpeed: si(at(OUT.ballSpeed)),
-            launchAngle: si(at(OUT.launchAngle)),
-            launchDirection: si(at(OUT.launchDirection)),
-            spinRate: si(at(OUT.spinRate)),
-            spinAxisTilt: si(at(OUT.spinAxisTilt)),
-            rifleSpin: si(at(OUT.rifleSpin)),
-          },
-          true,
-        )
-      : undefined;
-    if (result?.landed !== true) {
-      throw new FairflightError(
-        'outside-range',
+    input.toe = toe;
+    input.high = high;
+    const struck = striker.strike(input);
+    const result =
+      typeof struck !== 'string' && isFlown(struck.launch) ? walk.play(struck.launch, true) : undefined;
+    if (typeof struck === 'string' || result?.landed !== true) {
+      throw refusal(
+        'delivery',
         `struck ${(toe * 1000).toFixed(0)} mm toward the toe and ${(high * 1000).toFixed(0)} mm high the ball does not land, or leaves faster than is computed`,
         {
-          field: 'delivery',
           value: [toe, high],
           hint: 'map a smaller part of the face, or check loft, attack angle and ground',
         },
+        'outside-range',
       );
     }
     return {
-      ballSpeed: at(OUT.ballSpeed),
-      launchAngle: at(OUT.launchAngle),
-      launchDirection: at(OUT.launchDirection),
-      backspin: at(OUT.backspin),
-      sidespin: at(OUT.sidespin),
+      ballSpeed: struck.launch.ballSpeed,
+      launchAngle: struck.launch.launchAngle,
+      launchDirection: struck.launch.launchDirection,
+      backspin: struck.backspin,
+      sidespin: struck.sidespin,
       carry: result.carry,
       total: result.total,
       side: result.side,
@@ -141,17 +125,24 @@ export function facePlayer(delivery: Delivery, setup: ShotSetup): (toe: number, 
  * The face away from its centre rests on a restitution map that is bounded by the rules but has never been published
  * for modern heads; see the head's `source`.
  * @param delivery - How the head comes to the ball.
- * @param setup - Clubhead, scene, integration options.
- * @param grid - Points looked at.
+ * @param scene - Air, wind, ground, turf, ball and coefficient model.
+ * @param options - Points looked at, clubhead, tolerance and time limit.
  * @throws {@link FairflightError} naming the field; `outside-range` when the ball does not land from some point.
  */
-export function faceMap(delivery: Delivery, setup: ShotSetup = {}, grid: FaceGrid = {}): FaceMap {
-  requireRecord('grid', grid, ['toe', 'high', 'columns', 'rows']);
-  const toeReach = requireWithin('grid.toe', grid.toe ?? 0.025, 0.001, 0.06, 'm', 'use millimetres(25)');
-  const highReach = requireWithin('grid.high', grid.high ?? 0.015, 0.001, 0.04, 'm', 'use millimetres(15)');
-  const toe = spaced(toeReach, requireOdd('grid.columns', grid.columns ?? 21));
-  const high = spaced(highReach, requireOdd('grid.rows', grid.rows ?? 13));
-  const play = facePlayer(delivery, setup);
+export function faceMap(delivery: Delivery, scene: Scene = {}, options: FaceMapOptions = {}): FaceMap {
+  const { strikeOffset: _, ...centred } = readRecord(deliveryFields, delivery, 'delivery');
+  const resolved = resolveScene(scene);
+  const {
+    toe: toeReach = 0.025,
+    high: highReach = 0.015,
+    columns = 21,
+    rows = 13,
+    ...rest
+  } = readOptions(optionFields, options);
+  const settings = shotSettings(rest);
+  const toe = spaced(toeReach, requireOdd('options.columns', columns));
+  const high = spaced(highReach, requireOdd('options.rows', rows));
+  const play = facePlayer(centred, resolved, settings);
   const points = high.flatMap((h) => toe.map((t) => play(t, h)));
   const column = <Q extends number>(name: keyof FacePoint): readonly Q[] =>
     points.map((point) => point[name] as Q);
@@ -159,7 +150,6 @@ export function faceMap(delivery: Delivery, setup: ShotSetup = {}, grid: FaceGri
   points.forEach((point, index) => {
     if (point.carry > (points[best]?.carry ?? 0)) best = index;
   });
-  const { strikeOffset: _, ...centred } = delivery;
   return {
     toe,
     high,
@@ -171,7 +161,7 @@ export function faceMap(delivery: Delivery, setup: ShotSetup = {}, grid: FaceGri
     carry: column('carry'),
     total: column('total'),
     side: column('side'),
-    centre: playShot(centred, setup),
+    centre: createPlayer(resolved, settings).fromDelivery(centred),
     longest: {
       toe: toe[best % toe.length] ?? si<Length>(0),
       high: high[Math.floor(best / toe.length)] ?? si<Length>(0),
@@ -180,17 +170,19 @@ export function faceMap(delivery: Delivery, setup: ShotSetup = {}, grid: FaceGri
   };
 }
 
+function isFlown({ ballSpeed, spinRate }: Launch): boolean {
+  return allows(launchFields.ballSpeed, ballSpeed) && allows(launchFields.spinRate, spinRate);
+}
+
 function spaced(reach: number, count: number): readonly Length[] {
   return Array.from({ length: count }, (_, i) => si<Length>(reach * ((2 * i) / (count - 1) - 1)));
 }
 
 function requireOdd(field: string, value: number): number {
-  const hint = 'an odd whole number, so that the face centre is a point of the grid';
-  requireWithin(field, value, 3, 201, '', hint);
   if (value % 2 === 1) return value;
-  throw new FairflightError('invalid-input', `${field} must be ${hint}, got ${value}`, {
+  throw refusal(
     field,
-    value,
-    hint,
-  });
+    `${field} must be an odd number, so that the face centre is a point of the map, got ${value}`,
+    { value },
+  );
 }

@@ -1,9 +1,12 @@
-import { type Clubhead, clubheads } from '../clubhead/index.js';
-import { FairflightError, requireWithin } from '../errors.js';
+import type { Clubhead } from '../clubhead/index.js';
+import { type Delivery, deliveryFields, type StrikeOffset, strikeOffsetFields } from '../inputs/delivery.js';
+import { record } from '../inputs/field.js';
+import { readList, readOptions, readRecord } from '../inputs/read.js';
 import { brentMinimum } from '../numerics/index.js';
-import type { ShotSetup } from '../shot/index.js';
-import type { Delivery, StrikeOffset } from '../strike/index.js';
-import { type Angle, type Length, si } from '../units/index.js';
+import { resolveScene, type Scene } from '../scene/scene.js';
+import type { ShotOptions } from '../shot/index.js';
+import { shotOptionFields, shotSettings } from '../shot/shot-options.js';
+import { type Angle, type Length, RADIANS_PER_DEGREE, si } from '../units/index.js';
 import { type FacePoint, facePlayer } from './face-map.js';
 
 /** Where a player strikes the face. */
@@ -21,18 +24,16 @@ export interface StrikePattern {
 /** A change that physics says would help this pattern. */
 export interface FaceMove {
   /**
-   * `stance`: stand closer or farther, so that the pattern moves along the face. `tee height`: up or down the face.
+   * `stance`: stand closer or farther, so that the pattern moves along the face. `tee-height`: up or down the face.
    * `loft`: more or less dynamic loft. `head`: the most forgiving head the rules allow (5900 g cm² about the vertical).
    */
-  readonly move: 'stance' | 'tee height' | 'loft' | 'head';
+  readonly move: 'stance' | 'tee-height' | 'loft' | 'head';
   /** Shift of the pattern [m] (+ toward the toe, + up) or change of loft [rad]; 0 for the head. */
   readonly change: number;
   /** Mean carry gained [m]. */
   readonly gain: Length;
   /** Mean distance from the line to where the ball rests, gained (+) or lost (−) [m]. */
   readonly straighter: Length;
-  /** What to try, in words, without numbers in units. */
-  readonly advice: string;
 }
 
 /** What {@link judgePattern} returns. */
@@ -51,16 +52,15 @@ export interface PatternReport {
 
 /** Mean, covariance and spread of strikes on the face. @throws {@link FairflightError} for an empty or bad list */
 export function strikePattern(strikes: readonly StrikeOffset[]): StrikePattern {
-  if (!Array.isArray(strikes) || strikes.length === 0) {
-    throw new FairflightError('invalid-input', 'strikes must be a list of at least one strike offset', {
-      field: 'strikes',
-      value: strikes,
-    });
-  }
-  strikes.forEach((strike, i) => {
-    requireWithin(`strikes[${i}].toe`, strike?.toe, -0.06, 0.06, 'm', 'use millimetres(10)');
-    requireWithin(`strikes[${i}].high`, strike?.high, -0.04, 0.04, 'm', 'use millimetres(10)');
-  });
+  return patternOf(readStrikes(strikes));
+}
+
+function readStrikes(strikes: unknown): readonly StrikeOffset[] {
+  const of = record(strikeOffsetFields, 'strike');
+  return readList({ of, least: 1, most: 1e6 }, strikes, 'strikes') as readonly StrikeOffset[];
+}
+
+function patternOf(strikes: readonly StrikeOffset[]): StrikePattern {
   const n = strikes.length;
   const mean = (of: (s: StrikeOffset) => number): number => strikes.reduce((sum, s) => sum + of(s), 0) / n;
   const toe = mean((s) => s.toe);
@@ -81,9 +81,7 @@ export function strikePattern(strikes: readonly StrikeOffset[]): StrikePattern {
 }
 
 /** Farthest a pattern is moved or a loft changed when looking for gain. */
-const REACH = { toe: 0.025, high: 0.015, loft: (4 * Math.PI) / 180 } as const;
-/** Largest offsets that can be struck: a pattern is not moved off the face. */
-const FACE = { toe: 0.06, high: 0.04 } as const;
+const REACH = { toe: 0.025, high: 0.015, loft: 4 * RADIANS_PER_DEGREE };
 /** Vertical-axis inertia the rules allow, 5900 g cm² (R&A and USGA 2019, part 2 section 4b). */
 const MOST_FORGIVING = 5.9e-4;
 
@@ -93,18 +91,24 @@ const MOST_FORGIVING = 5.9e-4;
  * it is; no one knows how a player answers to a change, so take it as a question for a qualified fitter.
  * @param strikes - Strikes measured on the face or located by `locateStrike`.
  * @param delivery - The player's usual delivery; its own strike offset plays no part.
- * @param setup - Clubhead, scene, integration options.
+ * @param scene - Air, wind, ground, turf, ball and coefficient model.
+ * @param options - Clubhead, tolerance and time limit.
  * @throws {@link FairflightError} naming the field.
  */
 export function judgePattern(
   strikes: readonly StrikeOffset[],
   delivery: Delivery,
-  setup: ShotSetup = {},
+  scene: Scene = {},
+  options: ShotOptions = {},
 ): PatternReport {
-  const pattern = strikePattern(strikes);
-  const usual = facePlayer(delivery, setup);
+  const given = readStrikes(strikes);
+  const usualDelivery = readRecord(deliveryFields, delivery, 'delivery');
+  const resolved = resolveScene(scene);
+  const settings = shotSettings(readOptions(shotOptionFields, options));
+  const { clubhead: head } = settings;
+  const usual = facePlayer(usualDelivery, resolved, settings);
   const over = (play: typeof usual, toe = 0, high = 0): { carry: number; offLine: number } => {
-    const points = strikes.map((s): FacePoint => play(s.toe + toe, s.high + high));
+    const points = given.map((s): FacePoint => play(s.toe + toe, s.high + high));
     const mean = (of: (p: FacePoint) => number): number =>
       points.reduce((sum, p) => sum + of(p), 0) / points.length;
     return { carry: mean((p) => p.carry), offLine: mean((p) => Math.abs(p.side)) };
@@ -118,44 +122,38 @@ export function judgePattern(
     return { change, ...at(change) };
   };
   const room = (name: 'toe' | 'high'): readonly [number, number] => [
-    Math.max(-REACH[name], ...strikes.map((s) => -FACE[name] - s[name])),
-    Math.min(REACH[name], ...strikes.map((s) => FACE[name] - s[name])),
+    Math.max(-REACH[name], ...given.map((s) => -strikeOffsetFields[name].max - s[name])),
+    Math.min(REACH[name], ...given.map((s) => strikeOffsetFields[name].max - s[name])),
   ];
   const atLoft = (change: number): ReturnType<typeof over> =>
-    over(facePlayer({ ...delivery, dynamicLoft: si<Angle>(delivery.dynamicLoft + change) }, setup));
-  const head = setup.clubhead ?? clubheads.driver;
+    over(
+      facePlayer(
+        { ...usualDelivery, dynamicLoft: si<Angle>(usualDelivery.dynamicLoft + change) },
+        resolved,
+        settings,
+      ),
+    );
 
   const stance = best(room('toe'), (x) => over(usual, x, 0));
   const tee = best(room('high'), (x) => over(usual, 0, x));
   const loft = best([-REACH.loft, REACH.loft], atLoft);
   const moves = [
-    moveOf(
-      'stance',
-      stance,
-      now,
-      stance.change < 0 ? 'stand a little closer to the ball' : 'stand a little farther from the ball',
-    ),
-    moveOf(
-      'tee height',
-      tee,
-      now,
-      tee.change > 0 ? 'tee the ball a little higher' : 'tee the ball a little lower',
-    ),
-    moveOf('loft', loft, now, loft.change > 0 ? 'try more loft' : 'try less loft'),
+    moveOf('stance', stance, now),
+    moveOf('tee-height', tee, now),
+    moveOf('loft', loft, now),
     ...(head.inertia.vertical < MOST_FORGIVING
       ? [
           moveOf(
             'head',
-            { change: 0, ...over(facePlayer(delivery, { ...setup, clubhead: forgiving(head) })) },
+            { change: 0, ...over(facePlayer(usualDelivery, resolved, { ...settings, clubhead: forgiving(head) })) },
             now,
-            'try a head with a higher moment of inertia',
           ),
         ]
       : []),
   ];
   moves.sort((a, b) => b.gain - a.gain);
   return {
-    pattern,
+    pattern: patternOf(given),
     carry: si(now.carry),
     centredCarry: si(usual(0, 0).carry),
     offLine: si(now.offLine),
@@ -173,14 +171,12 @@ function moveOf(
   move: FaceMove['move'],
   found: Found,
   now: { readonly carry: number; readonly offLine: number },
-  advice: string,
 ): FaceMove {
   return {
     move,
     change: found.change,
     gain: si(found.carry - now.carry),
     straighter: si(now.offLine - found.offLine),
-    advice,
   };
 }
 

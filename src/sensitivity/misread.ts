@@ -19,7 +19,7 @@ export interface Misread {
   /** The reading most likely wrong. */
   readonly reading: SmashReading;
   /** Whether it reads too high or too low. */
-  readonly reads: 'too high' | 'too low';
+  readonly reads: 'too-high' | 'too-low';
   /** Others that would explain it as well. */
   readonly orElse: readonly SmashReading[];
   /** Smash factors that this head, or the hottest head the rules allow, can give at this spin loft. */
@@ -74,7 +74,7 @@ export function misreadOf(known: SmashCase): Misread | undefined {
   const [first = 'clubSpeed'] = suspects;
   const reading = ballAccused ? 'ballSpeed' : suspects.includes('clubSpeed') ? 'clubSpeed' : first;
   const orElse = ballAccused ? [] : suspects.filter((each) => each !== reading);
-  const reads = OPPOSITE.includes(reading) === high ? 'too low' : 'too high';
+  const reads = OPPOSITE.includes(reading) === high ? 'too-low' : 'too-high';
   const why = ballAccused
     ? 'the measured carry does not fit the ball speed'
     : reading !== 'clubSpeed'
@@ -92,7 +92,7 @@ export function misreadOf(known: SmashCase): Misread | undefined {
     reads,
     orElse,
     possible,
-    message: `A smash factor of ${smash.toFixed(2)} cannot be at this spin loft (${range}): ${why}, so the ${NAMES[reading]} probably reads ${reads}.${others}${units}`,
+    message: `A smash factor of ${smash.toFixed(2)} cannot be at this spin loft (${range}): ${why}, so the ${NAMES[reading]} probably reads ${reads === 'too-low' ? 'too low' : 'too high'}.${others}${units}`,
   };
 }
 

@@ -1,54 +1,93 @@
-import { conformingBall } from '../ball/index.js';
-import { checkClubhead } from '../clubhead/check.js';
-import { type Clubhead, clubheads } from '../clubhead/index.js';
-import { FairflightError, requireRecord, requireWithin } from '../errors.js';
-import { fly } from '../flight/index.js';
-import { bestLoft, inferDynamicLoft } from '../optimum/index.js';
-import type { Launch, Scene } from '../scene/index.js';
-import { impactConstants, OUT, OUT_LENGTH, STATUS, strikeKernel } from '../strike/kernel.js';
-import { type ReadingErrors, resolveReadingErrors } from '../strike/measurement.js';
+import type { Ball } from '../ball/index.js';
+import type { Clubhead } from '../clubhead/index.js';
+import { flyIn } from '../flight/fly.js';
+import { deliveryFields } from '../inputs/delivery.js';
+import { type Declared, optional, partial, quantity, record } from '../inputs/field.js';
+import { frozen } from '../inputs/frozen.js';
+import { type Launch, launchFields } from '../inputs/launch.js';
+import { measuredShotFields } from '../inputs/measured-shot.js';
+import { readOptions, readQuantity, readRecord } from '../inputs/read.js';
+import { type ReadingErrors, readingErrorFields } from '../inputs/readings.js';
+import { refusal } from '../inputs/refuse.js';
+import { createSearch, type Search } from '../optimum/deliverer.js';
+import { inferLoft } from '../optimum/infer-loft.js';
+import { bestLoftAt, requireLanded } from '../optimum/over-loft.js';
+import { resolveScene, type Scene } from '../scene/scene.js';
+import type { ShotOptions } from '../shot/index.js';
+import { shotOptionFields, shotSettings } from '../shot/shot-options.js';
+import { requireFlyable } from '../shot/struck-launch.js';
+import { type StrikeInput, type StrikeResult, squareStrike } from '../strike/impact.js';
+import { defaultReadingErrors } from '../strike/measurement.js';
+import { createStriker } from '../strike/striker.js';
 import {
   type Angle,
   type AngularSpeed,
   degrees,
-  grams,
   type Length,
-  millimetres,
   type Speed,
   si,
 } from '../units/index.js';
+import { DEGREES } from '../units/unit.js';
 import { type Misread, misreadOf } from './misread.js';
 
-/** What {@link strikeQuality} is asked about. */
-export interface StrikeQualityQuestion {
-  /** Club speed [m/s]. */
+/** Readings of one strike that {@link strikeQuality} judges. */
+export interface StrikeReadings {
+  /** Club speed [m/s], 1 to 90. */
   readonly clubSpeed: Speed;
-  /** Ball speed [m/s]. */
+  /** Ball speed [m/s], 1 to 110. */
   readonly ballSpeed: Speed;
-  /** Angle between head travel and face [rad]; or leave it to attack angle and dynamic loft, or to the launch angle. */
+  /**
+   * Angle between head travel and face [rad], 0 to 1.3; or leave it to attack angle and dynamic loft, or to the launch
+   * angle.
+   */
   readonly spinLoft?: Angle;
-  /** Attack angle [rad], + up. */
+  /** Attack angle [rad], + up, −0.6 to 0.6. */
   readonly attackAngle?: Angle;
-  /** Dynamic loft [rad]. */
+  /** Dynamic loft [rad], −0.4 to 1.4. */
   readonly dynamicLoft?: Angle;
-  /** Launch angle [rad]. */
+  /** Launch angle [rad], + up, −π/2 to π/2. */
   readonly launchAngle?: Angle;
-  /** Spin rate [rad/s]. */
+  /** Spin rate [rad/s], 0 to 2,100. */
   readonly spinRate?: AngularSpeed;
-  /** Carry measured in still, standard conditions or those of `scene` [m]; helps to tell which speed was misread. */
+  /** Carry measured in the scene [m], 0 to 600; helps to tell which speed was misread. */
   readonly carry?: Length;
-  /** The head; default the generic driver. */
-  readonly clubhead?: Clubhead;
-  /** Scene for the carries; default as its fields say. */
-  readonly scene?: Scene;
+}
+
+/** Options of {@link strikeQuality}. */
+export interface StrikeQualityOptions extends ShotOptions {
   /** Standard deviations of the readings; defaults as in `defaultReadingErrors`. */
   readonly readingErrors?: Partial<ReadingErrors>;
 }
 
-/** How much of what the head can give the ball got. */
-export type StrikeVerdict = 'all of it' | 'nearly all of it' | 'part of it' | 'little of it';
-/** How much of the distance this club speed allows the launch keeps. */
-export type LaunchVerdict = 'launch keeps it' | 'launch costs some' | 'launch costs much';
+const readingFields: Declared<StrikeReadings> = /* @__PURE__ */ frozen(() => ({
+  clubSpeed: deliveryFields.clubSpeed,
+  ballSpeed: launchFields.ballSpeed,
+  spinLoft: optional(quantity(DEGREES, 0, 1.3, 0.22, 'spin loft')),
+  attackAngle: optional(deliveryFields.attackAngle),
+  dynamicLoft: optional(deliveryFields.dynamicLoft),
+  launchAngle: optional(launchFields.launchAngle),
+  spinRate: optional(launchFields.spinRate),
+  carry: measuredShotFields.carry,
+}));
+
+const optionFields: Declared<StrikeQualityOptions> = /* @__PURE__ */ frozen(() => ({
+  ...shotOptionFields,
+  readingErrors: optional(record(partial(readingErrorFields), 'reading errors')),
+}));
+
+/** How much of what the head can give the ball got: 98.5 % or more, 96 % or more, 92 % or more, or less. */
+export type StrikeVerdict = 'full' | 'nearly-full' | 'partial' | 'little';
+/** What the launch costs of the distance this club speed allows: up to 1.5 %, up to 5 %, or more. */
+export type LaunchVerdict = 'costs-nothing' | 'costs-some' | 'costs-much';
+/**
+ * Where a spin loft comes from: given as such; dynamic loft less attack angle; launch angle with the attack angle
+ * measured, or with a level attack assumed.
+ */
+export type SpinLoftOrigin =
+  | 'spin-loft'
+  | 'loft-and-attack-angle'
+  | 'launch-and-attack-angle'
+  | 'launch-angle';
 
 /** The launch against the best one for this club speed and attack angle. */
 export interface LaunchQuality {
@@ -60,7 +99,7 @@ export interface LaunchQuality {
   readonly bestDynamicLoft: Angle;
   /** Carry lost by launch angle and spin, apart from the strike [m]. */
   readonly carryLost: Length;
-  /** In words. */
+  /** What it costs, in one code. */
   readonly verdict: LaunchVerdict;
 }
 
@@ -77,16 +116,12 @@ export interface StrikeQuality {
   /** Spin loft used [rad]. */
   readonly spinLoft: Angle;
   /** Where the spin loft comes from. */
-  readonly spinLoftFrom:
-    | 'spin loft'
-    | 'attack angle and loft'
-    | 'launch and attack angle'
-    | 'launch angle, level attack assumed';
+  readonly spinLoftFrom: SpinLoftOrigin;
   /** Ball speed lost by the strike [m/s]; negative when the readings say more than possible. */
   readonly ballSpeedLost: Speed;
   /** Carry lost by the strike at the same launch angle and spin [m]. */
   readonly carryLost: Length;
-  /** In words; absent when the readings cannot be right. */
+  /** How good it was, in one code; absent when the readings cannot be right. */
   readonly verdict?: StrikeVerdict;
   /** Present when launch angle and spin rate were given. */
   readonly launch?: LaunchQuality;
@@ -98,9 +133,9 @@ export interface StrikeQuality {
  * The most lively head the rules allow: restitution 0.845 (the upper end of what 257 µs of characteristic time is taken
  * to mean, R&A and USGA 2019, part 2 section 4c, with the tolerance of the superseded test), 206 g with the shaft's 3 g.
  */
-const LIMIT = { restitution: 0.845, mass: grams(206) };
+const LIMIT = { restitution: 0.845, mass: 0.206 };
 /** Farthest points of a face that still count as struck [m]. */
-const RIM = { toe: millimetres(40), high: millimetres(20) };
+const RIM = { toe: 0.04, high: 0.02 };
 
 /**
  * How good was the strike? The smash factor against what a centred strike with this head gives **at this spin loft**, so
@@ -113,52 +148,25 @@ const RIM = { toe: millimetres(40), high: millimetres(20) };
  * @throws {@link FairflightError} `invalid-input` or `outside-range` naming the field; `invalid-input` when neither spin
  *   loft, nor attack angle and dynamic loft, nor a launch angle is given.
  */
-export function strikeQuality(question: StrikeQualityQuestion): StrikeQuality {
-  requireRecord('question', question, [
-    'clubSpeed',
-    'ballSpeed',
-    'spinLoft',
-    'attackAngle',
-    'dynamicLoft',
-    'launchAngle',
-    'spinRate',
-    'carry',
-    'clubhead',
-    'scene',
-    'readingErrors',
-  ]);
-  const clubSpeed = requireWithin(
-    'clubSpeed',
-    question.clubSpeed,
-    1,
-    90,
-    'm/s',
-    'if that was mph, use mph(100)',
-  );
-  const ballSpeed = requireWithin(
-    'ballSpeed',
-    question.ballSpeed,
-    1,
-    110,
-    'm/s',
-    'if that was mph, use mph(150)',
-  );
-  if (question.carry !== undefined) requireWithin('carry', question.carry, 1, 500, 'm', 'use yards(250)');
-  const head = question.clubhead ?? clubheads.driver;
-  checkClubhead(head);
-  const errors = resolveReadingErrors(question.readingErrors ?? {}, 'readingErrors');
-  const { spinLoft, from, error } = spinLoftOf(question, head, errors);
+export function strikeQuality(
+  readings: StrikeReadings,
+  scene: Scene = {},
+  options: StrikeQualityOptions = {},
+): StrikeQuality {
+  const question = readRecord(readingFields, readings, 'readings');
+  const resolved = resolveScene(scene);
+  const { readingErrors = {}, ...rest } = readOptions(optionFields, options);
+  const settings = shotSettings(rest);
+  const { clubhead: head } = settings;
+  const { ball } = resolved;
+  const { clubSpeed, ballSpeed } = question;
+  const errors = { ...defaultReadingErrors, ...readingErrors };
+  const { spinLoft, from, error } = spinLoftOf(question, head, ball, errors);
 
   const smashFactor = ballSpeed / clubSpeed;
-  const ball = question.scene?.ball ?? conformingBall;
   const smash = (of: Clubhead, loft: number, toe = 0, high = 0): number => {
-    const out = new Float64Array(OUT_LENGTH);
-    const status = strikeKernel(impactConstants(of, ball), clubSpeed, 0, 0, 0, loft, toe, high, 0, 1, out);
-    if (status === STATUS.ok) return (out[OUT.ballSpeed] as number) / clubSpeed;
-    throw new FairflightError('outside-range', 'the head gives no strike at this speed and spin loft', {
-      field: 'spinLoft',
-      value: loft,
-    });
+    const { launch } = struckBy(of, ball, { ...squareStrike(clubSpeed, 0, loft), toe, high });
+    return launch.ballSpeed / clubSpeed;
   };
   const achievable = smash(head, spinLoft);
   const share = smashFactor / achievable;
@@ -171,11 +179,13 @@ export function strikeQuality(question: StrikeQualityQuestion): StrikeQuality {
     ),
     max: smash(livelier(head), spinLoft),
   };
-  const launch = launchOf(question, head, spinLoft);
+  const launch = launchOf(question, head, ball, spinLoft);
   const carryOf = (speed: number): number =>
-    fly({ ...launch, ballSpeed: si(Math.min(110, speed)) }, question.scene).carry;
+    flyIn(resolved, { ...launch, ballSpeed: si(speed) }, settings).carry;
   const carryNow = carryOf(ballSpeed);
-  const carryFull = carryOf(achievable * clubSpeed);
+  const fullSpeed = si<Speed>(achievable * clubSpeed);
+  const full = requireFlyable({ ...launch, ballSpeed: fullSpeed }, clubSpeed, 'readings.clubSpeed');
+  const carryFull = carryOf(full.ballSpeed);
   const misread = misreadOf({
     shot: question,
     head,
@@ -198,43 +208,36 @@ export function strikeQuality(question: StrikeQualityQuestion): StrikeQuality {
     ballSpeedLost: si((achievable - smashFactor) * clubSpeed),
     carryLost: si(carryFull - carryNow),
     ...(misread === undefined ? { verdict: verdictOf(share) } : { misread }),
-    ...(measuredLaunch && { launch: launchQuality(question, head, carryNow, carryFull) }),
+    ...(measuredLaunch && { launch: launchQuality(question, createSearch(resolved, rest), carryNow, carryFull) }),
   };
 }
 
 function verdictOf(share: number): StrikeVerdict {
-  if (share >= 0.985) return 'all of it';
-  if (share >= 0.96) return 'nearly all of it';
-  return share >= 0.92 ? 'part of it' : 'little of it';
+  if (share >= 0.985) return 'full';
+  if (share >= 0.96) return 'nearly-full';
+  return share >= 0.92 ? 'partial' : 'little';
 }
 
 function spinLoftOf(
-  q: StrikeQualityQuestion,
+  q: StrikeReadings,
   head: Clubhead,
+  ball: Ball,
   errors: ReadingErrors,
-): { readonly spinLoft: number; readonly from: StrikeQuality['spinLoftFrom']; readonly error: number } {
-  const hint = 'angles are in radians: use degrees(12)';
-  const check = (spinLoft: number): number => requireWithin('spinLoft', spinLoft, 0, 1.3, 'rad', hint);
-  const attack =
-    q.attackAngle === undefined
-      ? undefined
-      : requireWithin('attackAngle', q.attackAngle, -0.6, 0.6, 'rad', hint);
+): { readonly spinLoft: number; readonly from: SpinLoftOrigin; readonly error: number } {
+  // The spin loft read or worked out has one range.
+  const check = (spinLoft: number): number => readQuantity(readingFields.spinLoft, spinLoft, 'readings.spinLoft');
+  const { attackAngle: attack, dynamicLoft, launchAngle, clubSpeed } = q;
   const two = Math.hypot(errors.attackAngle, errors.dynamicLoft);
-  if (q.spinLoft !== undefined) return { spinLoft: check(q.spinLoft), from: 'spin loft', error: two };
-  if (q.dynamicLoft !== undefined && attack !== undefined) {
-    const loft = requireWithin('dynamicLoft', q.dynamicLoft, -0.4, 1.4, 'rad', hint);
-    return { spinLoft: check(loft - attack), from: 'attack angle and loft', error: two };
+  if (q.spinLoft !== undefined) return { spinLoft: q.spinLoft, from: 'spin-loft', error: two };
+  if (dynamicLoft !== undefined && attack !== undefined) {
+    return { spinLoft: check(dynamicLoft - attack), from: 'loft-and-attack-angle', error: two };
   }
-  if (q.launchAngle !== undefined) {
-    const launchAngle = requireWithin('launchAngle', q.launchAngle, -0.5, 1.4, 'rad', hint);
-    const { dynamicLoftIfCentred } = inferDynamicLoft(
-      { launchAngle: si(launchAngle), attackAngle: si(attack ?? 0), clubSpeed: q.clubSpeed },
-      head,
-      q.scene?.ball,
-    );
+  if (launchAngle !== undefined) {
+    const attackAngle = attack ?? si<Angle>(0);
+    const { dynamicLoftIfCentred } = inferLoft({ launchAngle, attackAngle, clubSpeed }, head, ball);
     return {
-      spinLoft: check(Math.abs(dynamicLoftIfCentred - (attack ?? 0))),
-      from: attack === undefined ? 'launch angle, level attack assumed' : 'launch and attack angle',
+      spinLoft: check(Math.abs(dynamicLoftIfCentred - attackAngle)),
+      from: attack === undefined ? 'launch-angle' : 'launch-and-attack-angle',
       // Launch moves by 0.86 of the loft; a strike off centre moves it by up to 2°, and so does an unknown attack angle.
       error: Math.hypot(
         errors.launchAngle / 0.86,
@@ -243,10 +246,9 @@ function spinLoftOf(
       ),
     };
   }
-  throw new FairflightError(
-    'invalid-input',
-    'spinLoft is needed, or attackAngle and dynamicLoft, or launchAngle: without it a smash factor says nothing about the strike',
-    { field: 'spinLoft', value: undefined },
+  throw refusal(
+    'readings.spinLoft',
+    'readings.spinLoft is needed, or attackAngle and dynamicLoft, or launchAngle: without it a smash factor says nothing about the strike',
   );
 }
 
@@ -259,39 +261,44 @@ function livelier(head: Clubhead): Clubhead {
   };
 }
 
+/** @throws FairflightError where the head gives no strike */
+function struckBy(clubhead: Clubhead, ball: Ball, input: StrikeInput): StrikeResult {
+  const struck = createStriker({ clubhead, ball }).strike(input);
+  if (typeof struck !== 'string') return struck;
+  throw refusal(
+    'readings.spinLoft',
+    'the head gives no strike at this speed and spin loft',
+    { value: input.dynamicLoft - input.attackAngle },
+    'outside-range',
+  );
+}
+
 /** The measured launch, completed by the centred strike where something was not measured. */
-function launchOf(q: StrikeQualityQuestion, head: Clubhead, spinLoft: number): Launch {
+function launchOf(q: StrikeReadings, head: Clubhead, ball: Ball, spinLoft: number): Launch {
   const attack = q.attackAngle ?? 0;
-  const out = new Float64Array(OUT_LENGTH);
-  const constants = impactConstants(head, q.scene?.ball ?? conformingBall);
-  strikeKernel(constants, q.clubSpeed, attack, 0, 0, attack + spinLoft, 0, 0, 0, 1, out);
+  const { launch } = struckBy(head, ball, squareStrike(q.clubSpeed, attack, attack + spinLoft));
   return {
     ballSpeed: q.ballSpeed,
-    launchAngle: q.launchAngle ?? si(out[OUT.launchAngle] as number),
-    spinRate: q.spinRate ?? si(out[OUT.spinRate] as number),
+    launchAngle: q.launchAngle ?? launch.launchAngle,
+    spinRate: q.spinRate ?? launch.spinRate,
   };
 }
 
 function launchQuality(
-  q: StrikeQualityQuestion,
-  head: Clubhead,
+  { clubSpeed, attackAngle = si(0) }: StrikeReadings,
+  { deliverer, lofts }: Search,
   carryNow: number,
   carryFull: number,
 ): LaunchQuality {
-  const best = bestLoft({
-    clubSpeed: q.clubSpeed,
-    attackAngle: q.attackAngle ?? si<Angle>(0),
-    clubhead: head,
-    maximise: 'carry',
-    ...(q.scene && { scene: q.scene }),
-  });
-  const lost = best.distance - carryFull;
-  const share = lost / best.distance;
+  const best = bestLoftAt(deliverer, clubSpeed, attackAngle, lofts);
+  requireLanded(best);
+  const lost = best.value - carryFull;
+  const share = lost / best.value;
   return {
     carry: si(carryNow),
-    bestCarry: best.distance,
-    bestDynamicLoft: best.dynamicLoft,
+    bestCarry: si(best.value),
+    bestDynamicLoft: si(best.x),
     carryLost: si(lost),
-    verdict: share <= 0.015 ? 'launch keeps it' : share <= 0.05 ? 'launch costs some' : 'launch costs much',
+    verdict: share <= 0.015 ? 'costs-nothing' : share <= 0.05 ? 'costs-some' : 'costs-much',
   };
 }

@@ -1,3 +1,4 @@
+import { conformingBall } from '../ball/index.js';
 import { median } from '../numerics/index.js';
 import type { Launch, Scene } from '../scene/index.js';
 import type { Prior } from '../strike/index.js';
@@ -158,8 +159,8 @@ export function flightBlock(
 const HABITS = ['attackAngle', 'dynamicLoft'] as const;
 type AssumedReading = (typeof HABITS)[number];
 
-function assumedIn(shots: readonly MeasuredShot[], { head }: Setting) {
-  const priors = defaultPriors(head, {});
+function assumedIn(shots: readonly MeasuredShot[], { head, scene }: Setting) {
+  const priors = defaultPriors(head, scene.ball ?? conformingBall, {});
   return HABITS.flatMap((reading) => {
     const without = shots.filter((shot) => shot[reading] === undefined).length;
     const { mean, standardDeviation: sd } = priors[reading];

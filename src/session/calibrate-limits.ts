@@ -1,6 +1,7 @@
 import { conformingBall } from '../ball/index.js';
 import type { Clubhead } from '../clubhead/index.js';
-import { impactConstants, OUT, OUT_LENGTH, strikeKernel } from '../strike/kernel.js';
+import { squareStrike } from '../strike/impact.js';
+import { createStriker } from '../strike/striker.js';
 import { si, toDegrees } from '../units/index.js';
 import type { CalibratedValue } from './calibration.js';
 
@@ -49,8 +50,10 @@ export function limitsOf(
         `Restitution and a club speed that always reads off look the same: 1 % of club speed is ${((1 + value) / 100).toFixed(3)} of restitution. So do head mass and a ball that is livelier or duller.`,
       );
     } else if (target === 'tangentialRestitution') {
+      const change = gripPerMillimetre(head);
+      const worth = change === undefined ? '' : `: 1 mm higher strikes are ${change.toFixed(3)} less`;
       sentences.push(
-        `Tangential restitution and a strike height or a height of the centre of gravity that is always off look the same: 1 mm higher strikes are ${gripPerMillimetre(head).toFixed(3)} less. So does spin that always reads off.`,
+        `Tangential restitution and a strike height or a height of the centre of gravity that is always off look the same${worth}. So does spin that always reads off.`,
       );
     } else if (target === 'dragScale') {
       sentences.push(
@@ -85,15 +88,22 @@ export function limitsOf(
   return sentences;
 }
 
-/** Change of tangential restitution that changes spin as much as a strike 1 mm higher, for a usual drive. */
-function gripPerMillimetre(head: Clubhead): number {
-  const constants = impactConstants(head, conformingBall);
-  const out = new Float64Array(OUT_LENGTH);
+/**
+ * Change of tangential restitution that changes spin as much as a strike 1 mm higher, for a usual drive; undefined
+ * where this head gives no such strike, or the grip has no say in it.
+ */
+function gripPerMillimetre(head: Clubhead): number | undefined {
+  const striker = createStriker({ clubhead: head, ball: conformingBall });
+  const usual = striker.laws.grip;
+  const input = squareStrike(45, 0, head.staticLoft);
   const spin = (grip: number, high: number): number => {
-    strikeKernel({ ...constants, grip }, 45, 0, 0, 0, head.staticLoft, 0, high, 0, 1, out);
-    return out[OUT.backspin] as number;
+    striker.laws.grip = grip;
+    input.high = high;
+    const struck = striker.strike(input);
+    return typeof struck === 'string' ? Number.NaN : struck.backspin;
   };
-  const byHeight = spin(constants.grip, 0.0005) - spin(constants.grip, -0.0005);
-  const byGrip = spin(constants.grip + 0.01, 0) - spin(constants.grip - 0.01, 0);
-  return Math.abs((byHeight / byGrip) * 0.02);
+  const byHeight = spin(usual, 0.0005) - spin(usual, -0.0005);
+  const byGrip = spin(usual + 0.01, 0) - spin(usual - 0.01, 0);
+  const change = Math.abs((byHeight / byGrip) * 0.02);
+  return Number.isFinite(change) ? change : undefined;
 }

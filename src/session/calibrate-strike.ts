@@ -1,15 +1,9 @@
 import { conformingBall } from '../ball/index.js';
 import { inverseOfSymmetric, type Matrix } from '../numerics/index.js';
+import { squareStrike } from '../strike/impact.js';
 import type { BallReading, LocatedStrike } from '../strike/index.js';
-import {
-  type ImpactConstants,
-  impactConstants,
-  OUT,
-  OUT_LENGTH,
-  STATUS,
-  strikeKernel,
-} from '../strike/kernel.js';
 import { type LocateProblem, locateProblem, UNKNOWNS } from '../strike/locate-model.js';
+import { createStriker } from '../strike/striker.js';
 import {
   type Node,
   nodesOf,
@@ -25,14 +19,6 @@ import type { ShotLikelihood } from './mixture-fit.js';
 const GROSS = 20;
 /** Steps of the linearisation. */
 const STEP = { restitution: 0.002, grip: 0.02 } as const;
-
-const OUTPUT: Readonly<Record<BallReading, number>> = {
-  ballSpeed: OUT.ballSpeed,
-  launchAngle: OUT.launchAngle,
-  launchDirection: OUT.launchDirection,
-  spinRate: OUT.spinRate,
-  spinAxisTilt: OUT.spinAxisTilt,
-};
 
 /** A shot's strike as a function of restitution and tangential restitution. @internal */
 export interface StrikeShot {
@@ -59,37 +45,42 @@ export function strikeShot(
   { head, scene, hand, errors, anyone, usual }: Setting,
 ): StrikeShot {
   const ball = scene.ball ?? conformingBall;
-  const mirror = hand === 'left' ? -1 : 1;
+  const mirror: 1 | -1 = hand === 'left' ? -1 : 1;
   const problem = locateProblem(shot, head, ball, mirror, errors, { ...anyone, ...usual });
   const { readings } = problem;
   const m = readings.length;
   const [, , clubSpeed = 0, attack = 0, path = 0, face = 0, loft = 0] = problem.priors.map(
     (prior) => prior.mean,
   );
-  const indices = readings.map(({ reading }) => OUTPUT[reading]);
   const tilt = readings.findIndex(({ reading }) => reading === 'spinAxisTilt');
-  const constants: { -readonly [K in keyof ImpactConstants]: ImpactConstants[K] } = {
-    ...impactConstants(head, ball),
+  const striker = createStriker({ clubhead: head, ball });
+  const usualGrip = striker.laws.grip;
+  const input = {
+    ...squareStrike(clubSpeed, attack, loft),
+    clubPath: path,
+    faceAngle: face,
+    mirror,
   };
-  const out = new Float64Array(OUT_LENGTH);
   /** Residuals of the readings in units of their errors. */
   const residuals = (restitution: number, grip: number, { toe, high }: Node): Float64Array | undefined => {
-    constants.restitution = restitution;
-    constants.grip = grip;
-    const status = strikeKernel(constants, clubSpeed, attack, path, face, loft, toe, high, 0, mirror, out);
-    if (status !== STATUS.ok) return undefined;
+    striker.laws.restitution = restitution;
+    striker.laws.grip = grip;
+    input.toe = toe;
+    input.high = high;
+    const struck = striker.strike(input);
+    if (typeof struck === 'string') return undefined;
     const r = new Float64Array(m);
-    readings.forEach(({ value, sd }, k) => {
-      const difference = value - (out[indices[k] as number] as number);
+    readings.forEach(({ reading, value, sd }, k) => {
+      const difference = value - struck.launch[reading];
       r[k] = (k === tilt ? Math.atan2(Math.sin(difference), Math.cos(difference)) : difference) / sd;
     });
     return r;
   };
   const nodes = nodesOf(located, prior);
   const mode: Place = located?.strikeOffset ?? { toe: prior.pattern.toe.mean, high: prior.pattern.high.mean };
-  const spread = covarianceAt(problem, mode, constants.grip);
+  const spread = covarianceAt(problem, mode, usualGrip);
   const inverse = inverseOfSymmetric(spread) ?? spread;
-  const expected = residuals(head.restitution.atReference, constants.grip, { ...mode, logWeight: 0 });
+  const expected = residuals(head.restitution.atReference, usualGrip, { ...mode, logWeight: 0 });
   const logMisread =
     (-0.5 * (expected === undefined ? 0 : square(expected, inverse))) / GROSS ** 2 - m * Math.log(GROSS);
 

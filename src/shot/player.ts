@@ -24,7 +24,8 @@ export interface Player {
 export function createPlayer(scene: ResolvedScene, settings: ShotSettings): Player {
   const play = (launch: Launch, strike: Strike | undefined): Shot => {
     const flight = flyIn(scene, launch, settings);
-    const run = flight.ended === 'landed' ? runFrom(flight.landing, scene, RUN_TIME_LIMIT) : undefined;
+    const run =
+      flight.ended === 'landed' ? runFrom(flight.landing, scene, RUN_TIME_LIMIT, scene.elevation) : undefined;
     const { x, z } = run?.restsAt ?? flight.landing.position;
     return {
       ...(strike && { strike }),

@@ -13,7 +13,7 @@ export interface Shot {
   readonly launch: Launch;
   /** The flight. */
   readonly flight: Flight;
-  /** The run; absent when the ball did not land. */
+  /** The run; absent when the ball did not land: above all, a topped shot has none, since no bounce model was made for it. */
   readonly run?: Run;
   /** Carry [m]. */
   readonly carry: Length;

@@ -1,10 +1,11 @@
+import { descentAngle } from '../flight/curve-and-descent.js';
 import { createCompiledEngine } from '../flight/engine/compiled.js';
 import { createFlightEngine, type EngineResult, type FlightEngine } from '../flight/engine/general.js';
 import type { FlightSettings } from '../flight/fly.js';
 import { launchInto, sceneProblem } from '../flight/problem.js';
 import type { Launch } from '../inputs/launch.js';
 import type { ResolvedScene } from '../scene/scene.js';
-import { createRunner } from './runner.js';
+import { createGroundRun } from './ground-run.js';
 
 /** What a walk reports, as plain SI numbers. Belongs to the walk and is overwritten by the next. @internal */
 export interface WalkResult {
@@ -33,7 +34,7 @@ export function createWalk(scene: ResolvedScene, { tolerance, timeLimit }: Fligh
   const problem = sceneProblem(scene);
   const compiled = createCompiledEngine(false);
   let general: FlightEngine | undefined;
-  const runner = createRunner(scene);
+  const ground = createGroundRun(scene);
   const result: WalkResult = { landed: false, carry: 0, apex: 0, descentAngle: 0, total: 0, side: 0 };
 
   function fly(): Pick<EngineResult, 'ending' | 'apex' | 'state'> {
@@ -55,13 +56,13 @@ export function createWalk(scene: ResolvedScene, { tolerance, timeLimit }: Fligh
     result.landed = ending === 'landed';
     result.carry = Math.sqrt(x * x + z * z);
     result.apex = apex;
-    result.descentAngle = Math.atan2(-vy, Math.sqrt(vx * vx + vz * vz));
+    result.descentAngle = descentAngle(vx, vy, vz);
     result.total = result.carry;
     result.side = z;
     if (withRun && result.landed) {
-      runner.run(vx, vy, vz, spin * problem.nx, spin * problem.ny, spin * problem.nz);
-      result.total = Math.hypot(x + runner.x, z + runner.z);
-      result.side = z + runner.z;
+      ground.run(vx, vy, vz, spin * problem.nx, spin * problem.ny, spin * problem.nz);
+      result.total = Math.hypot(x + ground.x, z + ground.z);
+      result.side = z + ground.z;
     }
     return result;
   }

@@ -1,21 +1,8 @@
 import type { Delivery } from '../inputs/delivery.js';
-
-/** A delivery with its defaults filled in, as plain numbers. @internal */
-export interface StrikeNumbers {
-  readonly clubSpeed: number;
-  readonly attackAngle: number;
-  readonly clubPath: number;
-  readonly faceAngle: number;
-  readonly dynamicLoft: number;
-  readonly toe: number;
-  readonly high: number;
-  readonly closureRate: number;
-  /** 1 right-handed, −1 left-handed. */
-  readonly mirror: 1 | -1;
-}
+import type { StrikeInput } from './impact.js';
 
 /** Fills in the defaults of a delivery already read. @internal */
-export function numbersOf(delivery: Delivery): StrikeNumbers {
+export function numbersOf(delivery: Delivery): Readonly<StrikeInput> {
   return {
     clubSpeed: delivery.clubSpeed,
     attackAngle: delivery.attackAngle,

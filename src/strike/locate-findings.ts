@@ -1,6 +1,6 @@
-import type { Matrix } from '../numerics/index.js';
+import { chiSquareQuantile, type Matrix } from '../numerics/index.js';
+import type { StrikeOffset } from './delivery.js';
 import type { Identifiability, StrikeSolution } from './estimate.js';
-import { OUT } from './kernel.js';
 import type { LocateProblem } from './locate-model.js';
 import type { BallReading, StrikeMeasurement } from './measurement.js';
 
@@ -70,7 +70,7 @@ export function curveFinding(
   const centre = problem.priors.map((_, i) => (i < 2 ? problem.standardised(i, 0) : 0));
   const launch = problem.launchAt(centre);
   if (launch === undefined) return undefined;
-  const expected = launch[OUT.spinAxisTilt] ?? 0;
+  const expected = launch.spinAxisTilt;
   const sd = problem.readings[k]?.sd ?? 0;
   const row = problem.jacobianAt(centre)[k] ?? [];
   const spread = row.slice(2).reduce((sum, d) => sum + d * d, 1);
@@ -96,7 +96,19 @@ export function describeOffset({ strikeOffset, covariance }: StrikeSolution): st
   const part = (value: number, variance: number, plus: string, minus: string): string =>
     `${Math.abs(value * 1000).toFixed(0)} ± ${(Math.sqrt(variance) * 1000).toFixed(0)} mm ${value >= 0 ? plus : minus}`;
   const where = `${part(toe, a, 'toward the toe', 'toward the heel')}, ${part(high, d, 'high', 'low')}`;
-  return mahalanobis > 5.9915
+  return mahalanobis > chiSquareQuantile(0.95, 2)
     ? `Struck off centre: ${where} (one standard deviation).`
     : `The face centre lies inside the 95 % region; best estimate ${where} (one standard deviation).`;
+}
+
+/** The places that the readings leave, in one sentence. @internal */
+export function describePlaces(solutions: readonly StrikeSolution[]): string {
+  const places = solutions.map((s) => `${place(s.strikeOffset)} (${Math.round(100 * s.weight)} %)`);
+  return `The readings leave ${places.length} places: ${places.join(', ')}.`;
+}
+
+function place({ toe, high }: StrikeOffset): string {
+  const part = (value: number, plus: string, minus: string): string =>
+    `${Math.abs(value * 1000).toFixed(0)} mm ${value >= 0 ? plus : minus}`;
+  return `${part(toe, 'toward the toe', 'toward the heel')} and ${part(high, 'high', 'low')}`;
 }

@@ -1,6 +1,6 @@
 import type { Ball } from '../ball/index.js';
 import type { Clubhead } from '../clubhead/index.js';
-import { type ImpactConstants, impactConstants, OUT, OUT_LENGTH, STATUS, strikeKernel } from './kernel.js';
+import { type StrikeResult, squareStrike } from './impact.js';
 import {
   BALL_READINGS,
   type BallReading,
@@ -8,6 +8,7 @@ import {
   type ReadingErrors,
   type StrikeMeasurement,
 } from './measurement.js';
+import { createStriker } from './striker.js';
 
 /** A normal prior in SI units. */
 export interface Prior {
@@ -34,20 +35,17 @@ export type Unknown = (typeof UNKNOWNS)[number];
 const DEGREE = Math.PI / 180;
 /** Spin readings are not better than this, however slow the spin [rad/s]: 30 rpm. */
 const LEAST_SPIN_ERROR = 30 * (Math.PI / 30);
-const OUTPUT: Readonly<Record<BallReading, number>> = {
-  ballSpeed: OUT.ballSpeed,
-  launchAngle: OUT.launchAngle,
-  launchDirection: OUT.launchDirection,
-  spinRate: OUT.spinRate,
-  spinAxisTilt: OUT.spinAxisTilt,
-};
 
 /**
  * Priors used for what was not measured. All are assumptions: strike offsets 15 mm and 10 mm about the centre, path
  * and face 4° about the target line, attack and loft typical of the class, grip 0.1 (the ±20 % of driver spin).
  * @internal
  */
-export function defaultPriors(head: Clubhead, measured: StrikeMeasurement): Record<Unknown, Prior> {
+export function defaultPriors(
+  head: Clubhead,
+  ball: Ball,
+  measured: StrikeMeasurement,
+): Record<Unknown, Prior> {
   const wood = head.clubClass === 'driver' || head.clubClass === 'fairway-wood';
   const attack = wood ? 0 : -3.5;
   const loft = head.staticLoft + (wood ? 2 : -6) * DEGREE;
@@ -66,7 +64,7 @@ export function defaultPriors(head: Clubhead, measured: StrikeMeasurement): Reco
   // Without a reading the ball speed is the only hint: a smash factor within 10 % of a centred strike's.
   const e = head.restitution.atReference;
   const spinLoft = loft - attack * DEGREE;
-  const smash = ((1 + e) * Math.cos(spinLoft)) / (1 + 0.0459 / (head.mass + head.shaftMass));
+  const smash = ((1 + e) * Math.cos(spinLoft)) / (1 + ball.mass / (head.mass + head.shaftMass));
   const mean = measured.ballSpeed / smash;
   return { ...priors, clubSpeed: { mean, standardDeviation: 0.1 * mean } };
 }
@@ -85,8 +83,8 @@ export interface LocateProblem {
   readonly standardised: (i: number, value: number) => number;
   /** SI values of the unknowns at q standard deviations from their priors. */
   readonly valuesAt: (q: readonly number[]) => number[];
-  /** Launch at q by output index; undefined where no strike can be computed. */
-  readonly launchAt: (q: readonly number[]) => Float64Array | undefined;
+  /** Launch at q; undefined where no strike can be computed. Overwritten by the next. */
+  readonly launchAt: (q: readonly number[]) => StrikeResult['launch'] | undefined;
   /** Residuals: one a ball reading, then one an unknown. */
   readonly residualsAt: (q: readonly number[]) => number[];
   /** Derivatives of the residuals. */
@@ -105,11 +103,11 @@ export function locateProblem(
   measured: StrikeMeasurement,
   head: Clubhead,
   ball: Ball,
-  mirror: number,
+  mirror: 1 | -1,
   errors: ReadingErrors,
   given: Readonly<Partial<Record<Unknown, Prior>>>,
 ): LocateProblem {
-  const byName: Record<Unknown, Prior> = { ...defaultPriors(head, measured), ...given };
+  const byName: Record<Unknown, Prior> = { ...defaultPriors(head, ball, measured), ...given };
   for (const reading of CLUB_READINGS) {
     const mean = measured[reading];
     if (mean !== undefined) {
@@ -121,35 +119,28 @@ export function locateProblem(
     const value = measured[reading];
     return value === undefined ? [] : [{ reading, value, sd: readingError(reading, value, errors) }];
   });
-  const constants: { -readonly [K in keyof ImpactConstants]: ImpactConstants[K] } = {
-    ...impactConstants(head, ball),
-  };
-  const out = new Float64Array(OUT_LENGTH);
+  const striker = createStriker({ clubhead: head, ball });
+  const input = { ...squareStrike(0, 0, 0), mirror };
   const at = (q: readonly number[], i: number): number => {
     const prior = priors[i] as Prior;
     return prior.mean + prior.standardDeviation * (q[i] as number);
   };
-  const launchAt = (q: readonly number[]): Float64Array | undefined => {
-    constants.grip = at(q, 7);
-    const status = strikeKernel(
-      constants,
-      at(q, 2),
-      at(q, 3),
-      at(q, 4),
-      at(q, 5),
-      at(q, 6),
-      at(q, 0),
-      at(q, 1),
-      0,
-      mirror,
-      out,
-    );
-    return status === STATUS.ok ? out : undefined;
+  const launchAt = (q: readonly number[]): StrikeResult['launch'] | undefined => {
+    input.toe = at(q, 0);
+    input.high = at(q, 1);
+    input.clubSpeed = at(q, 2);
+    input.attackAngle = at(q, 3);
+    input.clubPath = at(q, 4);
+    input.faceAngle = at(q, 5);
+    input.dynamicLoft = at(q, 6);
+    striker.laws.grip = at(q, 7);
+    const struck = striker.strike(input);
+    return typeof struck === 'string' ? undefined : struck.launch;
   };
-  const misfit = (launch: Float64Array | undefined, k: number): number => {
+  const misfit = (launch: StrikeResult['launch'] | undefined, k: number): number => {
     const { reading, value, sd } = readings[k] as LocateProblem['readings'][number];
     if (launch === undefined) return Number.NaN;
-    const difference = value - (launch[OUTPUT[reading]] as number);
+    const difference = value - launch[reading];
     // A tilt of +179° lies 2° from one of −179°.
     const wrapped =
       reading === 'spinAxisTilt' ? Math.atan2(Math.sin(difference), Math.cos(difference)) : difference;

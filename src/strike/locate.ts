@@ -1,31 +1,18 @@
-import { type Ball, conformingBall } from '../ball/index.js';
+import { type Ball, balls } from '../ball/index.js';
 import { checkClubhead } from '../clubhead/check.js';
 import { type Clubhead, clubheads } from '../clubhead/index.js';
 import { FairflightError, requireOneOf, requireRecord, requireWithin } from '../errors.js';
-import {
-  chiSquareCdf,
-  type LeastSquaresSolution,
-  levenbergMarquardt,
-  type Matrix,
-} from '../numerics/index.js';
-import { si } from '../units/index.js';
-import type { Hand, StrikeOffset } from './delivery.js';
-import type {
-  EstimateBasis,
-  FaceRegion,
-  InconsistentStrike,
-  ReadingResidual,
-  StrikeEstimate,
-  StrikeSolution,
-} from './estimate.js';
-import { curveFinding, describeOffset, identifiability } from './locate-findings.js';
-import { type LocateProblem, locateProblem, type Prior, readingError, UNKNOWNS } from './locate-model.js';
-import { FACE, startsOf } from './locate-starts.js';
+import { chiSquareCdf, chiSquareQuantile } from '../numerics/index.js';
+import type { Hand } from './delivery.js';
+import type { StrikeEstimate, StrikeSolution } from './estimate.js';
+import { curveFinding, describeOffset, describePlaces, identifiability } from './locate-findings.js';
+import { leastChiSquare, minimaOf } from './locate-fit.js';
+import { type LocateProblem, locateProblem, type Prior, UNKNOWNS } from './locate-model.js';
+import { residualsOf, solutionOf } from './locate-solution.js';
+import { inconsistent } from './locate-suspects.js';
 import {
   BALL_READINGS,
-  CLUB_READINGS,
   checkMeasurement,
-  type Reading,
   type ReadingErrors,
   resolveReadingErrors,
   type StrikeMeasurement,
@@ -65,14 +52,8 @@ export interface LocateOptions {
 
 /** A set of readings less likely than this is called inconsistent. */
 const LEAST_PROBABILITY = 0.001;
-/** Solutions this much worse in chi-square are not reported (95 % for two offsets). */
-const ALTERNATIVE = 5.991;
-/** Leaving out another reading must raise chi-square by this much before it is cleared (two standard deviations). */
-const SUSPECT = 4;
-/** Quantiles of chi-square for two degrees of freedom. */
-const CHI_68 = 2.2957;
-const CHI_95 = 5.9915;
-
+/** Solutions worse in chi-square than this probability leaves room for, of two offsets, are not reported. */
+const ALTERNATIVE = 0.95;
 /**
  * Where on the face the ball was struck, from what was measured: weighted least squares on the strike model. Toe and
  * high offset are the unknowns that matter; the delivery and the grip are unknown too, each within its reading error
@@ -113,10 +94,10 @@ export function locateStrike(
   const given = checkPriors(options.priors ?? {});
   const mirror = hand === 'left' ? -1 : 1;
   const problemOf = (readings: StrikeMeasurement): LocateProblem =>
-    locateProblem(readings, clubhead, options.ball ?? conformingBall, mirror, errors, given);
+    locateProblem(readings, clubhead, options.ball ?? balls.conforming, mirror, errors, given);
   const problem = problemOf(measured);
 
-  const found = search(problem);
+  const found = minimaOf(problem);
   const best = found[0];
   if (best === undefined) {
     throw new FairflightError(
@@ -136,7 +117,8 @@ export function locateStrike(
     });
   }
 
-  const near = found.filter((fit) => fit.chiSquare - best.chiSquare < ALTERNATIVE);
+  const room = chiSquareQuantile(ALTERNATIVE, 2);
+  const near = found.filter((fit) => fit.chiSquare - best.chiSquare < room);
   const evidence = near.map((fit) => Math.exp((best.chiSquare - fit.chiSquare) / 2) * fit.spread);
   const total = evidence.reduce((sum, value) => sum + value, 0);
   const solutions = near.map((fit, i) => solutionOf(problem, fit, (evidence[i] ?? 0) / total, hand));
@@ -158,177 +140,10 @@ export function locateStrike(
     alternatives,
     identifiability: known,
     findings: [
-      ...(alternatives.length === 0
-        ? [describeOffset(main)]
-        : [
-            `The readings leave ${alternatives.length + 1} places: ${solutions.map((s) => `${place(s.strikeOffset)} (${Math.round(100 * s.weight)} %)`).join(', ')}.`,
-          ]),
+      ...(alternatives.length === 0 ? [describeOffset(main)] : [describePlaces(solutions)]),
       ...(curve === undefined ? [] : [curve]),
       ...[known.toe.message, known.high.message].filter((message) => message !== ''),
     ],
-  };
-}
-
-interface Fit {
-  readonly q: readonly number[];
-  readonly chiSquare: number;
-  readonly jacobian: Matrix;
-  readonly covariance: Matrix;
-  /** Square root of the determinant of the covariance of the offsets: the size of the mode. */
-  readonly spread: number;
-}
-
-function fitFrom(problem: LocateProblem, start: readonly number[], tolerance: number): LeastSquaresSolution {
-  const bound = (sign: number): number[] =>
-    UNKNOWNS.map((name, i) => {
-      const size = name === 'toe' ? FACE.toe : name === 'high' ? FACE.high : Number.POSITIVE_INFINITY;
-      return problem.standardised(i, sign * size);
-    });
-  return levenbergMarquardt(problem.residualsAt, start, {
-    jacobian: problem.jacobianAt,
-    variance: 'known',
-    lower: bound(-1),
-    upper: bound(1),
-    tolerance,
-  });
-}
-
-/** Least chi-square of a problem, from the deepest valley alone and to no more digits than a comparison needs. */
-function leastChiSquare(problem: LocateProblem): number {
-  const [deepest] = startsOf(problem);
-  return deepest === undefined ? Number.POSITIVE_INFINITY : fitFrom(problem, deepest, 1e-3).sumOfSquares;
-}
-
-/** All distinct minima, best first. */
-function search(problem: LocateProblem): Fit[] {
-  const fits: Fit[] = [];
-  for (const start of startsOf(problem)) {
-    const fit = fitFrom(problem, start, 1e-7);
-    if (fit.covariance === undefined) continue;
-    if (fits.some((other) => distance(problem, other.q, fit.x) < 0.001)) continue;
-    const [[a = 0, b = 0] = [], [c = 0, d = 0] = []] = fit.covariance;
-    fits.push({
-      q: fit.x,
-      chiSquare: fit.sumOfSquares,
-      jacobian: problem.jacobianAt(fit.x),
-      covariance: fit.covariance,
-      spread: Math.sqrt(Math.max(0, a * d - b * c)),
-    });
-  }
-  return fits.sort((a, b) => a.chiSquare - b.chiSquare);
-}
-
-function distance(problem: LocateProblem, a: readonly number[], b: readonly number[]): number {
-  const [toeA = 0, highA = 0] = problem.valuesAt(a);
-  const [toeB = 0, highB = 0] = problem.valuesAt(b);
-  return Math.hypot(toeA - toeB, highA - highB);
-}
-
-function solutionOf(problem: LocateProblem, fit: Fit, weight: number, hand: Hand): StrikeSolution {
-  const [toe = 0, high = 0, clubSpeed = 0, attack = 0, path = 0, face = 0, loft = 0] = problem.valuesAt(
-    fit.q,
-  );
-  const sd = problem.priors.map((prior) => prior.standardDeviation);
-  const entry = (i: number, j: number): number => (fit.covariance[i]?.[j] ?? 0) * (sd[i] ?? 0) * (sd[j] ?? 0);
-  const covariance = [
-    [entry(0, 0), entry(0, 1)],
-    [entry(1, 0), entry(1, 1)],
-  ] as const;
-  const strikeOffset: StrikeOffset = { toe: si(toe), high: si(high) };
-  return {
-    strikeOffset,
-    covariance,
-    regions: { p68: region(covariance, 0.6827, CHI_68), p95: region(covariance, 0.95, CHI_95) },
-    weight,
-    delivery: {
-      clubSpeed: si(clubSpeed),
-      attackAngle: si(attack),
-      clubPath: si(path),
-      faceAngle: si(face),
-      dynamicLoft: si(loft),
-      strikeOffset,
-      hand,
-    },
-    chiSquare: fit.chiSquare,
-  };
-}
-
-function region(c: StrikeSolution['covariance'], probability: number, chi: number): FaceRegion {
-  const middle = (c[0][0] + c[1][1]) / 2;
-  const half = Math.hypot((c[0][0] - c[1][1]) / 2, c[0][1]);
-  return {
-    probability,
-    semiMajor: si(Math.sqrt(chi * (middle + half))),
-    semiMinor: si(Math.sqrt(chi * Math.max(0, middle - half))),
-    orientation: si(0.5 * Math.atan2(2 * c[0][1], c[0][0] - c[1][1])),
-  };
-}
-
-/** Residuals of all readings; the deletion residual is r/√(1 − leverage) (Cook and Weisberg 1982, sec. 2.2). */
-function residualsOf(
-  problem: LocateProblem,
-  fit: Fit,
-  measured: StrikeMeasurement,
-  errors: ReadingErrors,
-): ReadingResidual[] {
-  const values = problem.residualsAt(fit.q);
-  const unknowns = problem.valuesAt(fit.q);
-  const deletion = (row: number): number => {
-    const j = fit.jacobian[row] ?? [];
-    let leverage = 0;
-    j.forEach((ja, a) => {
-      j.forEach((jb, b) => {
-        leverage += ja * jb * (fit.covariance[a]?.[b] ?? 0);
-      });
-    });
-    return (values[row] ?? 0) / Math.sqrt(Math.max(1e-9, 1 - leverage));
-  };
-  const ball = problem.readings.map(({ reading, value, sd }, k) => ({
-    reading,
-    measured: value,
-    predicted: value - (values[k] ?? 0) * sd,
-    standardDeviation: sd,
-    standardised: values[k] ?? 0,
-    deletion: deletion(k),
-  }));
-  const club = CLUB_READINGS.flatMap((reading) => {
-    const value = measured[reading];
-    if (value === undefined) return [];
-    const i = UNKNOWNS.indexOf(reading);
-    const sd = readingError(reading, value, errors);
-    const predicted = unknowns[i] ?? value;
-    return [
-      {
-        reading,
-        measured: value,
-        predicted,
-        standardDeviation: sd,
-        standardised: (value - predicted) / sd,
-        deletion: -deletion(problem.readings.length + i),
-      },
-    ];
-  });
-  return [...ball, ...club];
-}
-
-/**
- * Names the misread by leaving out one reading at a time: the set that then agrees best lacked the wrong one. Residuals
- * at the solution would blame whichever reading bent most.
- */
-function inconsistent(common: EstimateBasis, without: (reading: Reading) => number): InconsistentStrike {
-  const ranked = common.residuals
-    .map(({ reading }) => ({ reading, chiSquare: without(reading) }))
-    .sort((a, b) => a.chiSquare - b.chiSquare);
-  const best = ranked[0] as (typeof ranked)[number];
-  const suspects = ranked.filter((r) => r.chiSquare - best.chiSquare < SUSPECT);
-  const told = suspects.map((r) => `${r.reading} (without it ${r.chiSquare.toFixed(1)})`).join(' or ');
-  return {
-    outcome: 'inconsistent',
-    ...common,
-    suspects: [best.reading, ...suspects.slice(1).map((r) => r.reading)],
-    message:
-      `No strike on this head explains the readings: chi-square ${common.chiSquare.toFixed(1)} where ` +
-      `${common.degreesOfFreedom} is usual. Most likely misread: ${told}.`,
   };
 }
 
@@ -341,10 +156,4 @@ function checkPriors(priors: StrikePriors): StrikePriors {
     requireWithin(`${field}.standardDeviation`, prior.standardDeviation, 1e-6, 100, 'SI');
   }
   return priors;
-}
-
-function place({ toe, high }: StrikeOffset): string {
-  const part = (value: number, plus: string, minus: string): string =>
-    `${Math.abs(value * 1000).toFixed(0)} mm ${value >= 0 ? plus : minus}`;
-  return `${part(toe, 'toward the toe', 'toward the heel')} and ${part(high, 'high', 'low')}`;
 }

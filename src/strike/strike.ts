@@ -12,7 +12,9 @@ import { type Angle, type AngularSpeed, type Speed, si } from '../units/index.js
 import { RATIO } from '../units/unit.js';
 import type { ModelWarning } from '../warnings/index.js';
 import { numbersOf } from './delivery.js';
-import { impactConstants, OUT, OUT_LENGTH, STATUS, strikeKernel } from './kernel.js';
+import type { StrikeFailure, StrikeResult } from './impact.js';
+import { type ImpactConstants, impactConstants } from './kernel/constants.js';
+import { strikerOf } from './striker.js';
 import { strikeWarnings } from './warnings.js';
 
 /** What an impact does. */
@@ -99,81 +101,52 @@ export function strike(delivery: Delivery, options: StrikeOptions = {}): Strike 
 export function strikeOf(delivery: Delivery, clubhead: Clubhead, ball: Ball, elasticity = 0): Strike {
   const d = numbersOf(delivery);
   const constants = impactConstants(clubhead, ball, elasticity);
-  const out = new Float64Array(OUT_LENGTH);
-  const hit = (c: typeof constants, into: Float64Array): void => {
-    const status = strikeKernel(
-      c,
-      d.clubSpeed,
-      d.attackAngle,
-      d.clubPath,
-      d.faceAngle,
-      d.dynamicLoft,
-      d.toe,
-      d.high,
-      d.closureRate,
-      d.mirror,
-      into,
-    );
-    if (status !== STATUS.ok) throw refusal(status, d.clubSpeed);
+  const hit = (c: ImpactConstants): StrikeResult => {
+    const struck = strikerOf(c).strike(d);
+    if (typeof struck === 'string') throw refusal(struck, d.clubSpeed);
+    return struck;
   };
-  hit(constants, out);
-  const ungeared = new Float64Array(OUT_LENGTH);
-  hit({ ...constants, coupling: 0 }, ungeared);
-
-  const at = (index: number): number => out[index] ?? Number.NaN;
-  const geared = (index: number): number => at(index) - (ungeared[index] ?? Number.NaN);
+  const struck = hit(constants);
+  const ungeared = hit({ ...constants, coupling: 0 });
+  const { launch, backspin, sidespin, spinLoft } = struck;
   return {
-    launch: {
-      ballSpeed: si(at(OUT.ballSpeed)),
-      launchAngle: si(at(OUT.launchAngle)),
-      launchDirection: si(at(OUT.launchDirection)),
-      spinRate: si(at(OUT.spinRate)),
-      spinAxisTilt: si(at(OUT.spinAxisTilt)),
-      rifleSpin: si(at(OUT.rifleSpin)),
-    },
-    smashFactor: at(OUT.ballSpeed) / d.clubSpeed,
-    spinLoft: si(at(OUT.spinLoft)),
-    faceToPath: si(at(OUT.faceToPath)),
-    backspin: si(at(OUT.backspin)),
-    sidespin: si(at(OUT.sidespin)),
-    gearEffect: { backspin: si(geared(OUT.backspin)), sidespin: si(geared(OUT.sidespin)) },
-    restitution: at(OUT.restitution),
-    tangentialRestitution: at(OUT.tangentialRestitution),
-    slid: at(OUT.slid) === 1,
-    frictionUsed: at(OUT.frictionUsed),
-    clubSpeedAfter: si(at(OUT.clubSpeedAfter)),
-    warnings: strikeWarnings(d, clubhead, at(OUT.spinLoft)),
+    launch,
+    smashFactor: launch.ballSpeed / d.clubSpeed,
+    spinLoft: si(spinLoft),
+    faceToPath: si(struck.faceToPath),
+    backspin: si(backspin),
+    sidespin: si(sidespin),
+    gearEffect: { backspin: si(backspin - ungeared.backspin), sidespin: si(sidespin - ungeared.sidespin) },
+    restitution: struck.restitution,
+    tangentialRestitution: struck.tangentialRestitution,
+    slid: struck.slid,
+    frictionUsed: struck.frictionUsed,
+    clubSpeedAfter: si(struck.clubSpeedAfter),
+    warnings: strikeWarnings(d, clubhead, spinLoft),
   };
 }
 
-function refusal(status: number, clubSpeed: number): FairflightError {
-  if (status === STATUS.noApproach) {
+function refusal(failure: StrikeFailure, clubSpeed: number): FairflightError {
+  if (failure === 'no-approach') {
     return new FairflightError(
       'outside-range',
       'the face of the delivery must approach the ball: face angle and dynamic loft point too far from the direction of travel (attack angle, club path)',
       { field: 'delivery.dynamicLoft', hint: 'check the signs and units of the four angles' },
     );
   }
-  if (status === STATUS.restitution) {
+  if (failure === 'impossible-restitution') {
     return new FairflightError(
       'outside-range',
       `clubhead.restitution leaves the range 0 to 1 at a club speed of ${clubSpeed} m/s`,
       { field: 'clubhead.restitution', value: clubSpeed, hint: 'reduce clubhead.restitution.slope' },
     );
   }
-  if (status === STATUS.makesEnergy) {
-    return new FairflightError(
-      'outside-range',
-      'clubhead.tangentialRestitution, friction and depth of the centre of gravity together would give this strike energy from nothing',
-      {
-        field: 'clubhead.tangentialRestitution',
-        hint: 'a face that hardly stops the slip has low friction: raise the tangential restitution or reduce clubhead.friction',
-      },
-    );
-  }
   return new FairflightError(
     'outside-range',
-    'no impulse satisfies restitution and friction for this contact: the inertia is too small for the arm and friction',
-    { field: 'clubhead.inertia', hint: 'check the unit of the moments of inertia' },
+    'clubhead.tangentialRestitution, friction and depth of the centre of gravity together would give this strike energy from nothing',
+    {
+      field: 'clubhead.tangentialRestitution',
+      hint: 'a face that hardly stops the slip has low friction: raise the tangential restitution or reduce clubhead.friction',
+    },
   );
 }

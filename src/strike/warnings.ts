@@ -1,6 +1,6 @@
 import type { Clubhead } from '../clubhead/index.js';
 import { type ModelWarning, outsideRange } from '../warnings/warning.js';
-import type { StrikeNumbers } from './delivery.js';
+import type { StrikeInput } from './impact.js';
 
 /** Id of the strike model. @internal */
 export const STRIKE_MODEL = 'rigid-body impulse';
@@ -12,7 +12,7 @@ const OBLIQUE_GRIP = { min: 12 * (Math.PI / 180), max: 42 * (Math.PI / 180) };
 
 /** Says which inputs lie outside the range the model was calibrated for. @internal */
 export function strikeWarnings(
-  { clubSpeed, toe, high }: StrikeNumbers,
+  { clubSpeed, toe, high }: Readonly<StrikeInput>,
   { tangentialRestitution, restitution }: Clubhead,
   spinLoft: number,
 ): readonly ModelWarning[] {

@@ -1,13 +1,9 @@
-import type { AerodynamicModel } from '../aerodynamics/index.js';
 import { modelAsData } from '../aerodynamics/resolve.js';
-import { defaultAir } from '../air/index.js';
-import { conformingBall } from '../ball/index.js';
-import { clubheads } from '../clubhead/index.js';
-import { flightDefaults } from '../flight/index.js';
+import { type ReadScene, type Scene, withDefaults } from '../scene/scene.js';
 import { STRIKE_MODEL } from '../strike/warnings.js';
 import { RUN_MODEL } from '../turf/run-out.js';
 import { VERSION } from '../version.js';
-import { sweepFactors } from './factors.js';
+import { factorFields } from './factors.js';
 import { OUTPUTS, type OutputName } from './outputs.js';
 import type { DesignPoints } from './points.js';
 import type { SweepSetup } from './setup.js';
@@ -49,24 +45,29 @@ export interface SweepAbout {
   readonly setup: Readonly<Record<string, unknown>>;
 }
 
+/** What a sweep turned out to be. @internal */
+export interface SweepParts {
+  readonly points: DesignPoints;
+  readonly outputs: readonly OutputName[];
+  readonly setup: SweepSetup;
+  readonly scene: ReadScene;
+  readonly struck: boolean;
+  readonly engine: string;
+}
+
 /** @internal */
-export function sweepAbout(
-  points: DesignPoints,
-  outputs: readonly OutputName[],
-  setup: SweepSetup,
-  model: AerodynamicModel,
-  struck: boolean,
-  engine: string,
-): SweepAbout {
+export function sweepAbout(parts: SweepParts, { aerodynamics }: Scene): SweepAbout {
+  const { points, outputs, setup, scene, struck, engine } = parts;
+  const { start, fixed, settings } = setup;
+  const { clubhead, ...flight } = settings;
+  const { model, air, turf, ball } = withDefaults(scene);
   const { authors, year, work } = model.source;
-  const { scene = {}, from, fixed } = setup;
-  const flight = { ...flightDefaults, ...setup.flight };
   const about: SweepAbout = {
     library: 'fairflight',
     version: VERSION,
     rows: points.rows,
     columns: [
-      ...points.names.map((name) => ({ name, unit: sweepFactors[name].unit, role: 'input' as const })),
+      ...points.names.map((name) => ({ name, unit: factorFields[name].si, role: 'input' as const })),
       ...outputs.map((name) => ({ name, unit: OUTPUTS[name].unit, role: 'output' as const })),
     ],
     statuses: rowStatuses,
@@ -80,16 +81,10 @@ export function sweepAbout(
     },
     source: { authors, year, work },
     setup: {
-      ...(from && { from }),
-      ...(fixed && { fixed }),
-      ...(struck && { clubhead: setup.clubhead ?? clubheads.driver }),
-      scene: {
-        air: defaultAir,
-        turf: 'normal',
-        ball: conformingBall,
-        ...scene,
-        aerodynamics: modelAsData(scene.aerodynamics) ?? model.id,
-      },
+      ...(start && { from: start.delivery ?? start.launch }),
+      fixed,
+      ...(struck && { clubhead }),
+      scene: { ...scene, air, turf, ball, aerodynamics: modelAsData(aerodynamics) ?? model.id },
       flight,
     },
   };

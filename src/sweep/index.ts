@@ -4,10 +4,11 @@ export type * from './design.js';
 export { type FactorName, type FactorSpec, type FactorValues, sweepFactors } from './factors.js';
 export * from './indices.js';
 export type { OutputName } from './outputs.js';
-export type * from './setup.js';
+export type { SweepBase } from './setup.js';
 export { type RowStatus, rowStatuses } from './status.js';
 export {
   type AbortLike,
+  type ChunkControl,
   type ChunkOptions,
   columnOf,
   type SweepChunk,

@@ -1,5 +1,6 @@
+import { isList } from '../errors.js';
+import { refusal, refuseType } from '../inputs/refuse.js';
 import { sobolIndices } from '../numerics/sobol-indices.js';
-import { refusal } from './checks.js';
 import type { IndexDesign } from './design.js';
 import type { FactorName } from './factors.js';
 import { designPoints } from './points.js';
@@ -50,7 +51,13 @@ export interface OutputIndices {
  *   base rows are complete, or the values do not vary
  */
 export function sobolIndicesOf(design: IndexDesign, values: ArrayLike<number>): OutputIndices {
+  if (design?.kind !== 'sobol-indices') {
+    throw refuseType('design', 'a design of kind sobol-indices', design);
+  }
   const { names, rows } = designPoints(design);
+  if (!(values instanceof Float64Array) && !isList(values)) {
+    throw refuseType('values', 'a Float64Array or a list of numbers', values);
+  }
   if (values.length !== rows) {
     throw refusal('values', `values must number ${rows}, got ${values.length}`, { value: values.length });
   }

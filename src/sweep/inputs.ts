@@ -1,10 +1,7 @@
-import { requireRecord, requireWithin } from '../errors.js';
-import { checkLaunch } from '../flight/problem.js';
-import type { Launch } from '../scene/index.js';
-import { isDelivery } from '../shot/play-shot.js';
-import { checkDelivery, type Delivery } from '../strike/delivery.js';
-import { refusal } from './checks.js';
-import { type FactorName, requireFactor, sweepFactors } from './factors.js';
+import type { Delivery } from '../inputs/delivery.js';
+import type { Launch } from '../inputs/launch.js';
+import { refusal } from '../inputs/refuse.js';
+import type { FactorName } from './factors.js';
 import type { SweepSetup } from './setup.js';
 
 /** Where the value of a factor comes from in each row: a column of the design, or one number. @internal */
@@ -43,26 +40,16 @@ export function anyVaries(inputs: readonly (Input | undefined)[]): boolean {
  */
 export function gatherInputs(names: readonly FactorName[], setup: SweepSetup): Inputs {
   const sources = new Map<FactorName, Input>();
-  let mirror: 1 | -1 = 1;
-  const { from } = setup;
-  if (from !== undefined) {
-    if (isDelivery(from)) {
-      mirror = checkDelivery(from, 'setup.from').mirror;
-      addDelivery(sources, from);
-    } else {
-      checkLaunch(from);
-      addLaunch(sources, from);
+  const { start, fixed } = setup;
+  if (start?.delivery !== undefined) addDelivery(sources, start.delivery);
+  if (start?.launch !== undefined) addLaunch(sources, start.launch);
+  for (const [key, value] of Object.entries(fixed)) {
+    const name = key as FactorName;
+    if (names.includes(name)) {
+      const message = `${name} is varied by the design and fixed by the options`;
+      throw refusal(`options.fixed.${name}`, message, { value });
     }
-  }
-  for (const [name, value] of Object.entries(setup.fixed ?? {})) {
-    const factor = requireFactor('setup.fixed', name);
-    if (names.includes(factor)) {
-      const message = `${factor} is varied by the design and fixed by the setup`;
-      throw refusal(`setup.fixed.${factor}`, message, { value });
-    }
-    const { min, max, unit } = sweepFactors[factor];
-    const constant = requireWithin(`setup.fixed.${factor}`, value, min, max, unit);
-    sources.set(factor, { name: factor, column: -1, constant });
+    sources.set(name, { name, column: -1, constant: value });
   }
   names.forEach((name, column) => {
     sources.set(name, { name, column, constant: Number.NaN });
@@ -70,7 +57,7 @@ export function gatherInputs(names: readonly FactorName[], setup: SweepSetup): I
 
   const group = (wanted: string): Input[] =>
     [...sources.values()].filter(({ name }) => name.startsWith(`${wanted}.`));
-  const struck = group('delivery').length + group('clubhead').length > 0 || setup.clubhead !== undefined;
+  const struck = group('delivery').length + group('clubhead').length > 0 || setup.struck;
   requireOneWalk(struck, group('launch').length > 0);
   const needed: readonly FactorName[] = struck
     ? ['delivery.clubSpeed', 'delivery.attackAngle', 'delivery.dynamicLoft']
@@ -78,20 +65,21 @@ export function gatherInputs(names: readonly FactorName[], setup: SweepSetup): I
   const missing = needed.filter((name) => !sources.has(name));
   if (missing.length > 0) {
     throw refusal(missing[0] ?? '', `the sweep has no value for ${missing.join(', ')}`, {
-      hint: 'vary it in the design, fix it in setup.fixed, or give setup.from',
+      hint: 'vary it in the design, fix it in options.fixed, or give options.from',
     });
   }
+  const mirror = start?.delivery?.hand === 'left' ? -1 : 1;
   return { struck, mirror, find: (name) => sources.get(name), group };
 }
 
 function requireOneWalk(struck: boolean, launched: boolean): void {
   if (struck !== launched) return;
   throw refusal(
-    'setup.from',
+    'options.from',
     struck
       ? 'the sweep speaks of a strike (delivery or clubhead) and of a launch; a shot starts from one of them'
       : 'the sweep needs a delivery or a launch to start from',
-    { hint: 'give setup.from, setup.fixed or factors of one of the two' },
+    { hint: 'give options.from, options.fixed or factors of one of the two' },
   );
 }
 
@@ -131,9 +119,4 @@ function withValue<T extends object>(record: T, path: readonly string[], value: 
   const [key = '', ...rest] = path;
   const old = (record as Record<string, unknown>)[key];
   return { ...record, [key]: rest.length === 0 ? value : withValue((old ?? {}) as object, rest, value) };
-}
-
-/** Checks the setup's field names. @throws `FairflightError` @internal */
-export function checkSetup(setup: SweepSetup): void {
-  requireRecord('setup', setup, ['from', 'fixed', 'clubhead', 'scene', 'flight', 'outputs']);
 }

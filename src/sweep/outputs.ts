@@ -1,4 +1,7 @@
-import { requireOneOf } from '../errors.js';
+import type { ListField } from '../inputs/field.js';
+import { choice } from '../inputs/field.js';
+import { frozen } from '../inputs/frozen.js';
+import { refusal } from '../inputs/refuse.js';
 
 /** What a sweep can compute in each row; every name is the path of the figure in a `Shot`. */
 export type OutputName =
@@ -42,7 +45,7 @@ function made(stage: Stage, unit: string): OutputSpec {
 }
 
 /** Every output with its unit and stage, in the order of the walk. @internal */
-export const OUTPUTS: { readonly [Name in OutputName]: OutputSpec } = {
+export const OUTPUTS: { readonly [Name in OutputName]: OutputSpec } = /* @__PURE__ */ frozen(() => ({
   'strike.smashFactor': made('strike', ''),
   'strike.spinLoft': made('strike', 'rad'),
   'strike.faceToPath': made('strike', 'rad'),
@@ -69,9 +72,9 @@ export const OUTPUTS: { readonly [Name in OutputName]: OutputSpec } = {
   'run.side': made('run', 'm'),
   total: made('run', 'm'),
   side: made('run', 'm'),
-};
+}));
 
-const ALL = Object.keys(OUTPUTS) as OutputName[];
+const ALL: readonly OutputName[] = /* @__PURE__ */ frozen(() => Object.keys(OUTPUTS) as OutputName[]);
 const FROM_LAUNCH: readonly OutputName[] = [
   'carry',
   'flight.side',
@@ -82,7 +85,7 @@ const FROM_LAUNCH: readonly OutputName[] = [
   'total',
   'side',
 ];
-const FROM_DELIVERY: readonly OutputName[] = [
+const FROM_DELIVERY: readonly OutputName[] = /* @__PURE__ */ frozen(() => [
   'strike.smashFactor',
   'launch.ballSpeed',
   'launch.launchAngle',
@@ -90,11 +93,20 @@ const FROM_DELIVERY: readonly OutputName[] = [
   'launch.spinRate',
   'launch.spinAxisTilt',
   ...FROM_LAUNCH,
-];
+]);
+
+/** Declaration of the outputs asked for. @internal */
+export const outputsField: ListField = /* @__PURE__ */ frozen(() => ({
+  kind: 'list',
+  of: choice(Object.keys(OUTPUTS) as OutputName[], 'output'),
+  least: 1,
+  most: 1000,
+  label: 'outputs',
+}));
 
 /**
- * The outputs asked for, checked, in the order of the walk; a default set when nothing is asked for.
- * @throws `FairflightError` `invalid-input` for an unknown name, or one of the strike when there is none
+ * The outputs asked for, in the order of the walk; a default set when nothing is asked for.
+ * @throws `FairflightError` `invalid-input` for one of the strike when there is none
  * @internal
  */
 export function resolveOutputs(
@@ -102,9 +114,12 @@ export function resolveOutputs(
   struck: boolean,
 ): readonly OutputName[] {
   if (asked === undefined) return struck ? FROM_DELIVERY : FROM_LAUNCH;
-  const possible = struck ? ALL : ALL.filter((name) => /^(flight|run)$/.test(OUTPUTS[name].stage));
+  const beforeFlight = ({ stage }: OutputSpec): boolean => stage === 'strike' || stage === 'launch';
   asked.forEach((name, i) => {
-    requireOneOf(`setup.outputs[${i}]`, name, possible);
+    if (struck || !beforeFlight(OUTPUTS[name])) return;
+    throw refusal(`options.outputs[${i}]`, `${name} needs a strike: this sweep starts from a launch`, {
+      value: name,
+    });
   });
-  return possible.filter((name) => asked.includes(name));
+  return ALL.filter((name) => asked.includes(name));
 }

@@ -1,12 +1,13 @@
 import type { BatchKernel } from '../flight/engine/batch.js';
-import { resolveScene } from '../flight/problem.js';
+import { readOptions } from '../inputs/read.js';
+import { readScene, type Scene, withDefaults } from '../scene/scene.js';
 import { type SweepAbout, sweepAbout } from './about.js';
 import type { Design } from './design.js';
 import { isWithin } from './factors.js';
-import { checkSetup, gatherInputs } from './inputs.js';
+import { gatherInputs } from './inputs.js';
 import { OUTPUTS, resolveOutputs } from './outputs.js';
 import { designPoints } from './points.js';
-import type { SweepSetup } from './setup.js';
+import { type SweepBase, sweepBaseFields, sweepSetup } from './setup.js';
 import { flightStage, launchStage } from './stages/flight-stage.js';
 import { runStage } from './stages/run-stage.js';
 import { sceneRows } from './stages/scene-rows.js';
@@ -26,35 +27,43 @@ export interface SweepPlan {
   readonly evaluate: (start: number, count: number) => PlanRows;
 }
 
+/** What a sweep is asked for, as the caller gave it. @internal */
+export interface SweepRequest {
+  readonly design: Design;
+  readonly scene: Scene;
+  /** Options that stay the same in every row. */
+  readonly base: SweepBase;
+}
+
 /**
- * Checks design and setup and lays out the stages of the walk. Every row is computed from its index alone, so that
- * pieces of any size, in any order and on any thread give the same bits.
+ * Checks a request and lays out the stages of the walk. Every row is computed from its index alone, so that pieces of
+ * any size, in any order and on any thread give the same bits.
  * @throws `FairflightError`
  * @internal
  */
-export function sweepPlan(design: Design, setup: SweepSetup = {}, kernel?: BatchKernel): SweepPlan {
-  checkSetup(setup);
-  const points = designPoints(design);
+export function sweepPlan(request: SweepRequest, kernel?: BatchKernel): SweepPlan {
+  const points = designPoints(request.design);
+  const setup = sweepSetup(readOptions(sweepBaseFields, request.base));
+  const scene = readScene(request.scene);
   const inputs = gatherInputs(points.names, setup);
-  const scene = setup.scene ?? {};
-  const { model } = resolveScene(scene);
   const outputs = resolveOutputs(setup.outputs, inputs.struck);
   const scenes = sceneRows(inputs, scene);
   const needs = (stage: string): boolean => outputs.some((name) => OUTPUTS[name].stage === stage);
-  const strikes = inputs.struck ? strikeStage(inputs, setup.clubhead, scenes) : launchStage(inputs);
-  const flies = flightStage(scenes, scene, setup.flight, kernel, needs('run'));
-  const runs = runStage(inputs, scenes, scene.turf);
+  const strikes = inputs.struck ? strikeStage(inputs, setup.settings.clubhead, scenes) : launchStage(inputs);
+  const flies = flightStage(scenes, setup.settings, kernel);
+  const runs = runStage(inputs, scenes, withDefaults(scene).turf);
   const stages = [
     strikes,
     ...(needs('flight') || needs('run') ? [flies] : []),
     ...(needs('run') ? [runs] : []),
   ];
   // The ends of a range are checked at the door; a list may hold anything.
-  const checked = design.kind !== 'list';
+  const checked = request.design.kind !== 'list';
 
+  const engine = kernel?.name ?? 'JavaScript';
   let work: Work | undefined;
   return {
-    about: sweepAbout(points, outputs, setup, model, inputs.struck, kernel?.name ?? 'JavaScript'),
+    about: sweepAbout({ points, outputs, setup, scene, struck: inputs.struck, engine }, request.scene),
     evaluate: (start, count) => {
       if (work === undefined || work.status.length < count) work = createWork(count);
       work.clear();

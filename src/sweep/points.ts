@@ -1,10 +1,21 @@
-import { requireOneOf, requireRecord, requireWithin } from '../errors.js';
+import { isList } from '../errors.js';
+import {
+  type CustomField,
+  choice,
+  count,
+  type Field,
+  type ListField,
+  optional,
+  type VariantField,
+} from '../inputs/field.js';
+import { frozen } from '../inputs/frozen.js';
+import { readField, readList, readQuantity, requireKnown } from '../inputs/read.js';
+import { refusal, refuseType } from '../inputs/refuse.js';
 import { latinHypercube } from '../numerics/latin-hypercube.js';
-import { type PointSet, sobol } from '../numerics/sobol.js';
+import { type PointSet, type SobolScramble, sobol } from '../numerics/sobol.js';
 import { sobolIndicesDesign } from '../numerics/sobol-indices.js';
-import { refusal, requireWhole } from './checks.js';
 import type { Design, GridFactor, ListRow, RangeFactor } from './design.js';
-import { type FactorName, requireFactor, sweepFactors } from './factors.js';
+import { type FactorName, factorFields, requireFactor } from './factors.js';
 
 /** A checked design: how many rows of which factors, and each row by its index. @internal */
 export interface DesignPoints {
@@ -19,58 +30,60 @@ export interface DesignPoints {
 
 const MOST_ROWS = Number.MAX_SAFE_INTEGER;
 
+const SCRAMBLES: readonly SobolScramble[] = ['none', 'shift', 'owen'];
+
+/** Declaration of {@link Design}. @internal */
+export const designField: VariantField = /* @__PURE__ */ frozen(() => {
+  const seed = optional(count(0, Number.MAX_SAFE_INTEGER, 1, 'seed'));
+  const factors = listOf(readRange, 'factors');
+  return {
+    kind: 'variant',
+    by: 'kind',
+    cases: {
+      grid: { factors: listOf(readGridFactor, 'factors') },
+      'latin-hypercube': { factors, count: count(1, 2 ** 30, 1000, 'rows'), seed },
+      sobol: {
+        factors,
+        count: count(1, 2 ** 31, 1024, 'rows'),
+        scramble: optional(choice(SCRAMBLES, 'scramble')),
+        seed,
+      },
+      'sobol-indices': { factors, base: count(2, 2 ** 31, 1024, 'base rows'), seed },
+      list: { rows: { kind: 'custom', read: readRows, label: 'rows' } },
+    },
+    label: 'design',
+  };
+});
+
+function listOf(read: CustomField['read'], label: string): ListField {
+  return { kind: 'list', of: { kind: 'custom', read, label }, least: 1, most: 1000, label };
+}
+
 /**
  * Checks a design.
  * @throws `FairflightError` that names the factor and its allowed range
  * @internal
  */
-export function designPoints(design: Design): DesignPoints {
-  if (typeof design !== 'object' || design === null) {
-    throw refusal('design', `design must be an object, got ${String(design)}`, { value: design });
-  }
-  const kinds = ['grid', 'latin-hypercube', 'sobol', 'sobol-indices', 'list'] as const;
-  requireOneOf('design.kind', design.kind, kinds);
+export function designPoints(given: Design): DesignPoints {
+  const design = readField(designField, given, 'design') as Design;
+  if (design.kind === 'list') return listPoints(design.rows);
+  const names = namesOf(design.factors);
   switch (design.kind) {
     case 'grid':
-      return gridPoints(requireRecord('design', design, ['kind', 'factors']).factors);
+      return gridPoints(names, design.factors);
     case 'latin-hypercube': {
-      const {
-        factors,
-        count,
-        seed = 0,
-      } = requireRecord('design', design, ['kind', 'factors', 'count', 'seed']);
-      requireWhole('design.count', count, 1, 2 ** 30);
-      const names = namesOf(factors);
-      const points = latinHypercube(count, names.length, requireSeed(seed));
-      return rangePoints(factors, names, count, seed, design, (index, out) => points.point(index, out));
+      const points = latinHypercube(design.count, names.length, design.seed ?? 0);
+      return rangePoints(names, design, design.count, design, points);
     }
     case 'sobol': {
-      const {
-        factors,
-        count,
-        scramble = 'owen',
-        seed = 0,
-      } = requireRecord('design', design, ['kind', 'factors', 'count', 'scramble', 'seed']);
-      requireWhole('design.count', count, 1, 2 ** 31);
-      const names = namesOf(factors);
-      const points = sobolOf(names.length, 1, scramble, requireSeed(seed));
-      const about = { ...design, scramble };
-      return rangePoints(factors, names, count, seed, about, (index, out) => points.point(index, out));
+      const { scramble = 'owen' } = design;
+      const points = sobolOf(names.length, 1, scramble, design.seed ?? 0);
+      return rangePoints(names, design, design.count, { ...design, scramble }, points);
     }
     case 'sobol-indices': {
-      const {
-        factors,
-        base,
-        seed = 0,
-      } = requireRecord('design', design, ['kind', 'factors', 'base', 'seed']);
-      requireWhole('design.base', base, 2, 2 ** 31);
-      const names = namesOf(factors);
-      const points = sobolIndicesDesign(sobolOf(names.length, 2, 'owen', requireSeed(seed)));
-      const rows = base * (names.length + 2);
-      return rangePoints(factors, names, rows, seed, design, (index, out) => points.point(index, out));
+      const points = sobolIndicesDesign(sobolOf(names.length, 2, 'owen', design.seed ?? 0));
+      return rangePoints(names, design, design.base * (names.length + 2), design, points);
     }
-    case 'list':
-      return listPoints(requireRecord('design', design, ['kind', 'rows']).rows);
   }
 }
 
@@ -88,17 +101,14 @@ function sobolOf(factors: number, sets: number, scramble: 'none' | 'shift' | 'ow
 }
 
 function rangePoints(
-  factors: readonly RangeFactor[],
   names: readonly FactorName[],
+  { factors, seed = 0 }: { readonly factors: readonly RangeFactor[]; readonly seed?: number },
   rows: number,
-  seed: number,
   about: object,
-  unitPoint: (index: number, out: Float64Array) => void,
+  points: PointSet,
 ): DesignPoints {
-  const from = factors.map((factor, j) => endOf(factor, j, 'from', ['name', 'from', 'to']));
-  const width = factors.map(
-    (factor, j) => endOf(factor, j, 'to', ['name', 'from', 'to']) - (from[j] as number),
-  );
+  const from = factors.map((factor): number => factor.from);
+  const width = factors.map((factor, j) => factor.to - (from[j] as number));
   const at = new Float64Array(names.length);
   return {
     rows,
@@ -107,7 +117,7 @@ function rangePoints(
     about: { ...about, seed },
     fill: (start, count, columns) => {
       for (let i = 0; i < count; i++) {
-        unitPoint(start + i, at);
+        points.point(start + i, at);
         for (let j = 0; j < names.length; j++) {
           (columns[j] as Float64Array)[i] = (from[j] as number) + (at[j] as number) * (width[j] as number);
         }
@@ -116,11 +126,17 @@ function rangePoints(
   };
 }
 
-function gridPoints(factors: readonly GridFactor[]): DesignPoints {
-  const names = namesOf(factors);
-  const levels = factors.map((factor, j) => levelsOf(factor, j));
+function gridPoints(names: readonly FactorName[], factors: readonly GridFactor[]): DesignPoints {
+  const levels = factors.map(levelsOf);
   const rows = levels.reduce((product, values) => product * values.length, 1);
-  requireWhole('the number of rows of the grid', rows, 1, MOST_ROWS);
+  if (rows > MOST_ROWS) {
+    throw refusal(
+      'design.factors',
+      `design.factors make ${rows.toPrecision(3)} rows; at most ${MOST_ROWS}`,
+      { value: rows, range: [1, MOST_ROWS] },
+      'outside-range',
+    );
+  }
   return {
     rows,
     names,
@@ -140,41 +156,63 @@ function gridPoints(factors: readonly GridFactor[]): DesignPoints {
   };
 }
 
-function levelsOf(factor: GridFactor, j: number): Float64Array {
-  const field = `design.factors[${j}]`;
-  if (!('values' in factor)) {
-    const known = ['name', 'from', 'to', 'steps'];
-    const from = endOf(factor, j, 'from', known);
-    const to = endOf(factor, j, 'to', known);
-    const steps = requireWhole(`${field}.steps`, factor.steps, 2, 2 ** 30);
-    return Float64Array.from({ length: steps }, (_, i) =>
-      i === steps - 1 ? to : from + (i / (steps - 1)) * (to - from),
-    );
+function levelsOf(factor: GridFactor): Float64Array {
+  if ('values' in factor) return Float64Array.from(factor.values);
+  const { from, to, steps } = factor;
+  return Float64Array.from({ length: steps }, (_, i) =>
+    i === steps - 1 ? to : from + (i / (steps - 1)) * (to - from),
+  );
+}
+
+const STEPS: Field = /* @__PURE__ */ frozen(() => count(2, 2 ** 30, 10, 'steps'));
+
+function readRange(value: unknown, path: string): unknown {
+  return readEnds(requireKnown(RANGE_KEYS, value, path), path);
+}
+
+function readGridFactor(value: unknown, path: string): unknown {
+  const given = requireKnown({ ...RANGE_KEYS, steps: true, values: true }, value, path);
+  if (!Object.hasOwn(given, 'values')) {
+    return { ...readEnds(given, path), steps: readField(STEPS, given['steps'], `${path}.steps`) };
   }
-  const { name, values } = requireRecord(field, factor, ['name', 'values']);
-  if (!Array.isArray(values) || values.length === 0) {
-    throw refusal(`${field}.values`, `${field}.values must be a list with at least one value`, {
-      value: values,
-    });
-  }
-  return Float64Array.from(values, (value: number, i) => requireValue(`${field}.values[${i}]`, name, value));
+  const { name, values } = requireKnown({ name: true, values: true }, value, path);
+  const known = requireFactor(`${path}.name`, name);
+  const of = factorFields[known];
+  return {
+    name: known,
+    values: readList({ of, least: 1, most: 2 ** 30 }, values, `${path}.values`),
+  };
+}
+
+const RANGE_KEYS = { name: true, from: true, to: true };
+
+function readEnds(given: Readonly<Record<string, unknown>>, path: string): RangeFactor {
+  const name = requireFactor(`${path}.name`, given['name']);
+  const end = (key: 'from' | 'to'): number => readQuantity(factorFields[name], given[key], `${path}.${key}`);
+  return { name, from: end('from'), to: end('to') } as RangeFactor;
+}
+
+/** The rows of a list as they are: their numbers may lie outside a range, and the row then says so in its status. */
+function readRows(value: unknown, path: string): readonly ListRow[] {
+  if (!isList(value)) throw refuseType(path, 'a list', value);
+  if (value.length === 0) throw refusal(path, `${path} must be a list with at least one row`);
+  return value as readonly ListRow[];
 }
 
 function listPoints(rows: readonly ListRow[]): DesignPoints {
-  if (!Array.isArray(rows) || rows.length === 0) {
-    throw refusal('design.rows', 'design.rows must be a list with at least one row', { value: rows });
-  }
-  const first = rows[0] as ListRow;
-  const names = Object.keys(
-    requireRecord('design.rows[0]', first, Object.keys(sweepFactors)),
-  ) as FactorName[];
+  const first = requireKnown(factorFields, rows[0], 'design.rows[0]');
+  const names = Object.keys(first) as FactorName[];
   if (names.length === 0) {
-    throw refusal('design.rows[0]', 'design.rows[0] must name at least one factor', { value: first });
+    throw refusal('design.rows[0]', 'design.rows[0] must name at least one factor');
   }
-  const columns = names.map((name) => Float64Array.from(rows, (row, i) => listValue(row, i, name)));
-  rows.forEach((row, i) => {
-    requireRecord(`design.rows[${i}]`, row, names);
-  });
+  const columns = names.map(() => new Float64Array(rows.length));
+  const known = Object.fromEntries(names.map((name) => [name, true]));
+  for (let i = 0; i < rows.length; i++) {
+    const row = requireKnown(known, rows[i], `design.rows[${i}]`);
+    names.forEach((name, j) => {
+      (columns[j] as Float64Array)[i] = listValue(row[name], i, name);
+    });
+  }
   return {
     rows: rows.length,
     names,
@@ -188,48 +226,23 @@ function listPoints(rows: readonly ListRow[]): DesignPoints {
   };
 }
 
-function listValue(row: ListRow, i: number, name: FactorName): number {
-  const value: unknown = (row as ListRow | null | undefined)?.[name];
-  if (typeof value !== 'number') {
-    throw refusal(
-      `design.rows[${i}].${name}`,
-      `design.rows[${i}] must give ${name} as a number: every row has the factors of the first`,
-      { value, unit: sweepFactors[name].unit },
-    );
-  }
-  return value;
+function listValue(value: unknown, i: number, name: FactorName): number {
+  if (typeof value === 'number') return value;
+  throw refusal(
+    `design.rows[${i}].${name}`,
+    `design.rows[${i}] must give ${name} as a number: every row has the factors of the first`,
+    { value, unit: factorFields[name].si },
+  );
 }
 
 function namesOf(factors: readonly { readonly name: FactorName }[]): readonly FactorName[] {
-  if (!Array.isArray(factors) || factors.length === 0) {
-    throw refusal('design.factors', 'design.factors must be a list with at least one factor', {
-      value: factors,
-    });
-  }
-  const names = factors.map((factor, j) =>
-    requireFactor(`design.factors[${j}].name`, (factor as { name?: unknown } | null)?.name),
-  );
+  const names = factors.map(({ name }) => name);
   names.forEach((name, j) => {
     if (names.indexOf(name) !== j) {
       throw refusal(`design.factors[${j}].name`, `design.factors names ${name} twice`, { value: name });
     }
   });
   return names;
-}
-
-function endOf(factor: RangeFactor, j: number, end: 'from' | 'to', known: readonly string[]): number {
-  const field = `design.factors[${j}]`;
-  requireRecord(field, factor, known);
-  return requireValue(`${field}.${end} (${factor.name})`, factor.name, factor[end]);
-}
-
-function requireValue(field: string, name: FactorName, value: number): number {
-  const { min, max, unit } = sweepFactors[name];
-  return requireWithin(field, value, min, max, unit, 'pass a quantity, for example mph(100) or degrees(3)');
-}
-
-function requireSeed(seed: number): number {
-  return requireWhole('design.seed', seed, 0, Number.MAX_SAFE_INTEGER);
 }
 
 /** FNV-1a over the bytes of the columns (Fowler, Noll and Vo; IETF draft-eastlake-fnv), as eight hexadecimal digits. */

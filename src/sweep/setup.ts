@@ -1,12 +1,17 @@
-import type { Clubhead } from '../clubhead/index.js';
-import type { FlightOptions } from '../flight/index.js';
-import type { Launch, Scene } from '../scene/index.js';
-import type { Delivery } from '../strike/index.js';
+import type { Delivery } from '../inputs/delivery.js';
+import { type CustomField, custom, type Declared, optional } from '../inputs/field.js';
+import { frozen } from '../inputs/frozen.js';
+import type { Launch } from '../inputs/launch.js';
+import { readQuantity, requireKnown } from '../inputs/read.js';
+import type { ShotOptions } from '../shot/index.js';
+import { type ShotSettings, shotOptionFields, shotSettings } from '../shot/shot-options.js';
+import { readStart, type Start } from '../shot/start.js';
 import type { ListRow } from './design.js';
-import type { OutputName } from './outputs.js';
+import { type FactorName, factorFields, requireFactor } from './factors.js';
+import { type OutputName, outputsField } from './outputs.js';
 
 /** What stays the same in every row of a sweep, and what is computed. */
-export interface SweepSetup {
+export interface SweepBase extends ShotOptions {
   /**
    * The delivery or the launch around which the factors vary. Not needed when the factors and `fixed` give club speed,
    * attack angle and dynamic loft, or ball speed, launch angle and spin rate.
@@ -14,12 +19,44 @@ export interface SweepSetup {
   readonly from?: Delivery | Launch;
   /** Values of factors that do not vary. */
   readonly fixed?: ListRow;
-  /** Clubhead; default the generic driver. */
-  readonly clubhead?: Clubhead;
-  /** Scene; default as its fields say. */
-  readonly scene?: Scene;
-  /** Integration options. */
-  readonly flight?: FlightOptions;
   /** Outputs; default the carry, side, curve, apex, hang time, descent, total and side at rest, and the launch of a delivery. */
   readonly outputs?: readonly OutputName[];
+}
+
+/** Declaration of {@link SweepBase}. @internal */
+export const sweepBaseFields: Declared<SweepBase> = /* @__PURE__ */ frozen(() => ({
+  ...shotOptionFields,
+  from: custom(readStart as CustomField['read'], 'start'),
+  fixed: custom(readFixed, 'fixed factors'),
+  outputs: optional(outputsField),
+}));
+
+function readFixed(value: unknown, path: string): ListRow {
+  const given = requireKnown(factorFields, value, path);
+  const numbers = Object.keys(given).map((key) => {
+    const name = requireFactor(path, key);
+    return [name, readQuantity(factorFields[name], given[name], `${path}.${name}`)] as const;
+  });
+  return Object.fromEntries(numbers) as ListRow;
+}
+
+/** A {@link SweepBase} as read, with its defaults filled in. @internal */
+export interface SweepSetup {
+  readonly start: Start | undefined;
+  readonly fixed: Readonly<Partial<Record<FactorName, number>>>;
+  readonly outputs: readonly OutputName[] | undefined;
+  /** Whether the caller named a clubhead, which makes it a sweep of strikes. */
+  readonly struck: boolean;
+  readonly settings: ShotSettings;
+}
+
+/** Fills in the defaults of options already read. @internal */
+export function sweepSetup({ from, fixed = {}, outputs, ...options }: SweepBase): SweepSetup {
+  return {
+    start: from as Start | undefined,
+    fixed,
+    outputs,
+    struck: options.clubhead !== undefined,
+    settings: shotSettings(options),
+  };
 }

@@ -1,10 +1,15 @@
-import { requireOneOf, requireRecord } from '../errors.js';
+import { isList, isRecord } from '../errors.js';
+import { readKernel } from '../flight/engine/batch.js';
 import type { BatchKernel } from '../flight/index.js';
+import { count, custom, type Declared, optional } from '../inputs/field.js';
+import { frozen } from '../inputs/frozen.js';
+import { readChoice, readOptions } from '../inputs/read.js';
+import { refusal, refuseType } from '../inputs/refuse.js';
+import type { Scene } from '../scene/index.js';
 import type { SweepAbout } from './about.js';
-import { refusal, requireWhole } from './checks.js';
 import type { Design } from './design.js';
 import { type SweepPlan, sweepPlan } from './plan.js';
-import type { SweepSetup } from './setup.js';
+import { type SweepBase, sweepBaseFields } from './setup.js';
 
 /** Rows of a sweep, one array a column. */
 export interface SweepRows {
@@ -43,13 +48,13 @@ export interface AbortLike {
 }
 
 /** Options of {@link sweep}. */
-export interface SweepOptions {
+export interface SweepOptions extends SweepBase {
   /** The WebAssembly kernel of `fairflight/batch`; without it the JavaScript engine flies. */
   readonly kernel?: BatchKernel | undefined;
 }
 
-/** Options of {@link sweepChunks}. */
-export interface ChunkOptions extends SweepOptions {
+/** How a sweep is cut into chunks. */
+export interface ChunkControl {
   /** Rows a chunk, 1 to 2²⁴; default 8192. It changes no result. */
   readonly chunkSize?: number;
   /** First row; default 0. */
@@ -58,6 +63,38 @@ export interface ChunkOptions extends SweepOptions {
   readonly signal?: AbortLike;
   /** Called after each chunk. */
   readonly onProgress?: (progress: SweepProgress) => void;
+}
+
+/** Options of {@link sweepChunks}. */
+export interface ChunkOptions extends SweepOptions, ChunkControl {}
+
+/** Declaration of {@link ChunkControl}. @internal */
+export const chunkControlFields: Declared<ChunkControl> = /* @__PURE__ */ frozen(() => ({
+  chunkSize: optional(count(1, 2 ** 24, DEFAULT_CHUNK, 'rows a chunk')),
+  start: optional(count(0, Number.MAX_SAFE_INTEGER, 0, 'first row')),
+  signal: custom(readSignal, 'signal'),
+  onProgress: custom(readFunction, 'progress'),
+}));
+
+const sweepOptionFields: Declared<SweepOptions> = /* @__PURE__ */ frozen(() => ({
+  ...sweepBaseFields,
+  kernel: custom(readKernel, 'batch kernel'),
+}));
+
+const chunkOptionFields: Declared<ChunkOptions> = /* @__PURE__ */ frozen(() => ({
+  ...sweepOptionFields,
+  ...chunkControlFields,
+}));
+
+function readSignal(value: unknown, path: string): AbortLike {
+  if (isRecord(value) && typeof value['aborted'] === 'boolean') return value as unknown as AbortLike;
+  throw refuseType(path, 'an AbortSignal', value);
+}
+
+/** @internal */
+export function readFunction(value: unknown, path: string): unknown {
+  if (typeof value === 'function') return value;
+  throw refuseType(path, 'a function', value);
 }
 
 /** Rows a chunk when nothing is said. @internal */
@@ -70,17 +107,18 @@ const MOST_IN_MEMORY = 2 ** 28;
  * A row whose figures cannot be computed keeps its inputs, says why in `status`, and holds NaN in the outputs that are
  * missing. Row i depends on the design, its seed and i alone.
  * @param design - which inputs to visit
- * @param setup - what stays the same, and which outputs to compute
- * @param options - the kernel, when there is one
- * @throws `FairflightError` `invalid-input` or `outside-range` for a design or setup that makes no sense; it names
+ * @param scene - air, wind, ground, turf, ball and coefficient model of every row, but for what the design varies
+ * @param options - what stays the same, which outputs to compute, and the kernel, when there is one
+ * @throws `FairflightError` `invalid-input` or `outside-range` for a design or options that make no sense; it names
  *   the factor and its allowed range
  * @example
  * sweep({ kind: 'sobol', count: 4096, factors: [{ name: 'launch.spinRate', from: rpm(1500), to: rpm(4000) }] },
- *   { from: { ballSpeed: mph(150), launchAngle: degrees(12), spinRate: rpm(2500) } })
+ *   { turf: 'firm' }, { from: { ballSpeed: mph(150), launchAngle: degrees(12), spinRate: rpm(2500) } })
  */
-export function sweep(design: Design, setup: SweepSetup = {}, options: SweepOptions = {}): SweepResult {
-  requireRecord('options', options, ['kernel']);
-  const plan = sweepPlan(design, setup, options.kernel);
+export function sweep(design: Design, scene: Scene = {}, options: SweepOptions = {}): SweepResult {
+  // The plan reads the other options.
+  const { kernel } = readOptions(sweepOptionFields, options);
+  const plan = sweepPlan({ design, scene, base: without(options, ['kernel']) }, kernel);
   const { rows } = plan.about;
   if (rows > MOST_IN_MEMORY) {
     throw refusal(
@@ -93,26 +131,39 @@ export function sweep(design: Design, setup: SweepSetup = {}, options: SweepOpti
   return chunkOf(plan, 0, rows);
 }
 
+/** Options without those that a plan does not read. @internal */
+export function without<T extends object, K extends string>(options: T, keys: readonly K[]): Omit<T, K> {
+  return Object.fromEntries(
+    Object.entries(options).filter(([key]) => !(keys as readonly string[]).includes(key)),
+  ) as Omit<T, K>;
+}
+
 /**
  * Computes a design in chunks, one at a time and only when the next is asked for, so that memory does not grow with the
  * number of rows. The chunks in order are the rows of {@link sweep}, bit for bit, for any chunk size.
  * @throws `FairflightError` as {@link sweep}, at the first chunk; `aborted` when the signal says so
- * @example for await (const chunk of sweepChunks(design, setup)) total += chunk.count;
+ * @example for await (const chunk of sweepChunks(design, scene, { from })) total += chunk.count;
  */
 export async function* sweepChunks(
   design: Design,
-  setup: SweepSetup = {},
+  scene: Scene = {},
   options: ChunkOptions = {},
 ): AsyncGenerator<SweepChunk, void, undefined> {
-  requireRecord('options', options, ['kernel', 'chunkSize', 'start', 'signal', 'onProgress']);
-  const size = requireChunkSize(options.chunkSize);
-  const plan = sweepPlan(design, setup, options.kernel);
+  const {
+    kernel,
+    chunkSize = DEFAULT_CHUNK,
+    start: first = 0,
+    signal,
+    onProgress,
+  } = readOptions(chunkOptionFields, options);
+  const base = without(options, ['kernel', 'chunkSize', 'start', 'signal', 'onProgress']);
+  const plan = sweepPlan({ design, scene, base }, kernel);
   const total = plan.about.rows;
-  for (let start = requireStart(options.start, total); start < total; ) {
-    requireNotAborted(options.signal);
-    const chunk = chunkOf(plan, start, Math.min(size, total - start));
+  for (let start = requireStart(first, total); start < total; ) {
+    requireNotAborted(signal);
+    const chunk = chunkOf(plan, start, Math.min(chunkSize, total - start));
     start += chunk.count;
-    options.onProgress?.({ done: start, total });
+    onProgress?.({ done: start, total });
     yield chunk;
     // Lets timers and events run between chunks, so that a signal can arrive.
     await new Promise<void>((resume) => setTimeout(resume, 0));
@@ -121,8 +172,11 @@ export async function* sweepChunks(
 
 /** The values of one column. @throws `FairflightError` `invalid-input` when there is no such column */
 export function columnOf(rows: SweepRows, name: string): Float64Array {
+  if (!isRecord(rows) || !isRecord(rows.about) || !isList(rows.about.columns) || !isList(rows.values)) {
+    throw refuseType('rows', 'rows of a sweep', rows);
+  }
   const names = rows.about.columns.map((column) => column.name);
-  return rows.values[names.indexOf(requireOneOf('name', name, names))] as Float64Array;
+  return rows.values[names.indexOf(readChoice(names, name, 'name'))] as Float64Array;
 }
 
 /** Rows computed at a time: few enough that the scratch of all stages stays in cache. */
@@ -144,14 +198,15 @@ export function chunkOf(plan: SweepPlan, start: number, count: number): SweepChu
   return { about, start, count, values, status };
 }
 
-/** @throws `FairflightError` @internal */
-export function requireChunkSize(size: number = DEFAULT_CHUNK): number {
-  return requireWhole('options.chunkSize', size, 1, 2 ** 24);
-}
-
-/** @throws `FairflightError` @internal */
-export function requireStart(start: number | undefined, total: number): number {
-  return requireWhole('options.start', start ?? 0, 0, total);
+/** @throws `FairflightError` when the sweep has no such row @internal */
+export function requireStart(start: number, total: number): number {
+  if (start <= total) return start;
+  throw refusal(
+    'options.start',
+    `options.start must be at most ${total}, the rows of the sweep, got ${start}`,
+    { value: start, range: [0, total] },
+    'outside-range',
+  );
 }
 
 /** @throws `FairflightError` `aborted` @internal */

@@ -1,5 +1,6 @@
 import type { RunConstants } from './constants.js';
 import { norm } from './norm.js';
+import { type RunState, VX, VY, VZ, WX, WY, WZ } from './state.js';
 
 /** Normal speed below which the crater wall fades away: a soft touch leaves no crater [m/s]. Assumption. */
 const FADE_SPEED = 3;
@@ -40,10 +41,10 @@ export function craterTilt(c: RunConstants, speed: number, normalSpeed: number, 
  * @param s - state with the velocity into the plane; velocity and spin are replaced
  * @internal
  */
-export function bounce(c: RunConstants, s: Float64Array): void {
-  const vx = s[3] as number;
-  const into = -(s[4] as number);
-  const vz = s[5] as number;
+export function bounce(c: RunConstants, s: RunState): void {
+  const vx = s[VX] as number;
+  const into = -(s[VY] as number);
+  const vz = s[VZ] as number;
   const along = norm(vx, vz);
   // Straight down, or as good as, any direction does.
   const hx = along > STRAIGHT_DOWN ? vx / along : 1;
@@ -54,11 +55,11 @@ export function bounce(c: RunConstants, s: Float64Array): void {
 
   const vn = into * cos + along * sin;
   const vt = along * cos - into * sin;
-  const spinH = (s[6] as number) * hx + (s[8] as number) * hz;
-  const spinY = s[7] as number;
+  const spinH = (s[WX] as number) * hx + (s[WZ] as number) * hz;
+  const spinY = s[WY] as number;
   const spinT = spinH * cos + spinY * sin;
   const spinN = spinY * cos - spinH * sin;
-  const spinS = (s[8] as number) * hx - (s[6] as number) * hz;
+  const spinS = (s[WZ] as number) * hx - (s[WX] as number) * hz;
 
   const slipT = vt + c.radius * spinS;
   const slipS = -c.radius * spinT;
@@ -77,10 +78,10 @@ export function bounce(c: RunConstants, s: Float64Array): void {
   const newSpinS = spinS + leverage * kickT;
   const h = t * cos - n * sin;
   const newSpinH = newSpinT * cos - spinN * sin;
-  s[3] = h * hx - kickS * hz;
-  s[4] = Math.max(0, n * cos + t * sin);
-  s[5] = h * hz + kickS * hx;
-  s[6] = newSpinH * hx - newSpinS * hz;
-  s[7] = newSpinT * sin + spinN * cos;
-  s[8] = newSpinH * hz + newSpinS * hx;
+  s[VX] = h * hx - kickS * hz;
+  s[VY] = Math.max(0, n * cos + t * sin);
+  s[VZ] = h * hz + kickS * hx;
+  s[WX] = newSpinH * hx - newSpinS * hz;
+  s[WY] = newSpinT * sin + spinN * cos;
+  s[WZ] = newSpinH * hz + newSpinS * hx;
 }

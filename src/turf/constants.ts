@@ -43,6 +43,9 @@ export interface RunConstants {
   readonly normalX: number;
   readonly normalY: number;
   readonly normalZ: number;
+  /** Rise of the plane along the x and z axes. */
+  readonly slopeX: number;
+  readonly slopeZ: number;
   /** Longest time computed [s]. */
   readonly timeLimit: number;
 }
@@ -58,15 +61,15 @@ export function runConstants(
 ): RunConstants {
   const gripShare = ball.inertia / (ball.inertia + ball.mass * ball.radius ** 2);
   const drag = (air.density * Math.PI * ball.radius ** 2) / (2 * ball.mass);
-  const rise = Math.tan(slope);
-  const crossRise = Math.tan(crossSlope);
-  const n = 1 / Math.hypot(1, rise, crossRise);
-  const a = 1 / Math.hypot(1, rise);
-  const normalX = -rise * n;
+  const slopeX = Math.tan(slope);
+  const slopeZ = Math.tan(crossSlope);
+  const n = 1 / Math.hypot(1, slopeX, slopeZ);
+  const a = 1 / Math.hypot(1, slopeX);
+  const normalX = -slopeX * n;
   const normalY = n;
-  const normalZ = -crossRise * n;
+  const normalZ = -slopeZ * n;
   const alongX = a;
-  const alongY = rise * a;
+  const alongY = slopeX * a;
   return {
     craterTilt: turf.tiltScale * CRATER_TILT,
     tiltCap: turf.tiltCap,
@@ -85,6 +88,8 @@ export function runConstants(
     normalX,
     normalY,
     normalZ,
+    slopeX,
+    slopeZ,
     timeLimit,
   };
 }

@@ -1,10 +1,14 @@
 import type { RunConstants } from './constants.js';
 import { norm } from './norm.js';
+import { noteNode, type RunRecord, spinRate, spreadOver } from './record.js';
+import { type RunState, TIME, VX, VY, VZ, WX, WZ, X, Y, Z } from './state.js';
 
 /** Longest step of a hop [s]; the drag on a hop is gentle, so fourth order leaves under 0.1 mm, at 25 m/s under 0.01. */
 const STEP = 0.2;
 /** Time over which a parabola is as good as a step [s]: it errs by 1e-12 m there. */
 const SHORT = 1e-4;
+/** Time between two nodes of a record, but for a step [s]: the quintic through them is good to 1 mm (tests/shot). */
+const BETWEEN_NODES = 0.6;
 /** Height of a hop at which rolling takes over [m]: 5 mm (Penner 2002, from memory). */
 const ROLL_HEIGHT = 0.005;
 
@@ -32,12 +36,14 @@ export function isRolling(height: number): boolean {
 /**
  * Flies the ball, in place, from the plane back to the plane, or to the time limit: gravity and drag with a coefficient
  * of 0.30; lift, wind and spin decay are left out, as hops are low and slow.
+ * @param record - takes the nodes of the hop
  * @returns false when the time limit came first
  * @internal
  */
-export function hop(c: RunConstants, s: Float64Array): boolean {
-  const start = s[9] as number;
-  const rise = s[4] as number;
+export function hop(c: RunConstants, s: RunState, record?: RunRecord): boolean {
+  const first = record?.nodesUsed ?? 0;
+  const start = s[TIME] as number;
+  const rise = s[VY] as number;
   const brush = brushing(hopHeight(c, rise));
   // Time aloft to first order in drag; where it is wrong, the steps go on until the ball is down.
   const drag = c.hopDrag * Math.sqrt(rise * rise + along2(s));
@@ -51,59 +57,87 @@ export function hop(c: RunConstants, s: Float64Array): boolean {
   let vz = 0;
   let t = start;
   let early = 0;
+  let noted = Number.NEGATIVE_INFINITY;
   do {
-    x = s[0] as number;
-    y = s[1] as number;
-    z = s[2] as number;
-    vx = s[3] as number;
-    vy = s[4] as number;
-    vz = s[5] as number;
-    t = s[9] as number;
-    if (t >= c.timeLimit) return false;
+    x = s[X] as number;
+    y = s[Y] as number;
+    z = s[Z] as number;
+    vx = s[VX] as number;
+    vy = s[VY] as number;
+    vz = s[VZ] as number;
+    t = s[TIME] as number;
+    const over = t >= c.timeLimit;
+    if (record !== undefined && (over || t - noted > BETWEEN_NODES)) {
+      noteAloft(c, s, record);
+      noted = t;
+    }
+    if (over) return false;
     flyFor(c, s, dt);
     early = untilDown(s);
   } while (early > dt / 2);
   // Land by Newton's method on the length of that step; what is left at the end is too short to need a step.
   for (let i = 0; i < 8 && Math.abs(early) > SHORT && early < Number.POSITIVE_INFINITY; i++) {
     dt += early;
-    s[0] = x;
-    s[1] = y;
-    s[2] = z;
-    s[3] = vx;
-    s[4] = vy;
-    s[5] = vz;
-    s[9] = t;
+    s[X] = x;
+    s[Y] = y;
+    s[Z] = z;
+    s[VX] = vx;
+    s[VY] = vy;
+    s[VZ] = vz;
+    s[TIME] = t;
     flyFor(c, s, dt);
     early = untilDown(s);
   }
   if (early < Number.POSITIVE_INFINITY) drift(c, s, early);
-  s[1] = 0;
-  resist(c, s, brush, (s[9] as number) - start);
-  return (s[9] as number) < c.timeLimit;
+  s[Y] = 0;
+  if (record !== undefined) noteAloft(c, s, record);
+  resist(c, s, brush, (s[TIME] as number) - start, record, first);
+  return (s[TIME] as number) < c.timeLimit;
 }
 
-function along2(s: Float64Array): number {
-  return (s[3] as number) * (s[3] as number) + (s[5] as number) * (s[5] as number);
+function noteAloft(c: RunConstants, s: RunState, record: RunRecord): void {
+  const vx = s[VX] as number;
+  const vy = s[VY] as number;
+  const vz = s[VZ] as number;
+  const d = c.hopDrag * Math.sqrt(vx * vx + vy * vy + vz * vz);
+  noteNode(
+    record,
+    s[TIME] as number,
+    s[X] as number,
+    s[Y] as number,
+    s[Z] as number,
+    vx,
+    vy,
+    vz,
+    spinRate(s),
+    c.gravityAlong - d * vx,
+    -c.gravityInto - d * vy,
+    c.gravityAcross - d * vz,
+  );
+}
+
+function along2(s: RunState): number {
+  return (s[VX] as number) * (s[VX] as number) + (s[VZ] as number) * (s[VZ] as number);
 }
 
 /** Time until the ball is down, by the tangent; infinite while it rises. */
-function untilDown(s: Float64Array): number {
-  const fall = -(s[4] as number);
-  return fall > 0 ? (s[1] as number) / fall : Number.POSITIVE_INFINITY;
+function untilDown(s: RunState): number {
+  const fall = -(s[VY] as number);
+  return fall > 0 ? (s[Y] as number) / fall : Number.POSITIVE_INFINITY;
 }
 
 /** Moves the ball by a parabola. */
-function drift(c: RunConstants, s: Float64Array, dt: number): void {
-  const d = c.hopDrag * Math.sqrt(along2(s) + (s[4] as number) * (s[4] as number));
-  const ax = c.gravityAlong - d * (s[3] as number);
-  const ay = -c.gravityInto - d * (s[4] as number);
-  const az = c.gravityAcross - d * (s[5] as number);
-  s[0] = (s[0] as number) + dt * ((s[3] as number) + (dt / 2) * ax);
-  s[2] = (s[2] as number) + dt * ((s[5] as number) + (dt / 2) * az);
-  s[3] = (s[3] as number) + dt * ax;
-  s[4] = (s[4] as number) + dt * ay;
-  s[5] = (s[5] as number) + dt * az;
-  s[9] = (s[9] as number) + dt;
+function drift(c: RunConstants, s: RunState, dt: number): void {
+  const d = c.hopDrag * Math.sqrt(along2(s) + (s[VY] as number) * (s[VY] as number));
+  const ax = c.gravityAlong - d * (s[VX] as number);
+  const ay = -c.gravityInto - d * (s[VY] as number);
+  const az = c.gravityAcross - d * (s[VZ] as number);
+  s[X] = (s[X] as number) + dt * ((s[VX] as number) + (dt / 2) * ax);
+  s[Z] = (s[Z] as number) + dt * ((s[VZ] as number) + (dt / 2) * az);
+  s[VX] = (s[VX] as number) + dt * ax;
+  s[VY] = (s[VY] as number) + dt * ay;
+  s[VZ] = (s[VZ] as number) + dt * az;
+  s[TIME] = (s[TIME] as number) + dt;
 }
 
 /**
@@ -112,32 +146,41 @@ function drift(c: RunConstants, s: Float64Array, dt: number): void {
  * the turf takes up the pull along the travel, as far as its rolling resistance goes. Without that a ball would go on
  * hopping down slopes that stop a rolling one. Assumption.
  */
-function resist(c: RunConstants, s: Float64Array, brush: number, time: number): void {
-  const speed = norm(s[3] as number, s[5] as number);
+function resist(
+  c: RunConstants,
+  s: RunState,
+  brush: number,
+  time: number,
+  record: RunRecord | undefined,
+  first: number,
+): void {
+  const speed = norm(s[VX] as number, s[VZ] as number);
   if (speed === 0) return;
-  const ux = (s[3] as number) / speed;
-  const uz = (s[5] as number) / speed;
+  const ux = (s[VX] as number) / speed;
+  const uz = (s[VZ] as number) / speed;
   const pull = Math.max(0, c.gravityAlong * ux + c.gravityAcross * uz);
   const held = Math.min(speed, (1 - brush) * Math.min(pull, c.rollDeceleration / (1 - c.gripShare)) * time);
   const rolled = Math.min(speed - held, brush * c.rollDeceleration * time);
   const lost = held + rolled;
-  s[0] = (s[0] as number) - (ux * lost * time) / 2;
-  s[2] = (s[2] as number) - (uz * lost * time) / 2;
-  s[3] = (s[3] as number) - ux * lost;
-  s[5] = (s[5] as number) - uz * lost;
-  s[8] = (s[8] as number) + (ux * rolled) / c.radius;
-  s[6] = (s[6] as number) - (uz * rolled) / c.radius;
+  s[X] = (s[X] as number) - (ux * lost * time) / 2;
+  s[Z] = (s[Z] as number) - (uz * lost * time) / 2;
+  s[VX] = (s[VX] as number) - ux * lost;
+  s[VZ] = (s[VZ] as number) - uz * lost;
+  s[WZ] = (s[WZ] as number) + (ux * rolled) / c.radius;
+  s[WX] = (s[WX] as number) - (uz * rolled) / c.radius;
+  if (record === undefined || lost === 0) return;
+  spreadOver(record, first, (ux * lost) / time, (uz * lost) / time, spinRate(s));
 }
 
 /** One step of the classical fourth-order Runge–Kutta method, in place. */
-function flyFor(c: RunConstants, s: Float64Array, dt: number): void {
+function flyFor(c: RunConstants, s: RunState, dt: number): void {
   const k = c.hopDrag;
   const gx = c.gravityAlong;
   const gy = -c.gravityInto;
   const gz = c.gravityAcross;
-  const vx = s[3] as number;
-  const vy = s[4] as number;
-  const vz = s[5] as number;
+  const vx = s[VX] as number;
+  const vy = s[VY] as number;
+  const vz = s[VZ] as number;
   const half = dt / 2;
 
   let d = k * Math.sqrt(vx * vx + vy * vy + vz * vz);
@@ -167,11 +210,11 @@ function flyFor(c: RunConstants, s: Float64Array, dt: number): void {
   const az4 = gz - d * uz;
 
   const w = (dt * dt) / 6;
-  s[0] = (s[0] as number) + dt * vx + w * (ax1 + ax2 + ax3);
-  s[1] = (s[1] as number) + dt * vy + w * (ay1 + ay2 + ay3);
-  s[2] = (s[2] as number) + dt * vz + w * (az1 + az2 + az3);
-  s[3] = vx + (dt / 6) * (ax1 + 2 * ax2 + 2 * ax3 + ax4);
-  s[4] = vy + (dt / 6) * (ay1 + 2 * ay2 + 2 * ay3 + ay4);
-  s[5] = vz + (dt / 6) * (az1 + 2 * az2 + 2 * az3 + az4);
-  s[9] = (s[9] as number) + dt;
+  s[X] = (s[X] as number) + dt * vx + w * (ax1 + ax2 + ax3);
+  s[Y] = (s[Y] as number) + dt * vy + w * (ay1 + ay2 + ay3);
+  s[Z] = (s[Z] as number) + dt * vz + w * (az1 + az2 + az3);
+  s[VX] = vx + (dt / 6) * (ax1 + 2 * ax2 + 2 * ax3 + ax4);
+  s[VY] = vy + (dt / 6) * (ay1 + 2 * ay2 + 2 * ay3 + ay4);
+  s[VZ] = vz + (dt / 6) * (az1 + 2 * az2 + 2 * az3 + az4);
+  s[TIME] = (s[TIME] as number) + dt;
 }

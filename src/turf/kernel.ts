@@ -1,51 +1,33 @@
-import { bounce, STRAIGHT_DOWN } from './bounce.js';
+import { bounce } from './bounce.js';
 import type { RunConstants } from './constants.js';
 import { hop, hopHeight, isRolling } from './hop.js';
+import { noteContact, type RunRecord } from './record.js';
 import { roll } from './roll.js';
-import type { RunState } from './state.js';
+import { type RunState, VX, VY, VZ } from './state.js';
 
 /** Bounces after which the ball is taken to roll, so that no turf can keep it hopping for ever. */
 const MOST_BOUNCES = 200;
-
-/** Numbers per contact in a record of bounces. @internal */
-export const CONTACT_SIZE = 9;
 
 /**
  * Bounces and rolls the ball, in place, until it rests or the time limit comes. Allocates nothing unless it records.
  * @param c - constants of the run
  * @param s - state at landing, in the frame of the ground; the state at the end afterwards
- * @param record - takes nine numbers a contact: position (3), time, speed and descent before, speed, backspin and height
- * of hop after
+ * @param record - takes the contacts and the nodes of the path
  * @returns true when the ball came to rest
  * @internal
  */
-export function run(c: RunConstants, s: RunState, record?: number[]): boolean {
+export function run(c: RunConstants, s: RunState, record?: RunRecord): boolean {
   // A ball that starts away from the plane flies first.
-  if ((s[4] as number) > 0 && !hop(c, s)) return false;
+  if ((s[VY] as number) > 0 && !hop(c, s, record)) return false;
   for (let count = 1; ; count++) {
-    const vx = s[3] as number;
-    const vy = s[4] as number;
-    const vz = s[5] as number;
+    const vx = s[VX] as number;
+    const vy = s[VY] as number;
+    const vz = s[VZ] as number;
     bounce(c, s);
-    const height = hopHeight(c, s[4] as number);
-    if (record !== undefined) {
-      const along = Math.hypot(vx, vz);
-      const hx = along > STRAIGHT_DOWN ? vx / along : 1;
-      const hz = along > STRAIGHT_DOWN ? vz / along : 0;
-      record.push(
-        s[0] as number,
-        s[1] as number,
-        s[2] as number,
-        s[9] as number,
-        Math.hypot(along, vy),
-        Math.atan2(-vy, along),
-        Math.hypot(s[3] as number, s[4] as number, s[5] as number),
-        (s[8] as number) * hx - (s[6] as number) * hz,
-        height,
-      );
-    }
-    if (isRolling(height) || count === MOST_BOUNCES) return roll(c, s);
-    if (!hop(c, s)) return false;
+    const height = hopHeight(c, s[VY] as number);
+    if (record !== undefined) noteContact(record, vx, vy, vz, s, height);
+    if (isRolling(height) || count === MOST_BOUNCES) return roll(c, s, record);
+    if (!hop(c, s, record)) return false;
   }
 }
 

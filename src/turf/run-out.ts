@@ -4,14 +4,16 @@ import type { LandingBall } from '../inputs/landing.js';
 import { refusal } from '../inputs/refuse.js';
 import type { Turf } from '../inputs/turf.js';
 import type { Range } from '../source.js';
+import type { Track } from '../track.js';
 import { type Angle, type AngularSpeed, type Duration, type Speed, si } from '../units/index.js';
 import type { Vector3 } from '../vector.js';
 import { type ModelWarning, outsideRange } from '../warnings/warning.js';
 import { STRAIGHT_DOWN } from './bounce.js';
 import { type RunConstants, runConstants } from './constants.js';
-import { CONTACT_SIZE, run, toGround, worldX, worldY, worldZ } from './kernel.js';
+import { run, toGround, worldX, worldY, worldZ } from './kernel.js';
+import { CONTACT_SIZE, NODE_SIZE, newRunRecord } from './record.js';
 import type { Bounce, Run } from './run.js';
-import { newRunState, POSITION, SPIN, VELOCITY } from './state.js';
+import { newRunState, TIME, VX, VY, VZ, WX, X } from './state.js';
 
 /** What a run needs to know of the scene. @internal */
 export interface RunGround {
@@ -29,13 +31,16 @@ const TESTED_DESCENT: Range = { min: (35 * Math.PI) / 180, max: (60 * Math.PI) /
 export const RUN_MODEL = 'crater-bounce';
 /** Relative half-width of the band of the run. */
 const BAND = 0.3;
+/** Scratch, made once: a run calls nobody back, so no second run can begin while one is in it. */
+const record = newRunRecord();
 
 /**
  * Bounces and rolls a ball that has just landed, until it rests; what `runOut` does with inputs already read.
+ * @param elevation - of the ground plane [m]; by default it goes through the landing
  * @throws FairflightError `invalid-input` for a spin axis of no length
  * @internal
  */
-export function runFrom(landing: LandingBall, ground: RunGround, timeLimit: number): Run {
+export function runFrom(landing: LandingBall, ground: RunGround, timeLimit: number, elevation?: number): Run {
   const { turf, ball, air, slope, crossSlope } = ground;
   const c = runConstants(turf, ball, air, slope, crossSlope, timeLimit);
   const { position, velocity, spinAxis: axis, spinRate } = landing;
@@ -49,13 +54,20 @@ export function runFrom(landing: LandingBall, ground: RunGround, timeLimit: numb
 
   // The frame of the ground has its origin where the ball landed.
   const s = newRunState();
-  toGround(c, velocity.x, velocity.y, velocity.z, s, VELOCITY);
-  toGround(c, spin * axis.x, spin * axis.y, spin * axis.z, s, SPIN);
-  const warnings = warningsFor(s[3] as number, s[4] as number, s[5] as number);
-  const record: number[] = [];
+  toGround(c, velocity.x, velocity.y, velocity.z, s, VX);
+  toGround(c, spin * axis.x, spin * axis.y, spin * axis.z, s, WX);
+  const warnings = warningsFor(s[VX] as number, s[VY] as number, s[VZ] as number);
+  record.contactsUsed = 0;
+  record.nodesUsed = 0;
   const rests = run(c, s, record);
 
-  const restsAt = place(c, position, s, POSITION);
+  const from: From = {
+    c,
+    x: position.x,
+    z: position.z,
+    elevation: elevation ?? position.y - c.slopeX * position.x - c.slopeZ * position.z,
+  };
+  const restsAt = place(from, s, X);
   const dx = restsAt.x - position.x;
   const dz = restsAt.z - position.z;
   const along = Math.hypot(velocity.x, velocity.z);
@@ -64,38 +76,82 @@ export function runFrom(landing: LandingBall, ground: RunGround, timeLimit: numb
   const distance = dx * hx + dz * hz;
   const spread = BAND * Math.abs(distance);
   return {
-    bounces: bouncesOf(c, position, record),
+    bounces: bouncesOf(from),
     distance: si(distance),
     side: si(dz * hx - dx * hz),
+    duration: si(s[TIME] as number),
     restsAt,
     ended: rests ? 'at-rest' : 'still-rolling',
     band: { low: si(distance - spread), high: si(distance + spread) },
+    track: trackOf(from),
     warnings,
   };
 }
 
-function place(c: RunConstants, origin: Vector3, s: ArrayLike<number>, at: number): Vector3 {
+/** Where the frame of the ground has its origin, and the elevation of its plane under the origin of the world. */
+interface From {
+  readonly c: RunConstants;
+  readonly x: number;
+  readonly z: number;
+  readonly elevation: number;
+}
+
+/** World position of a place in the frame of the ground; a ball on the plane is on it to the last bit. */
+function place({ c, x: x0, z: z0, elevation }: From, s: ArrayLike<number>, at: number): Vector3 {
   const along = s[at] as number;
   const normal = s[at + 1] as number;
   const across = s[at + 2] as number;
-  return {
-    x: origin.x + worldX(c, along, normal, across),
-    y: origin.y + worldY(c, along, normal, across),
-    z: origin.z + worldZ(c, normal, across),
-  };
+  const x = x0 + worldX(c, along, normal, across);
+  const z = z0 + worldZ(c, normal, across);
+  return { x, y: elevation + c.slopeX * x + c.slopeZ * z + normal / c.normalY, z };
 }
 
-function bouncesOf(c: RunConstants, origin: Vector3, record: readonly number[]): Bounce[] {
+/** The nodes of the last run in the world frame. */
+function trackOf({ c, x: x0, z: z0, elevation }: From): Track {
+  const { nodes, nodesUsed } = record;
+  const count = nodesUsed / NODE_SIZE;
+  const time = new Array<number>(count);
+  const state = new Array<number>(7 * count);
+  const acceleration = new Array<number>(3 * count);
+  for (let n = 0; n < count; n++) {
+    const at = NODE_SIZE * n;
+    const to = 7 * n;
+    time[n] = nodes[at] as number;
+    turn(c, nodes, at + 1, state, to);
+    const x = x0 + (state[to] as number);
+    const z = z0 + (state[to + 2] as number);
+    state[to] = x;
+    state[to + 1] = elevation + c.slopeX * x + c.slopeZ * z + (nodes[at + 2] as number) / c.normalY;
+    state[to + 2] = z;
+    turn(c, nodes, at + 4, state, to + 3);
+    state[to + 6] = nodes[at + 7] as number;
+    turn(c, nodes, at + 8, acceleration, 3 * n);
+  }
+  return { time, state, acceleration };
+}
+
+/** Turns a vector from the frame of the ground into the world. */
+function turn(c: RunConstants, vectors: Float64Array, at: number, out: number[], to: number): void {
+  const along = vectors[at] as number;
+  const normal = vectors[at + 1] as number;
+  const across = vectors[at + 2] as number;
+  out[to] = worldX(c, along, normal, across);
+  out[to + 1] = worldY(c, along, normal, across);
+  out[to + 2] = worldZ(c, normal, across);
+}
+
+function bouncesOf(from: From): Bounce[] {
+  const { contacts, contactsUsed } = record;
   const bounces: Bounce[] = [];
-  for (let i = 0; i < record.length; i += CONTACT_SIZE) {
+  for (let i = 0; i < contactsUsed; i += CONTACT_SIZE) {
     bounces.push({
-      position: place(c, origin, record, i),
-      time: si<Duration>(record[i + 3] as number),
-      speedBefore: si<Speed>(record[i + 4] as number),
-      descentAngle: si<Angle>(record[i + 5] as number),
-      speedAfter: si<Speed>(record[i + 6] as number),
-      backspinAfter: si<AngularSpeed>(record[i + 7] as number),
-      hopHeight: si(record[i + 8] as number),
+      position: place(from, contacts, i),
+      time: si<Duration>(contacts[i + 3] as number),
+      speedBefore: si<Speed>(contacts[i + 4] as number),
+      descentAngle: si<Angle>(contacts[i + 5] as number),
+      speedAfter: si<Speed>(contacts[i + 6] as number),
+      backspinAfter: si<AngularSpeed>(contacts[i + 7] as number),
+      hopHeight: si(contacts[i + 8] as number),
     });
   }
   return bounces;

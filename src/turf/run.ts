@@ -1,3 +1,4 @@
+import type { Track } from '../track.js';
 import type { Angle, AngularSpeed, Duration, Length, Speed } from '../units/index.js';
 import type { Vector3 } from '../vector.js';
 import type { ModelWarning } from '../warnings/index.js';
@@ -28,12 +29,16 @@ export interface Run {
   readonly distance: Length;
   /** Movement across the direction of landing during the run [m], + right of it. */
   readonly side: Length;
+  /** Time from the first landing to rest, or to the time limit [s]. */
+  readonly duration: Duration;
   /** Where the ball comes to rest [m], world frame; at the time limit where it is then, perhaps up in a hop. */
   readonly restsAt: Vector3;
   /** How it ended: at rest, or still rolling or hopping at the time limit (a slope steeper than the turf can hold). */
   readonly ended: 'at-rest' | 'still-rolling';
   /** Run as a band [m]: no bounce model is better than ±30 %. */
   readonly band: { readonly low: Length; readonly high: Length };
+  /** Nodes of hops, skid and roll, for `pathOf` and `stateAt`; times since the first landing. */
+  readonly track: Track;
   /** Landings outside the range the bounce model was tested for. */
   readonly warnings: readonly ModelWarning[];
 }

@@ -30,6 +30,8 @@ const SENTENCES: Readonly<Record<WarningCode, Say>> = {
     `The ball was still in the air after ${value.toFixed(1)} s; the figures describe that moment, not a landing.`,
   'never-above-ground': () =>
     'The ball never came above the ground; the figures describe the moment it was nearest to it.',
+  topped: () =>
+    'A topped shot: the ball was launched along the ground or into it and never flew; how far it runs is not modelled.',
   'club-speed-outside-data': (warning, units) =>
     `A club speed of ${told(warning, speedUnit(units), 0)} the restitution of a head was calibrated on; its slope with speed is extrapolated.`,
   'spin-loft-outside-data': (warning) =>

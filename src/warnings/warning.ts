@@ -11,6 +11,8 @@ export type WarningCode =
   | 'still-in-the-air'
   /** The ball never came above the ground plane. */
   | 'never-above-ground'
+  /** The ball was launched along the ground or into it and never flew. */
+  | 'topped'
   /** The club speed is outside what the strike was calibrated on. */
   | 'club-speed-outside-data'
   /** The spin loft is outside what the head's grip law was calibrated on. */

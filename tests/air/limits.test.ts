@@ -9,13 +9,12 @@ import {
   stationPressure,
   windFrom,
 } from '../../src/air/index.js';
-import { requireWind } from '../../src/air/require-wind.js';
+import { resolveScene } from '../../src/scene/scene.js';
 import { metres, metresPerSecond as mps, pascals, si } from '../../src/units/index.js';
 import { caught } from '../caught.js';
 
 const air = (change: Partial<AirState>) => airAt(change);
-const profiled = (profile: object) =>
-  requireWind('wind', { along: mps(0), across: mps(0), profile } as never);
+const profiled = (profile: object) => resolveScene({ wind: { along: mps(0), across: mps(0), profile } });
 const log = (change: object) => profiled({ kind: 'log', roughness: 0.03, ...change });
 const power = (change: object) => profiled({ kind: 'power', exponent: 0.2, ...change });
 const sea = pascals(101_325);
@@ -42,8 +41,8 @@ const limits: readonly (readonly [
     (v) => stationPressure({ seaLevelPressure: si(v), elevation: si(100) }),
   ],
   ['elevation', -500, 5000, (v) => stationPressure({ seaLevelPressure: sea, elevation: si(v) })],
-  ['wind along', -60, 60, (v) => requireWind('wind', { along: si(v), across: mps(0) })],
-  ['wind across', -60, 60, (v) => requireWind('wind', { along: mps(0), across: si(v) })],
+  ['wind along', -60, 60, (v) => resolveScene({ wind: { along: si(v), across: mps(0) } })],
+  ['wind across', -60, 60, (v) => resolveScene({ wind: { along: mps(0), across: si(v) } })],
   ['roughness', 1e-5, 5, (v) => log({ roughness: v })],
   ['displacement', 0, 50, (v) => log({ displacement: v, referenceHeight: 60 })],
   ['reference height', 0.5, 200, (v) => log({ referenceHeight: v })],

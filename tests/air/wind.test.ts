@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { roughness, type Wind, type WindProfile, windFrom, windRatio } from '../../src/air/index.js';
-import { requireWind } from '../../src/air/require-wind.js';
+import { terrains, type Wind, type WindProfile, windFrom } from '../../src/air/index.js';
+import { windRatio } from '../../src/air/wind-ratio.js';
+import { resolveScene } from '../../src/scene/scene.js';
 import { degrees, metres, mph, metresPerSecond as mps, si } from '../../src/units/index.js';
 import { caught } from '../caught.js';
 import { anyOf, even } from '../even.js';
@@ -92,17 +93,17 @@ describe('terrain', () => {
       'suburb',
       'city',
     ] as const;
-    expect(classes.map((name) => roughness[name].roughness)).toEqual([
+    expect(classes.map((name) => terrains[name].roughness)).toEqual([
       0.0002, 0.005, 0.03, 0.1, 0.25, 0.5, 1, 2,
     ]);
     for (const name of ['links-course', 'heath-course', 'tree-lined-course'] as const) {
-      expect(roughness[name].source.confidence).toBe('assumption');
+      expect(terrains[name].source.confidence).toBe('assumption');
     }
-    expect(roughness['links-course'].roughness).toBe(0.03);
-    expect(roughness['heath-course'].roughness).toBeGreaterThanOrEqual(0.05);
-    expect(roughness['heath-course'].roughness).toBeLessThanOrEqual(0.1);
-    expect(roughness['tree-lined-course'].roughness).toBeGreaterThanOrEqual(0.25);
-    expect(roughness['tree-lined-course'].roughness).toBeLessThanOrEqual(0.5);
+    expect(terrains['links-course'].roughness).toBe(0.03);
+    expect(terrains['heath-course'].roughness).toBeGreaterThanOrEqual(0.05);
+    expect(terrains['heath-course'].roughness).toBeLessThanOrEqual(0.1);
+    expect(terrains['tree-lined-course'].roughness).toBeGreaterThanOrEqual(0.25);
+    expect(terrains['tree-lined-course'].roughness).toBeLessThanOrEqual(0.5);
   });
 });
 
@@ -158,7 +159,7 @@ describe('a wind from a reading', () => {
       [{ speed: mps(70), clock: 3 }, 'wind.speed', 'mph'],
       [{ speed: mps(5), clock: 13 }, 'wind.clock', '12'],
       [{ speed: mps(5), from: 90 }, 'wind.from', 'degrees(90)'],
-      [{ speed: mps(5), bearing: degrees(90) }, 'wind.targetBearing', 'rad'],
+      [{ speed: mps(5), bearing: degrees(90) }, 'wind.targetBearing', 'missing'],
       [{ speed: mps(5), clock: 3, terrain: 'desert' }, 'wind.terrain', 'links-course'],
       [{ speed: mps(5), clock: 3, terrain: 'parkland', profile: log(0.1) }, 'wind.profile', 'not both'],
       [{ speed: mps(5), clock: 3, measuredAt: metres(2) }, 'wind.measuredAt', 'needs a terrain'],
@@ -178,10 +179,13 @@ describe('a wind from a reading', () => {
 describe('a wind given by components', () => {
   const good: Wind = { along: mps(3), across: mps(-2), profile: log(0.03) };
   it('passes when it makes sense', () => {
-    expect(requireWind('scene.wind', good)).toBe(good);
-    expect(requireWind('scene.wind', { along: mps(0), across: mps(0) })).toBeDefined();
-    requireWind('w', { ...good, profile: { kind: 'uniform' } });
-    requireWind('w', { ...good, profile: { kind: 'power', exponent: 0.2, referenceHeight: metres(2) } });
+    const { windAlong, windAcross, profile } = resolveScene({ wind: good });
+    expect([windAlong, windAcross, profile]).toEqual([good.along, good.across, good.profile]);
+    resolveScene({ wind: { along: mps(0), across: mps(0) } });
+    resolveScene({ wind: { ...good, profile: { kind: 'uniform' } } });
+    resolveScene({
+      wind: { ...good, profile: { kind: 'power', exponent: 0.2, referenceHeight: metres(2) } },
+    });
   });
   it('is refused by field otherwise', () => {
     const bad: readonly [object, string][] = [
@@ -202,7 +206,7 @@ describe('a wind given by components', () => {
       [{ profile: { kind: 'uniform', roughness: 0.1 } }, 'scene.wind.profile.roughness'],
     ];
     for (const [change, field] of bad) {
-      const error = caught(() => requireWind('scene.wind', { ...good, ...change } as never));
+      const error = caught(() => resolveScene({ wind: { ...good, ...change } }));
       expect(error.field, JSON.stringify(change)).toBe(field);
     }
   });

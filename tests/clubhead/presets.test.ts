@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { conformingBall } from '../../src/ball/index.js';
+import { balls } from '../../src/ball/index.js';
 import { clubheads } from '../../src/clubhead/index.js';
 import {
   degrees,
@@ -83,12 +83,12 @@ describe('all generic heads', () => {
 describe('the ball', () => {
   it('is the heaviest and smallest allowed: 1.620 oz and 1.680 in, to the last digit of the metric figures', () => {
     // The Equipment Rules 2019, part 4; 1 oz = 28.349523125 g and 1 in = 25.4 mm exactly.
-    expect(Math.abs(toGrams(conformingBall.mass) - 1.62 * 28.349523125)).toBeLessThan(0.005);
-    expect(Math.abs(2 * toMillimetres(conformingBall.radius) - 1.68 * 25.4)).toBeLessThan(0.005);
+    expect(Math.abs(toGrams(balls.conforming.mass) - 1.62 * 28.349523125)).toBeLessThan(0.005);
+    expect(Math.abs(2 * toMillimetres(balls.conforming.radius) - 1.68 * 25.4)).toBeLessThan(0.005);
   });
 
   it('has the inertia used for it by others: 83.63 g cm²', () => {
     // McNally, McPhee and Henrikson 2020; 1 % for cores of another density.
-    expect(toGramSquareCentimetres(conformingBall.inertia) / 83.63).toBeCloseTo(1, 2);
+    expect(toGramSquareCentimetres(balls.conforming.inertia) / 83.63).toBeCloseTo(1, 2);
   });
 });

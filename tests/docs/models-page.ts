@@ -2,14 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import ts from 'typescript';
-import {
-  aerodynamicModels,
-  type Clubhead,
-  clubheads,
-  conformingBall,
-  type Source,
-  turfs,
-} from '../../src/index.js';
+import { aerodynamicModels, balls, type Clubhead, clubheads, type Source, turfs } from '../../src/index.js';
 
 /** The page docs/models.md: what is computed and where each formula comes from, read from the code itself. */
 
@@ -147,9 +140,9 @@ export function renderModelsPage(): string {
     '## Ball, heads and turf',
     sourced([
       [
-        '`conformingBall`',
-        `${(conformingBall.mass * 1000).toFixed(2)} g, ${(conformingBall.radius * 2000).toFixed(2)} mm`,
-        conformingBall.source,
+        '`balls.conforming`',
+        `${(balls.conforming.mass * 1000).toFixed(2)} g, ${(balls.conforming.radius * 2000).toFixed(2)} mm`,
+        balls.conforming.source,
       ],
       ...Object.entries(clubheads).map(([name, club]) => head(name, club)),
       ...Object.entries(turfs).map(([name, turf]): readonly [string, string, Source] => [

@@ -88,7 +88,7 @@ describe('requireWithin', () => {
       [{}, 'an object'],
       [[], 'an array'],
       [true, 'true'],
-      [12n, '12'],
+      [12n, '12n'],
     ];
     for (const [value, shown] of bad) {
       const error = caught(() => requireWithin('v', value, 0, 100, 'm'));

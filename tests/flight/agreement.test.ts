@@ -182,8 +182,8 @@ describe('the engine against odex at 1e-13 over the whole domain', () => {
         const own = fly(launch);
         const fine = fly(launch, {}, { tolerance: metres(1e-9) });
         if (own.hangTime === 0) return;
-        const a = pathOf(own, 50);
-        const b = pathOf(fine, 50);
+        const a = pathOf(own, { count: 50 });
+        const b = pathOf(fine, { count: 50 });
         for (let i = 0; i < 50; i++) {
           const p = a[i]?.position ?? { x: 0, y: 0, z: 0 };
           const q = b[i]?.position ?? { x: 0, y: 0, z: 0 };

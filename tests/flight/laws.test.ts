@@ -47,12 +47,22 @@ describe('limits', () => {
     expect(Math.abs(flight.curve)).toBeLessThan(1e-9);
   });
 
-  it('ends at once when the ball is driven into the ground', () => {
+  it('calls a ball driven into the ground it stands on topped, and ends there', () => {
     const flight = fly({ ...drive, launchAngle: degrees(-3) });
-    expect(flight.ended).toBe('landed');
+    expect(flight.ended).toBe('topped');
     expect(flight.carry).toBe(0);
     expect(flight.hangTime).toBe(0);
     expect(flight.apex).toBe(0);
+    expect(flight.warnings.map(({ message }) => message).join()).toMatch(/topped/);
+    // Uphill, a launch below the slope is as good as one below the horizon; a ball too slow to be lifted is none either.
+    const hill = { ground: { slope: degrees(10) } };
+    expect(fly({ ...drive, launchAngle: degrees(8) }, hill).ended).toBe('topped');
+    expect(fly({ ...drive, launchAngle: degrees(12) }, hill).ended).toBe('landed');
+    expect(fly({ ...drive, launchAngle: degrees(0), spinRate: rpm(0) }).ended).toBe('topped');
+    // From a raised tee the same launch is a flight.
+    expect(fly({ ...drive, launchAngle: degrees(-3) }, { ground: { elevation: metres(-2) } }).ended).toBe(
+      'landed',
+    );
   });
 
   it('keeps still air when the wind blows with the ball for an instant: a tailwind as fast as the ball is no NaN', () => {
@@ -142,7 +152,7 @@ describe('symmetry and energy', () => {
 describe('track', () => {
   it('starts at the launch, ends at the landing and is continuous in between', () => {
     const flight = fly(drive);
-    const path = pathOf(flight, 401);
+    const path = pathOf(flight, { count: 401 });
     expect(path[0]?.position).toEqual({ x: 0, y: 0, z: 0 });
     expect(path.at(-1)?.position.x).toBeCloseTo(flight.landing.position.x, 9);
     expect(Math.max(...path.map((state) => state.position.y))).toBeCloseTo(flight.apex, 2);
@@ -170,7 +180,7 @@ describe('track', () => {
   it('refuses times outside the flight and fractional counts', () => {
     const flight = fly(drive);
     expect(() => stateAt(flight, -1)).toThrow(/time must be between 0/);
-    expect(() => pathOf(flight, 2.5)).toThrow(/whole number/);
+    expect(() => pathOf(flight, { count: 2.5 })).toThrow(/whole number/);
   });
 });
 

@@ -252,7 +252,7 @@ describe('a file that cannot be written', () => {
     expect(await rejected(sweepToFile(join(folder, 'x'), design, cheap, options))).toMatchObject({
       code: 'invalid-input',
     });
-    expect(await rejected(sweepToFile(join(folder, 'x.csv'), design, {}, here))).toMatchObject({
+    expect(await rejected(sweepToFile(join(folder, 'x.csv'), design, {}, { ...here }))).toMatchObject({
       code: 'invalid-input',
     });
     expect(existsSync(join(folder, 'x.csv.partial'))).toBe(false);

@@ -26,7 +26,7 @@ const BOX = {
 
 describe('among launches that can be delivered', () => {
   test('the ball speed is the one asked for and the delivery gives the launch', () => {
-    const best = bestLaunch({ ballSpeed: mph(150), maximise: 'carry' });
+    const best = bestLaunch({ ballSpeed: mph(150) }, {}, { maximise: 'carry' });
     expect(best.confinedTo).toBe('deliverable');
     expect(toMph(best.launch.ballSpeed)).toBeCloseTo(150, 9);
     if (!best.delivery) throw new Error('a deliverable launch has a delivery');
@@ -35,7 +35,7 @@ describe('among launches that can be delivered', () => {
   });
 
   test.each(['carry', 'total'] as const)('agrees with a brute-force grid of lofts: %s', (maximise) => {
-    const best = bestLaunch({ ballSpeed: mph(140), maximise });
+    const best = bestLaunch({ ballSpeed: mph(140) }, {}, { maximise });
     if (!best.delivery) throw new Error('a deliverable launch has a delivery');
     const at = (speed: number, loft: number) => ({
       clubSpeed: speed as never,
@@ -67,12 +67,12 @@ describe('among launches that can be delivered', () => {
   });
 
   test('given a range of attack angles it hits up as far as allowed, and says so', () => {
-    const level = bestLaunch({ ballSpeed: mph(150), maximise: 'carry' });
-    const up = bestLaunch({
-      ballSpeed: mph(150),
-      maximise: 'carry',
-      attackAngle: { min: degrees(-3), max: degrees(4) },
-    });
+    const level = bestLaunch({ ballSpeed: mph(150) }, {}, { maximise: 'carry' });
+    const up = bestLaunch(
+      { ballSpeed: mph(150), attackAngle: { min: degrees(-3), max: degrees(4) } },
+      {},
+      { maximise: 'carry' },
+    );
     expect(toDegrees(up.delivery?.attackAngle as never)).toBeCloseTo(4, 4);
     expect(up.heldBy).toEqual(['attack-angle']);
     expect(up.distance).toBeGreaterThan(level.distance);
@@ -90,7 +90,7 @@ describe('in a box of launch and spin', () => {
       { launchAngle: { min: degrees(5), max: degrees(40) }, spinRate: { min: rpm(800), max: rpm(5000) } },
     ],
   ] as const)('agrees with a brute-force grid: %s at %d mph', (maximise, speed, freely) => {
-    const best = bestLaunch({ ballSpeed: mph(speed), maximise, freely });
+    const best = bestLaunch({ ballSpeed: mph(speed), freely }, {}, { maximise });
     expect(best.confinedTo).toBe('box');
     expect(best.delivery).toBeUndefined();
     let most = 0;
@@ -134,14 +134,17 @@ describe('in a box of launch and spin', () => {
   test('the free optimum is high with little spin, as the aerodynamics warn', () => {
     // Trial of the default coefficients in another programme: 276 yd at about 24°, 1,600 rpm for 160 mph, ρ 1.2;
     // found on a coarse grid.
-    const best = bestLaunch({
-      ballSpeed: mph(160),
-      maximise: 'carry',
-      freely: {
-        launchAngle: { min: degrees(5), max: degrees(45) },
-        spinRate: { min: rpm(500), max: rpm(6000) },
+    const best = bestLaunch(
+      {
+        ballSpeed: mph(160),
+        freely: {
+          launchAngle: { min: degrees(5), max: degrees(45) },
+          spinRate: { min: rpm(500), max: rpm(6000) },
+        },
       },
-    });
+      {},
+      { maximise: 'carry' },
+    );
     expect(Math.abs(toYards(best.distance) - 276)).toBeLessThan(1.5);
     expect(Math.abs(toDegrees(best.launch.launchAngle) - 24)).toBeLessThan(3);
     expect(Math.abs(toRpm(best.launch.spinRate) - 1600)).toBeLessThan(300);
@@ -150,7 +153,7 @@ describe('in a box of launch and spin', () => {
 
 describe('the speed a carry takes', () => {
   test.each([60, 120, 180, 240, 300])('%d yd: that speed carries it and less does not', (distance) => {
-    const answer = speedForCarry({ carry: yards(distance), dynamicLoft: degrees(14) });
+    const answer = speedForCarry(yards(distance), {}, { dynamicLoft: degrees(14) });
     if (answer.outcome !== 'found') throw new Error(answer.outcome);
     expect(toYards(answer.shot.carry)).toBeCloseTo(distance, 4);
     const less = playShot({
@@ -162,8 +165,8 @@ describe('the speed a carry takes', () => {
   });
 
   test('left free, the loft is the best, so that less speed is enough', () => {
-    const fixed = speedForCarry({ carry: yards(170), dynamicLoft: degrees(11) });
-    const best = speedForCarry({ carry: yards(170) });
+    const fixed = speedForCarry(yards(170), {}, { dynamicLoft: degrees(11) });
+    const best = speedForCarry(yards(170));
     expect(best.outcome).toBe('found');
     expect(best.clubSpeed).toBeLessThan(fixed.clubSpeed);
     expect(toYards(best.shot.carry)).toBeCloseTo(170, 3);
@@ -171,11 +174,11 @@ describe('the speed a carry takes', () => {
   });
 
   test('out of reach and too close are answers', () => {
-    const far = speedForCarry({ carry: yards(500), dynamicLoft: degrees(12) });
+    const far = speedForCarry(yards(500), {}, { dynamicLoft: degrees(12) });
     if (far.outcome !== 'out-of-reach') throw new Error(far.outcome);
     expect(toMph(far.clubSpeed)).toBeCloseTo(150, 6);
     expect(far.missing).toBeCloseTo(yards(500) - far.shot.carry, 9);
-    const near = speedForCarry({ carry: yards(2), dynamicLoft: degrees(30) });
+    const near = speedForCarry(yards(2), {}, { dynamicLoft: degrees(30) });
     if (near.outcome !== 'too-close') throw new Error(near.outcome);
     expect(near.missing).toBeLessThan(0);
   });
@@ -191,14 +194,15 @@ describe('the speed a carry takes', () => {
 });
 
 test('the map holds what single flights give', () => {
-  const map = carryMap({
-    ballSpeed: mph(140),
-    launchAngle: { min: degrees(4), max: degrees(28) },
-    spinRate: { min: rpm(1000), max: rpm(5000) },
-    columns: 7,
-    rows: 5,
-    withRun: true,
-  });
+  const map = carryMap(
+    {
+      ballSpeed: mph(140),
+      launchAngle: { min: degrees(4), max: degrees(28) },
+      spinRate: { min: rpm(1000), max: rpm(5000) },
+    },
+    {},
+    { columns: 7, rows: 5, withRun: true },
+  );
   expect(map.carry.length).toBe(35);
   for (const [row, column] of [
     [0, 0],
@@ -221,14 +225,15 @@ test('the map holds what single flights give', () => {
     expect(map.landed[cell]).toBe(1);
   }
   expect(toDegrees(map.launchAngle[6] as never)).toBeCloseTo(28, 9);
-  const raised = carryMap({
-    ballSpeed: mph(60),
-    launchAngle: { min: degrees(0), max: degrees(40) },
-    spinRate: { min: rpm(2000), max: rpm(3000) },
-    columns: 2,
-    rows: 2,
-    scene: { ground: { elevation: metres(8) } },
-  });
+  const raised = carryMap(
+    {
+      ballSpeed: mph(60),
+      launchAngle: { min: degrees(0), max: degrees(40) },
+      spinRate: { min: rpm(2000), max: rpm(3000) },
+    },
+    { ground: { elevation: metres(8) } },
+    { columns: 2, rows: 2 },
+  );
   expect([...raised.landed]).toEqual([0, 1, 0, 1]);
   expect(raised.carry[0]).toBe(0);
   expect('total' in raised).toBe(false);
@@ -246,9 +251,9 @@ describe('bad input', () => {
       () => bestLaunch({ ...good, freely: { ...BOX, spinRate: { min: rpm(0), max: 3000 as never } } }),
     ],
     ['freely.spin', () => bestLaunch({ ...good, freely: { ...BOX, spin: 1 } as never })],
-    ['carry', () => speedForCarry({ carry: Number.NaN as never })],
-    ['dynamicLoft', () => speedForCarry({ carry: yards(150), dynamicLoft: 12 as never })],
-    ['clubSpeed', () => speedForCarry({ carry: yards(150), clubSpeed: { min: mph(90), max: mph(80) } })],
+    ['carry', () => speedForCarry(Number.NaN as never)],
+    ['dynamicLoft', () => speedForCarry(yards(150), {}, { dynamicLoft: 12 as never })],
+    ['clubSpeed', () => speedForCarry(yards(150), {}, { clubSpeed: { min: mph(90), max: mph(80) } })],
     ['columns', () => carryMap({ ...map, columns: 2.5 })],
     ['rows', () => carryMap({ ...map, rows: 1 })],
     ['launchAngle.min', () => carryMap({ ...map, launchAngle: { min: 7 as never, max: degrees(8) } })],

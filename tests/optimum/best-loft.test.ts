@@ -251,9 +251,9 @@ describe('the loft delivered', () => {
           if (loft < 0) return;
           const clubSpeed = mph(speed);
           const attackAngle = degrees(attack);
-          const { strike } = playShot({ clubSpeed, attackAngle, dynamicLoft: loft }, { clubhead: head });
+          const { strike } = playShot({ clubSpeed, attackAngle, dynamicLoft: loft }, {}, { clubhead: head });
           const launchAngle = strike?.launch.launchAngle as never;
-          const found = inferDynamicLoft({ launchAngle, attackAngle, clubSpeed }, head);
+          const found = inferDynamicLoft({ launchAngle, attackAngle, clubSpeed }, { clubhead: head });
           expect(found.dynamicLoft).toBeCloseTo(loft, 8);
           expect(found.dynamicLoftIfCentred).toBe(found.dynamicLoft);
           expect(found.addedLoft).toBeCloseTo(loft - head.staticLoft, 8);

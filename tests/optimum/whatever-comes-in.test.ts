@@ -86,7 +86,9 @@ test('the loft delivered is finite or refused by name', () => {
     spinRate: between(0, 2100),
   });
   fc.assert(
-    fc.property(measured, common.clubhead, (m, head) => expectSound(() => inferDynamicLoft(m, head))),
+    fc.property(measured, common.clubhead, (m, head) =>
+      expectSound(() => inferDynamicLoft(m, { clubhead: head })),
+    ),
     { numRuns: 500 },
   );
 });

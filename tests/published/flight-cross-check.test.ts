@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { aerodynamicModels } from '../../src/aerodynamics/index.js';
-import { conformingBall } from '../../src/ball/index.js';
+import { balls } from '../../src/ball/index.js';
 import { fly } from '../../src/flight/index.js';
 import {
   degrees,
@@ -35,7 +35,7 @@ describe('whole flights of four models against an independent program', () => {
             density: kilogramsPerCubicMetre(row.density),
             viscosity: pascalSeconds(viscosity[row.density] ?? Number.NaN),
           },
-          ball: { ...conformingBall, radius: millimetres(21.34) },
+          ball: { ...balls.conforming, radius: millimetres(21.34) },
           aerodynamics: aerodynamicModels[row.model as keyof typeof aerodynamicModels],
         },
       );

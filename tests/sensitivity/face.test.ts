@@ -77,7 +77,7 @@ describe('faceMap', () => {
     expect(Math.abs(map.side[index(toe, 3)] ?? 0)).toBeLessThan(3);
     const flat = { ...clubheads.driver };
     const { bulge: _b, roll: _r, ...flatHead } = flat;
-    const straight = faceMap(drive, { clubhead: flatHead }, { columns: 11, rows: 7 });
+    const straight = faceMap(drive, {}, { clubhead: flatHead, columns: 11, rows: 7 });
     // Without bulge the gear spin takes the ball far across: that is what bulge is for.
     expect(straight.side[index(toe, 3)]).toBeLessThan(-20);
   });
@@ -148,7 +148,7 @@ describe('judgePattern', () => {
 
   it('a low pattern gains by a higher tee, a high one by a lower tee', () => {
     const tee = (high: number) =>
-      judgePattern(around(0, high), drive).moves.find((m) => m.move === 'tee height');
+      judgePattern(around(0, high), drive).moves.find((m) => m.move === 'tee-height');
     expect(tee(-14)?.advice).toMatch(/higher/);
     expect(tee(-14)?.gain).toBeGreaterThan(2);
     expect(tee(13)?.advice).toMatch(/lower/);

@@ -189,7 +189,7 @@ describe('sizes known from outside', () => {
 describe('what it starts from', () => {
   it('weather says which air the scene has', () => {
     const weather = { temperature: celsius(5), relativeHumidity: 0.8 };
-    const cold = sensitivities(launch, { scene: { air: airAt(weather) }, weather });
+    const cold = sensitivities(launch, { air: airAt(weather) }, { weather });
     const warmer = playShot(launch, {
       ...fine,
       scene: { air: airAt({ ...weather, temperature: celsius(15) }) },

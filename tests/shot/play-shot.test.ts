@@ -32,10 +32,10 @@ const launch: Launch = { ballSpeed: mph(140), launchAngle: degrees(13), spinRate
 
 test('a shot is strike, flight and run, each as its own function gives it', () => {
   const scene = { air: airAtAltitude({ altitude: metres(800) }), turf: 'firm' as const };
-  const shot = playShot(delivery, { clubhead: clubheads.fairwayWood, scene });
-  const struck = strike(delivery, clubheads.fairwayWood);
+  const shot = playShot(delivery, scene, { clubhead: clubheads.fairwayWood });
+  const struck = strike(delivery, { clubhead: clubheads.fairwayWood });
   const flight = fly(struck.launch, scene);
-  const run = runOut(flight.landing, 'firm', { air: scene.air });
+  const run = runOut(flight.landing, { turf: 'firm', air: scene.air });
   expect(shot.strike).toEqual(struck);
   expect(shot.flight).toEqual(flight);
   expect(shot.run).toEqual(run);
@@ -55,7 +55,7 @@ test('from a launch there is no strike, and the record is plain data', () => {
 });
 
 test('a ball that does not land has no run, and says so', () => {
-  const shot = playShot(launch, { scene: { ground: { elevation: metres(100) } } });
+  const shot = playShot(launch, {}, { ground: { elevation: metres(100) } });
   expect(shot.flight.ended).toBe('below-ground');
   expect('run' in shot).toBe(false);
   expect(shot.warnings.map((w) => w.quantity)).toContain('ended');
@@ -63,7 +63,7 @@ test('a ball that does not land has no run, and says so', () => {
 });
 
 test('the run follows the slope of the ground', () => {
-  const uphill = playShot(launch, { scene: { ground: { slope: degrees(3) } } });
+  const uphill = playShot(launch, {}, { ground: { slope: degrees(3) } });
   const { x, y } = uphill.run?.restsAt ?? { x: Number.NaN, y: Number.NaN };
   expect(y).toBeCloseTo(Math.tan(degrees(3)) * x, 4);
   expect(uphill.total).toBeLessThan(playShot(launch).total);
@@ -125,7 +125,8 @@ test('a low drive from dry firm turf: measured group', () => {
   // at best, and this landing lies outside what the bounce was tested for.
   const shot = playShot(
     { ballSpeed: mph(122.5), launchAngle: degrees(8.2), spinRate: rpm(1775) },
-    { scene: { turf: 'firm' } },
+    {},
+    { turf: 'firm' },
   );
   expect(Math.abs(toYards(shot.carry) - 135)).toBeLessThan(6);
   expect(Math.abs(toFeet(shot.flight.apex) - 21)).toBeLessThan(6);
@@ -141,7 +142,7 @@ describe('bad input', () => {
     ['launch.ballSpeed', () => playShot({ ...launch, ballSpeed: 150 as never })],
     ['delivery.clubSpeed', () => playShot({ ...delivery, clubSpeed: Number.NaN as never })],
     ['setup.turf', () => playShot(launch, { turf: 'firm' } as never)],
-    ['turf', () => playShot(launch, { scene: { turf: 'hard' as never } })],
+    ['turf', () => playShot(launch, {}, { turf: 'hard' as never })],
   ])('%s is refused by name', (field, call) => {
     expect(caught(call).field).toBe(field);
   });

@@ -116,7 +116,9 @@ describe('bad input', () => {
     ],
     [{ ...driver, weight: 1 } as never, 'clubhead.weight'],
   ] as [Clubhead, string][])('head: %j names its field', (head, field) => {
-    expect(caught(() => strike({ ...good, clubSpeed: metresPerSecond(60) }, head)).field).toBe(field);
+    expect(caught(() => strike({ ...good, clubSpeed: metresPerSecond(60) }, { clubhead: head })).field).toBe(
+      field,
+    );
   });
 
   it('a head whose laws together would make energy is told so', () => {
@@ -141,18 +143,24 @@ describe('bad input', () => {
       strikeOffset: { toe: si(-0.0285816), high: si(0.0177623) },
       closureRate: si(-52.8495),
     };
-    const error = caught(() => strike(delivery, head));
+    const error = caught(() => strike(delivery, { clubhead: head }));
     expect(error.field).toBe('clubhead.tangentialRestitution');
     expect(error.message).toContain('energy');
     const gripping: Clubhead = { ...head, tangentialRestitution: { kind: 'constant', value: 0 } };
-    expect(strike(delivery, gripping).launch.ballSpeed).toBeGreaterThan(0);
+    expect(strike(delivery, { clubhead: gripping }).launch.ballSpeed).toBeGreaterThan(0);
   });
 
   it('options and ball', () => {
-    expect(caught(() => strike(good, driver, { gearElasticity: 3 })).field).toBe('options.gearElasticity');
-    expect(caught(() => strike(good, driver, { elasticity: 1 } as never)).field).toBe('options.elasticity');
+    expect(caught(() => strike(good, { clubhead: driver, gearElasticity: 3 })).field).toBe(
+      'options.gearElasticity',
+    );
+    expect(caught(() => strike(good, { ...({ elasticity: 1 } as never), clubhead: driver })).field).toBe(
+      'options.elasticity',
+    );
     const ball = { name: 'x', mass: si<never>(45.93), radius: si<never>(0.021), inertia: si<never>(8e-6) };
-    expect(caught(() => strike(good, driver, { ball: ball as never })).field).toBe('options.ball.mass');
+    expect(caught(() => strike(good, { clubhead: driver, ball: ball as never })).field).toBe(
+      'options.ball.mass',
+    );
   });
 
   it('never gives NaN: a strike or a typed error for anything in the ranges', () => {
@@ -171,7 +179,7 @@ describe('bad input', () => {
         fc.constantFrom(...Object.values(clubheads)),
         (delivery, head) => {
           try {
-            const hit = strike(delivery as unknown as Delivery, head);
+            const hit = strike(delivery as unknown as Delivery, { clubhead: head });
             const numbers = [
               ...Object.values(hit.launch),
               hit.smashFactor,

@@ -30,7 +30,7 @@ export function loftForLaunch(
         attackAngle: degrees(attackAngle),
         dynamicLoft: degrees(middle),
       },
-      head,
+      { clubhead: head },
     );
     if (toDegrees(hit.launch.launchAngle) < launchAngle) low = middle;
     else high = middle;
@@ -49,7 +49,7 @@ export function strikeB(toe: number, high: number, head: Clubhead = clubheads.dr
       ),
       strikeOffset: { toe: millimetres(toe), high: millimetres(high) },
     },
-    head,
+    { clubhead: head },
   );
 }
 

@@ -1,10 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import {
+  balls,
   clubheads,
   type Delivery,
   defaultReadingErrors,
   degrees,
   type FairflightError,
+  grams,
   type Hand,
   isFairflightError,
   type LocatedStrike,
@@ -24,6 +26,9 @@ import { CASE_B, loftForLaunch, strikeB } from './helpers.js';
 
 const DEGREE = Math.PI / 180;
 const driver = clubheads.driver;
+
+/** Chi-square of two degrees of freedom is exponential with mean 2. */
+const CHI_SQUARE_95 = -2 * Math.log(0.05);
 
 const wrapped = (angle: number): never => si<never>(Math.atan2(Math.sin(angle), Math.cos(angle)));
 
@@ -51,7 +56,7 @@ function simulated(index: number): {
     ...driver,
     tangentialRestitution: { kind: 'constant', value: -0.2 + 0.1 * normal() },
   } as const;
-  const { launch } = strike(truth, head);
+  const { launch } = strike(truth, { clubhead: head });
   const e = defaultReadingErrors;
   const times = (value: number, share: number): never => si<never>(value * (1 + share * normal()));
   const plus = (value: number, sd: number): never => si<never>(value + sd * normal());
@@ -77,7 +82,7 @@ function covers(solution: StrikeSolution, toe: number, high: number): boolean {
   const [[a, b], [, d]] = solution.covariance;
   const x = toe - solution.strikeOffset.toe;
   const y = high - solution.strikeOffset.high;
-  return (d * x * x - 2 * b * x * y + a * y * y) / (a * d - b * b) <= 5.9915;
+  return (d * x * x - 2 * b * x * y + a * y * y) / (a * d - b * b) <= CHI_SQUARE_95;
 }
 
 function located(estimate: StrikeEstimate): LocatedStrike {
@@ -143,11 +148,15 @@ function perfect(change: Partial<Delivery>, hand: Hand = 'right'): StrikeEstimat
     Object.entries(defaultReadingErrors).map(([k, v]) => [k, v / 100]),
   ) as unknown as typeof defaultReadingErrors;
   const wide = { mean: 0, standardDeviation: 0.05 };
-  return locateStrike({ ...club, ...strike(delivery).launch }, driver, {
-    hand,
-    readingErrors: fine,
-    priors: { toe: wide, high: wide, grip: { mean: -0.2, standardDeviation: 0.001 } },
-  });
+  return locateStrike(
+    { ...club, ...strike(delivery).launch },
+    {
+      clubhead: driver,
+      hand,
+      readingErrors: fine,
+      priors: { toe: wide, high: wide, grip: { mean: -0.2, standardDeviation: 0.001 } },
+    },
+  );
 }
 
 describe('bulge and gear effect both act', () => {
@@ -176,7 +185,7 @@ describe('bulge and gear effect both act', () => {
       spinAxisTilt: si<never>(-right.spinAxisTilt),
     };
     const a = located(locateStrike(right));
-    const b = located(locateStrike(left, driver, { hand: 'left' }));
+    const b = located(locateStrike(left, { clubhead: driver, hand: 'left' }));
     expect(b.strikeOffset.toe).toBeCloseTo(a.strikeOffset.toe, 6);
     expect(b.strikeOffset.high).toBeCloseTo(a.strikeOffset.high, 6);
     expect(b.chiSquare).toBeCloseTo(a.chiSquare, 5);
@@ -200,8 +209,7 @@ describe('bulge and gear effect both act', () => {
           faceAngle: degrees(0.5),
           ...strike({ ...delivery, faceAngle: degrees(0.5), hand: 'left' }).launch,
         },
-        driver,
-        { hand: 'left' },
+        { clubhead: driver, hand: 'left' },
       ),
     );
     expect(left.findings.join(' ')).toMatch(/curves the other way.*heel/);
@@ -228,8 +236,7 @@ describe('bulge and gear effect both act', () => {
           launchAngle: degrees(toDegrees(centre.launch.launchAngle) + 4),
           spinRate: si(centre.launch.spinRate - rpm(800)),
         },
-        driver,
-        { priors: { high: { mean: 0, standardDeviation: 0.02 } } },
+        { clubhead: driver, priors: { high: { mean: 0, standardDeviation: 0.02 } } },
       ),
     );
     // The quoted figures are rounded and of groups; 4 mm is what 1° of launch or 200 rpm amount to.
@@ -257,12 +264,16 @@ describe('honesty', () => {
     const { clubSpeed, attackAngle, dynamicLoft, launchAngle, spinRate, spinAxisTilt } =
       simulated(3).measured;
     const found = located(
-      locateStrike({ clubSpeed, attackAngle, dynamicLoft, launchAngle, spinRate, spinAxisTilt }, driver, {
-        priors: {
-          clubPath: { mean: 0, standardDeviation: 1 * DEGREE },
-          faceAngle: { mean: 0, standardDeviation: 1 * DEGREE },
+      locateStrike(
+        { clubSpeed, attackAngle, dynamicLoft, launchAngle, spinRate, spinAxisTilt },
+        {
+          clubhead: driver,
+          priors: {
+            clubPath: { mean: 0, standardDeviation: 1 * DEGREE },
+            faceAngle: { mean: 0, standardDeviation: 1 * DEGREE },
+          },
         },
-      }),
+      ),
     );
     expect(found.identifiability.toe.restsOn).toEqual(['spinAxisTilt']);
     expect(found.findings.join(' ')).toMatch(/hangs on the spin-axis tilt alone/);
@@ -343,7 +354,10 @@ describe('honesty', () => {
     const { measured } = simulated(11);
     const sds = (readingErrors?: { spinRate: number }): ReadonlyMap<string, number> => {
       const found = located(
-        locateStrike(measured, driver, readingErrors === undefined ? {} : { readingErrors }),
+        locateStrike(measured, {
+          ...(readingErrors === undefined ? {} : { readingErrors }),
+          clubhead: driver,
+        }),
       );
       return new Map(found.residuals.map((r) => [r.reading, r.standardDeviation]));
     };
@@ -415,7 +429,10 @@ describe('honesty', () => {
       } = located(estimate);
       const [x, y] = [Math.cos(p95.orientation), Math.sin(p95.orientation)];
       // Variance along the long axis is its eigenvalue (semi-axis² over chi-square of 95 %, two degrees of freedom).
-      expect((x * x * a + 2 * x * y * b + y * y * d) / (p95.semiMajor ** 2 / 5.9915)).toBeCloseTo(1, 6);
+      expect((x * x * a + 2 * x * y * b + y * y * d) / (p95.semiMajor ** 2 / CHI_SQUARE_95)).toBeCloseTo(
+        1,
+        9,
+      );
     }
   });
 
@@ -465,12 +482,22 @@ describe('honesty', () => {
     expect(found.identifiability.high.standardDeviation).toBeCloseTo(0.01, 4);
     expect(found.strikeOffset.high).toBeCloseTo(0, 6);
     // The centred strike of a usual delivery: 12.5° of loft, level attack.
-    const usual = strike({ clubSpeed: mph(100), attackAngle: degrees(0), dynamicLoft: degrees(12.5) });
+    const delivery = { clubSpeed: mph(100), attackAngle: degrees(0), dynamicLoft: degrees(12.5) };
+    const usual = strike(delivery);
     const fromBall = located(locateStrike({ ballSpeed: usual.launch.ballSpeed }));
     expect(fromBall.delivery.clubSpeed / mph(100)).toBeCloseTo(1, 2);
+    const light = { ...balls.conforming, mass: grams(35) };
+    const { ballSpeed } = strike(delivery, { clubhead: driver, ball: light }).launch;
+    const ofLight = located(locateStrike({ ballSpeed }, { clubhead: driver, ball: light }));
+    expect(ofLight.delivery.clubSpeed / mph(100)).toBeCloseTo(1, 2);
+    // The expected club speed is that of this ball: one of another mass would have to be left behind.
+    expect(ofLight.chiSquare).toBeLessThan(0.02);
     const wedge = { clubSpeed: mph(80), attackAngle: degrees(-3.5), dynamicLoft: degrees(40) };
     const pitch = located(
-      locateStrike({ ballSpeed: strike(wedge, clubheads.wedge).launch.ballSpeed }, clubheads.wedge),
+      locateStrike(
+        { ballSpeed: strike(wedge, { clubhead: clubheads.wedge }).launch.ballSpeed },
+        { clubhead: clubheads.wedge },
+      ),
     );
     // The usual smash factor leaves friction out, worth 2 % of a wedge's; it is taken to 10 %.
     expect(pitch.delivery.clubSpeed / mph(80)).toBeCloseTo(1, 1);
@@ -511,9 +538,10 @@ describe('honesty', () => {
     const shot = { clubSpeed: mph(100), launchAngle: degrees(12), spinRate: rpm(2600) };
     const two = [137, 139, 141].map((ballSpeed) =>
       located(
-        locateStrike({ ...shot, ballSpeed: mph(ballSpeed) }, driver, {
-          priors: { toe: { mean: 0.004, standardDeviation: 0.015 } },
-        }),
+        locateStrike(
+          { ...shot, ballSpeed: mph(ballSpeed) },
+          { clubhead: driver, priors: { toe: { mean: 0.004, standardDeviation: 0.015 } } },
+        ),
       ),
     );
     for (const first of two) {
@@ -530,8 +558,11 @@ describe('honesty', () => {
   it('regions: semi-axes from the covariance, 68 % inside 95 %', () => {
     const { covariance, regions } = located(locateStrike(simulated(11).measured));
     const area = Math.PI * Math.sqrt(covariance[0][0] * covariance[1][1] - covariance[0][1] ** 2);
-    expect(Math.PI * regions.p95.semiMajor * regions.p95.semiMinor).toBeCloseTo(5.9915 * area, 10);
-    expect(Math.PI * regions.p68.semiMajor * regions.p68.semiMinor).toBeCloseTo(2.2957 * area, 10);
+    expect(Math.PI * regions.p95.semiMajor * regions.p95.semiMinor).toBeCloseTo(CHI_SQUARE_95 * area, 12);
+    expect(Math.PI * regions.p68.semiMajor * regions.p68.semiMinor).toBeCloseTo(
+      -2 * Math.log(1 - 0.6827) * area,
+      12,
+    );
   });
 });
 
@@ -559,15 +590,19 @@ describe('bad input', () => {
 
   it('options', () => {
     const good = { ballSpeed: mph(150) };
-    expect(fails(() => locateStrike(good, driver, { hand: 'both' as never })).field).toBe('options.hand');
-    expect(fails(() => locateStrike(good, driver, { readingErrors: { spinRate: 3 } })).field).toBe(
+    expect(fails(() => locateStrike(good, { clubhead: driver, hand: 'both' as never })).field).toBe(
+      'options.hand',
+    );
+    expect(fails(() => locateStrike(good, { clubhead: driver, readingErrors: { spinRate: 3 } })).field).toBe(
       'options.readingErrors.spinRate',
     );
-    expect(fails(() => locateStrike(good, driver, { readingErrors: { face: 1 } as never })).field).toBe(
-      'options.readingErrors.face',
-    );
     expect(
-      fails(() => locateStrike(good, driver, { priors: { toe: { mean: 0, standardDeviation: 0 } } })).field,
+      fails(() => locateStrike(good, { clubhead: driver, readingErrors: { face: 1 } as never })).field,
+    ).toBe('options.readingErrors.face');
+    expect(
+      fails(() =>
+        locateStrike(good, { clubhead: driver, priors: { toe: { mean: 0, standardDeviation: 0 } } }),
+      ).field,
     ).toBe('options.priors.toe.standardDeviation');
   });
 });

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { clubheads, conformingBall, type Delivery, metres, si, strike } from '../../src/index.js';
+import { balls, clubheads, type Delivery, metres, si, strike } from '../../src/index.js';
 import { even } from '../even.js';
 
 /**
@@ -9,7 +9,7 @@ import { even } from '../even.js';
  */
 function planar(speed: number, attack: number, loft: number, depth: number) {
   const head = clubheads.driver;
-  const { mass: m, radius, inertia } = conformingBall;
+  const { mass: m, radius, inertia } = balls.conforming;
   const big = head.mass + head.shaftMass;
   const s = loft - attack;
   const e = 0.838 - 0.0015 * (speed * Math.cos(s) - 48.8);
@@ -42,7 +42,7 @@ describe('the planar limit', () => {
       };
       fc.assert(
         fc.property(delivery, (d) => {
-          const hit = strike(d as unknown as Delivery, head);
+          const hit = strike(d as unknown as Delivery, { clubhead: head });
           const expected = planar(d.clubSpeed, d.attackAngle, d.dynamicLoft, depth);
           expect(hit.launch.ballSpeed).toBeCloseTo(expected.ballSpeed, 10);
           expect(hit.launch.launchAngle).toBeCloseTo(expected.launchAngle, 12);

@@ -115,7 +115,7 @@ describe('sensitivities of the reference set', () => {
           attackAngle: degrees(-1.3),
           dynamicLoft: degrees(loft),
         },
-        driverWith({ restitution: { ...driver.restitution, atReference: restitution } }),
+        { clubhead: driverWith({ restitution: { ...driver.restitution, atReference: restitution } }) },
       );
     expect((toRpm(at(13.86).backspin) - toRpm(at(12.86).backspin)) / 194).toBeCloseTo(1, 1);
     expect(at(13.86).launch.ballSpeed - at(12.86).launch.ballSpeed).toBeCloseTo(-0.31, 2);

@@ -101,7 +101,7 @@ describe('a list', () => {
     const rows: ListRow[] = [mph(150), metresPerSecond(150), metresPerSecond(Number.NaN), mph(120)].map(
       (ballSpeed) => ({ 'launch.ballSpeed': ballSpeed }),
     );
-    const result = sweep({ kind: 'list', rows }, { from: launch });
+    const result = sweep({ kind: 'list', rows }, {}, { from: launch });
     expect(Array.from(result.status, (code) => rowStatuses[code])).toEqual([
       'landed',
       'outside-range',
@@ -124,7 +124,7 @@ describe('a list', () => {
 });
 
 describe('a bad design', () => {
-  const fault = (design: unknown) => caught(() => sweep(design as Design, {}));
+  const fault = (design: unknown) => caught(() => sweep(design as Design));
 
   it('is refused with the names and the range that are allowed', () => {
     const misspelt = fault({ kind: 'sobol', count: 4, factors: [{ ...speed, name: 'delivery.speed' }] });

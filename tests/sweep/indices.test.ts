@@ -24,7 +24,7 @@ function inputsOf(swept: IndexDesign): readonly Float64Array[] {
     'launch.spinRate': 250,
     'wind.speed': 0,
   };
-  return sweep(swept, { fixed: fixed as never, outputs: [] }).values;
+  return sweep(swept, {}, { fixed: fixed as never, outputs: [] }).values;
 }
 
 function ishigami(x1: number, x2: number, x3: number): number {

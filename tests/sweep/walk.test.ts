@@ -226,7 +226,7 @@ describe('rows of one batch', () => {
     }));
     const profile = { kind: 'log', roughness: metres(0.03) } as const;
     const calm = { along: metresPerSecond(0), across: metresPerSecond(0), profile };
-    const result = sweep({ kind: 'list', rows }, { from: launch, scene: { wind: calm } });
+    const result = sweep({ kind: 'list', rows }, { wind: calm }, { from: launch });
     rows.forEach((row, i) => {
       const scene = {
         air: airAtAltitude({
@@ -236,7 +236,7 @@ describe('rows of one batch', () => {
         wind: { along: row['wind.along'], across: row['wind.across'], profile } as never,
         ground: { elevation: row['ground.elevation'] as never },
       };
-      const shot = playShot(launch, { scene });
+      const shot = playShot(launch, scene);
       expect(columnOf(result, 'carry')[i]).toBeCloseTo(shot.carry, 3);
       expect(columnOf(result, 'flight.side')[i]).toBeCloseTo(shot.flight.side, 3);
       expect(columnOf(result, 'total')[i]).toBeCloseTo(shot.total, 1);
@@ -284,7 +284,7 @@ describe('a row that cannot be computed', () => {
         flight: { timeLimit: 2 as never },
       },
     );
-    const flight = playShot(delivery, { flight: { timeLimit: 2 as never } });
+    const flight = playShot(delivery, {}, { timeLimit: 2 as never });
     expect(status).toBe('time-limit');
     expect(values).toEqual([
       flight.launch.ballSpeed,
@@ -313,11 +313,13 @@ describe('a setup', () => {
     }) as never;
 
   it('completes the factors', () => {
-    expect(Array.from(sweep(design, { fixed: rest }).status)).toEqual([0, 0]);
-    const around = sweep(design, {
-      from: { clubSpeed: mph(10), attackAngle: degrees(0), dynamicLoft: degrees(14) },
-    });
-    expect(around.values).toEqual(sweep(design, { fixed: rest }).values);
+    expect(Array.from(sweep(design, {}, { fixed: rest }).status)).toEqual([0, 0]);
+    const around = sweep(
+      design,
+      {},
+      { from: { clubSpeed: mph(10), attackAngle: degrees(0), dynamicLoft: degrees(14) } },
+    );
+    expect(around.values).toEqual(sweep(design, {}, { fixed: rest }).values);
   });
 
   it.each<[string, never, SweepSetup]>([
@@ -375,7 +377,7 @@ describe('the ranges of the factors', () => {
       case 'clubhead': {
         const oblique = /limit|onset|scale/.test(name);
         const head = set(oblique ? clubheads.midIron : clubheads.driver, rest);
-        playShot(delivery, { clubhead: head });
+        playShot(delivery, {}, { clubhead: head });
         return;
       }
       case 'launch':
@@ -383,7 +385,7 @@ describe('the ranges of the factors', () => {
         return;
       case 'air':
         if (name === 'air.altitude') airAtAltitude({ altitude: metres(value) });
-        else if (/density|viscosity/.test(name)) playShot(launch, { scene: { air: set(airAt(), rest) } });
+        else if (/density|viscosity/.test(name)) playShot(launch, { air: set(airAt(), rest) });
         else airAt(set({}, rest));
         return;
       case 'wind':
@@ -393,20 +395,18 @@ describe('the ranges of the factors', () => {
             : { kind: 'log', roughness: 0.03 };
           const high = name === 'wind.profile.displacement' || name === 'wind.profile.roughness';
           const base = { along: 1, across: 0, profile: { ...kind, referenceHeight: high ? 100 : 10 } };
-          playShot(launch, { scene: { wind: set(base, rest) as never } });
+          playShot(launch, { wind: set(base, rest) as never });
         } else if (/speed|from/.test(name)) windFrom(set({ speed: 5, from: 0 }, rest) as never);
-        else playShot(launch, { scene: { wind: set({ along: 0, across: 0 }, rest) as never } });
+        else playShot(launch, { wind: set({ along: 0, across: 0 }, rest) as never });
         return;
       case 'turf':
-        playShot(launch, { scene: { turf: set(turfs.normal, rest) } });
+        playShot(launch, { turf: set(turfs.normal, rest) });
         return;
       case 'ground':
-        playShot(launch, { scene: { ground: set({}, rest) } });
+        playShot(launch, { ground: set({}, rest) });
         return;
       default:
-        playShot(delivery, {
-          scene: { ball: set({ mass: 0.046, radius: 0.0213, inertia: 8e-6 }, rest) as never },
-        });
+        playShot(delivery, { ball: set({ mass: 0.046, radius: 0.0213, inertia: 8e-6 }, rest) as never });
     }
   }
 

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { conformingBall } from '../../src/ball/index.js';
+import { balls } from '../../src/ball/index.js';
 import { degrees, kilogramsPerCubicMetre, runOut, type TurfName, turfs } from '../../src/index.js';
 import { bounce } from '../../src/turf/bounce.js';
 import { runConstants } from '../../src/turf/constants.js';
@@ -18,11 +18,13 @@ test('left and right are mirror images', () => {
       fc.record({ ...fullShot, heading: even(-30, 30), tilt: even(-40, 40), cross: even(-8, 8) }),
       turfName,
       ({ speed, descent, backspin, heading, tilt, cross }, turf) => {
-        const right = runOut(landingBall(speed, descent, backspin, { heading, tilt }), turf, {
-          crossSlope: degrees(cross),
+        const right = runOut(landingBall(speed, descent, backspin, { heading, tilt }), {
+          turf,
+          ground: { crossSlope: degrees(cross) },
         });
-        const left = runOut(landingBall(speed, descent, backspin, { heading: -heading, tilt: -tilt }), turf, {
-          crossSlope: degrees(-cross),
+        const left = runOut(landingBall(speed, descent, backspin, { heading: -heading, tilt: -tilt }), {
+          turf,
+          ground: { crossSlope: degrees(-cross) },
         });
         expect(left.restsAt.x).toBeCloseTo(right.restsAt.x, 9);
         expect(left.restsAt.z).toBeCloseTo(-right.restsAt.z, 9);
@@ -45,7 +47,7 @@ test('turning the landing about the vertical turns the run with it', () => {
 
 test('a bounce never gains energy, on any turf, with any spin', () => {
   const c = NAMES.map((name) =>
-    runConstants(turfs[name], conformingBall, { density: kilogramsPerCubicMetre(1.2) }, 0, 0, 60),
+    runConstants(turfs[name], balls.conforming, { density: kilogramsPerCubicMetre(1.2) }, 0, 0, 60),
   );
   const component = anyOf(-800, 800);
   fc.assert(
@@ -67,7 +69,7 @@ test('a bounce never gains energy, on any turf, with any spin', () => {
 
 function energy(s: Float64Array): number {
   const [, , , vx = 0, vy = 0, vz = 0, wx = 0, wy = 0, wz = 0] = s;
-  const { mass, inertia } = conformingBall;
+  const { mass, inertia } = balls.conforming;
   return (mass * (vx * vx + vy * vy + vz * vz) + inertia * (wx * wx + wy * wy + wz * wz)) / 2;
 }
 
@@ -75,7 +77,7 @@ test('softer turf runs less', () => {
   fc.assert(
     fc.property(fc.record(fullShot), ({ speed, descent, backspin }) => {
       const ball = landingBall(speed, descent, backspin);
-      const runs = NAMES.map((name) => runOut(ball, name).distance);
+      const runs = NAMES.map((name) => runOut(ball, { turf: name }).distance);
       for (let i = 1; i < runs.length; i++) {
         // A ball that backs up does so by centimetres, more on hard turf.
         if ((runs[i] as number) > 0.5) expect(runs[i]).toBeLessThan(runs[i - 1] as number);
@@ -92,17 +94,17 @@ test('uphill is shorter than level, downhill longer', () => {
       turfName,
       ({ speed, descent, backspin }, slope, turf) => {
         const ball = landingBall(speed, descent, backspin);
-        const level = runOut(ball, turf).distance;
+        const level = runOut(ball, { turf }).distance;
         if (level < 1) return;
-        expect(runOut(ball, turf, { slope: degrees(slope) }).distance).toBeLessThan(level);
-        expect(runOut(ball, turf, { slope: degrees(-slope) }).distance).toBeGreaterThan(level);
+        expect(runOut(ball, { turf, ground: { slope: degrees(slope) } }).distance).toBeLessThan(level);
+        expect(runOut(ball, { turf, ground: { slope: degrees(-slope) } }).distance).toBeGreaterThan(level);
       },
     ),
   );
 });
 
 test('a ball runs toward the lower side of a cross slope', () => {
-  const rising = runOut(landingBall(27, 38, 2100), 'firm', { crossSlope: degrees(4) });
+  const rising = runOut(landingBall(27, 38, 2100), { turf: 'firm', ground: { crossSlope: degrees(4) } });
   expect(rising.side).toBeLessThan(-1);
 });
 
@@ -110,8 +112,8 @@ test('backspin shortens the run', () => {
   fc.assert(
     fc.property(fc.record({ ...fullShot, backspin: even(0, 6000) }), turfName, (shot, turf) => {
       const { speed, descent, backspin } = shot;
-      const less = runOut(landingBall(speed, descent, backspin), turf).distance;
-      const more = runOut(landingBall(speed, descent, backspin + 500), turf).distance;
+      const less = runOut(landingBall(speed, descent, backspin), { turf }).distance;
+      const more = runOut(landingBall(speed, descent, backspin + 500), { turf }).distance;
       // 5 cm: what is left of the switch from hopping to rolling.
       expect(more).toBeLessThan(less + 0.05);
     }),
@@ -122,8 +124,8 @@ test('the run is continuous: a hair more speed or descent moves it by a hair', (
   fc.assert(
     fc.property(fc.record({ ...fullShot, backspin: even(0, 4000) }), turfName, (shot, turf) => {
       const { speed, descent, backspin } = shot;
-      const here = runOut(landingBall(speed, descent, backspin), turf).distance;
-      const there = runOut(landingBall(speed, descent + 1e-3, backspin), turf).distance;
+      const here = runOut(landingBall(speed, descent, backspin), { turf }).distance;
+      const there = runOut(landingBall(speed, descent + 1e-3, backspin), { turf }).distance;
       // The published restitution steps by 0.001 at 20 m/s, which is worth some centimetres.
       expect(Math.abs(there - here)).toBeLessThan(0.06);
     }),
@@ -163,17 +165,18 @@ describe('whatever comes in', () => {
               spinAxis: axis,
             },
             {
-              ...turfs.normal,
-              tiltScale: x.tiltScale,
-              tiltCap: x.tiltCap as never,
-              restitutionScale: x.restitutionScale,
-              friction: x.friction,
-              rollingResistance: x.rollingResistance,
-            },
-            {
-              slope: x.slope as never,
-              crossSlope: x.crossSlope as never,
-              air: { density: kilogramsPerCubicMetre(x.density) },
+              turf: {
+                turf: {
+                  ...turfs.normal,
+                  tiltScale: x.tiltScale,
+                  tiltCap: x.tiltCap as never,
+                  restitutionScale: x.restitutionScale,
+                  friction: x.friction,
+                  rollingResistance: x.rollingResistance,
+                },
+                air: { density: kilogramsPerCubicMetre(x.density) },
+                ground: { slope: x.slope as never, crossSlope: x.crossSlope as never },
+              },
             },
           );
           const numbers = [run.distance, run.side, run.restsAt.x, run.restsAt.y, run.restsAt.z];

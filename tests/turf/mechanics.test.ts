@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { conformingBall } from '../../src/ball/index.js';
+import { balls } from '../../src/ball/index.js';
 import {
   degrees,
   feet,
@@ -20,7 +20,7 @@ import { caught } from '../caught.js';
 import { landingBall } from './landing.js';
 
 const VACUUM: RunOptions = { air: { density: kilogramsPerCubicMetre(0) } };
-const RADIUS = conformingBall.radius;
+const RADIUS = balls.conforming.radius;
 
 /** A ball on the ground at the given speed down the line, with forward spin [rad/s]. */
 function onTheGround(speed: number, forward: number): LandingBall {
@@ -42,7 +42,7 @@ describe('rolling', () => {
     const putt = runOut(onTheGround(1.83, 1.83 / RADIUS), green, VACUUM);
     expect(toFeet(putt.distance)).toBeCloseTo(10, 6);
     // Air takes two inches off the putt.
-    const inAir = runOut(onTheGround(1.83, 1.83 / RADIUS), green);
+    const inAir = runOut(onTheGround(1.83, 1.83 / RADIUS), { turf: green });
     expect(toFeet(inAir.distance)).toBeGreaterThan(9.75);
     expect(inAir.distance).toBeLessThan(putt.distance);
   });
@@ -83,7 +83,9 @@ describe('rolling', () => {
     expect(runOut(ball, 'normal', { ...options, slope: (-steepness * 1.05) as never }).ended).toBe(
       'still-rolling',
     );
-    expect(runOut(ball, 'normal', { slope: (-steepness * 0.8) as never }).ended).toBe('at-rest');
+    expect(runOut(ball, { turf: 'normal', ground: { slope: (-steepness * 0.8) as never } }).ended).toBe(
+      'at-rest',
+    );
     // Uphill it rolls back and away.
     const back = runOut(ball, 'normal', { ...options, slope: (steepness * 1.05) as never });
     expect(back.ended).toBe('still-rolling');
@@ -93,7 +95,7 @@ describe('rolling', () => {
   test('a time limit cuts level rolling where the motion is by then', () => {
     const ball = landingBall(27, 38, 2100);
     const whole = runOut(ball);
-    const cut = runOut(ball, 'normal', { timeLimit: seconds(4) });
+    const cut = runOut(ball, { turf: { turf: 'normal' } }, { timeLimit: seconds(4) });
     expect(cut.ended).toBe('still-rolling');
     expect(cut.distance).toBeLessThan(whole.distance);
     expect(cut.distance).toBeGreaterThan(0.5 * whole.distance);
@@ -104,7 +106,7 @@ describe('a hop', () => {
   test('agrees with the extrapolation integrator', () => {
     const c = runConstants(
       turfs.normal,
-      conformingBall,
+      balls.conforming,
       { density: kilogramsPerCubicMetre(1.2) },
       0.05,
       0.03,
@@ -151,13 +153,13 @@ describe('sidespin', () => {
 describe('bad input', () => {
   const ball = landingBall(27, 38, 2100);
   test.each([
-    ['turf', () => runOut(ball, 'hard' as never)],
-    ['turf.friction', () => runOut(ball, turf({ friction: 0 }))],
-    ['turf.rollingResistance', () => runOut(ball, turf({ rollingResistance: Number.NaN }))],
-    ['turf.tiltCap', () => runOut(ball, turf({ tiltCap: 32 as never }))],
-    ['options.slope', () => runOut(ball, 'normal', { slope: 5 as never })],
+    ['turf', () => runOut(ball, { turf: 'hard' as never })],
+    ['turf.friction', () => runOut(ball, { turf: turf({ friction: 0 }) })],
+    ['turf.rollingResistance', () => runOut(ball, { turf: turf({ rollingResistance: Number.NaN }) })],
+    ['turf.tiltCap', () => runOut(ball, { turf: turf({ tiltCap: 32 as never }) })],
+    ['options.slope', () => runOut(ball, { turf: 'normal', ground: { slope: 5 as never } })],
     ['options.incline', () => runOut(ball, 'normal', { incline: 5 } as never)],
-    ['options.timeLimit', () => runOut(ball, 'normal', { timeLimit: seconds(1e9) })],
+    ['options.timeLimit', () => runOut(ball, { turf: { turf: 'normal' } }, { timeLimit: seconds(1e9) })],
     ['landing.velocity.x', () => runOut({ ...ball, velocity: { x: Number.NaN, y: 0, z: 0 } })],
     ['landing.velocity', () => runOut({ ...ball, velocity: undefined as never })],
     ['landing.spinRate', () => runOut({ ...ball, spinRate: -1 as never })],

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { conformingBall } from '../../src/ball/index.js';
+import { balls } from '../../src/ball/index.js';
 import {
   degrees,
   feet,
@@ -26,7 +26,7 @@ const noTilt: Turf = {
 function runYards(turf: string, speed: number, descent: number, backspin: number): number {
   const which = turf === 'no tilt' ? noTilt : turfs[turf as TurfName];
   const air = { density: kilogramsPerCubicMetre(1.2) };
-  return toYards(runOut(landingBall(speed, descent, backspin), which, { air }).distance);
+  return toYards(runOut(landingBall(speed, descent, backspin), { turf: which, air }).distance);
 }
 
 describe('the trial calculation', () => {
@@ -55,7 +55,14 @@ describe('Penner 2002, Can. J. Phys. 80, 931 (constants from memory)', () => {
   });
 
   test('the crater wall tilts by 15.4° at 18.6 m/s and 44.4°', () => {
-    const c = runConstants(turfs.normal, conformingBall, { density: kilogramsPerCubicMetre(1.2) }, 0, 0, 60);
+    const c = runConstants(
+      turfs.normal,
+      balls.conforming,
+      { density: kilogramsPerCubicMetre(1.2) },
+      0,
+      0,
+      60,
+    );
     const descent = degrees(90 - 44.4);
     expect(craterTilt(c, 18.6, 18.6 * Math.sin(descent), descent)).toBeCloseTo(degrees(15.4), 10);
     // Linear in both.

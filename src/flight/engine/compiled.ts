@@ -1,7 +1,7 @@
 import { type CompiledLaw, compiledLaw } from '../../aerodynamics/compiled-law.js';
 import type { AerodynamicModel } from '../../aerodynamics/model.js';
+import type { GrowingTrack } from '../../track.js';
 import { STATES } from '../equations.js';
-import type { Track } from '../flight.js';
 import type { FlightProblem } from '../problem.js';
 import type { SeenRanges } from '../range-watch.js';
 import { type CompiledEnd, compiledEnd, kernelFrame, packKernel, setFrame, toEnd, toWorld } from './frame.js';
@@ -15,7 +15,7 @@ export interface CompiledEngine {
   /** Reynolds numbers and spin ratios at the nodes of the last flight. */
   readonly seen: () => SeenRanges;
   /** Nodes of the last flight, in the world frame; none when the engine keeps no track. */
-  readonly track: () => Track;
+  readonly track: () => GrowingTrack;
 }
 
 const NODES = KERNEL_RESULTS.indexOf('nodes');
@@ -54,7 +54,7 @@ export function createCompiledEngine(keepTrack: boolean): CompiledEngine {
     return end;
   }
 
-  function track(): Track {
+  function track(): GrowingTrack {
     const { e1x, e1z, e2x, e2y, e2z, nx, ny, nz } = frame;
     const count = keepTrack ? out[NODES]! : 0;
     const time = new Array<number>(count);

@@ -16,7 +16,7 @@ import {
 } from './tolerance.js';
 
 /** How a flight ended, as the engines report it. @internal */
-export type Ending = 'landed' | 'time-limit' | 'below-ground';
+export type Ending = 'landed' | 'time-limit' | 'below-ground' | 'topped';
 
 /** Receives every accepted node of a flight; the arrays are reused, so copy what you keep. @internal */
 export type NodeSink = (t: number, y: Float64Array, derivative: Float64Array) => void;
@@ -131,7 +131,7 @@ export function createFlightEngine(): FlightEngine {
     if (height === 0) {
       const climb = plane.climb(y);
       above = climb > 0 || (climb === 0 && plane.climbRate(f) > 0);
-      if (!above) return finish('landed', 0, y, f, sink);
+      if (!above) return finish('topped', 0, y, f, sink);
     }
     if (!above && plane.climb(y) <= 0) return finish('below-ground', 0, y, f, sink);
     let t = 0;

@@ -25,7 +25,7 @@ const FLIGHTS = [
 export function warmUp(kernel: typeof flyKernel): void {
   const law = constantLaw(0.2, 0.25);
   const frame = kernelFrame();
-  const problem = sceneProblem(resolveScene());
+  const problem = sceneProblem(resolveScene(undefined));
   const p = new Float64Array(KERNEL_PARAMETERS.length);
   const out = new Float64Array(KERNEL_RESULTS.length);
   const track = new Float64Array(100 * TRACK_FIELDS.length);

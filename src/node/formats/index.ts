@@ -1,6 +1,7 @@
 import { extname } from 'node:path';
-import { requireOneOf } from '../../errors.js';
-import { refusal } from '../../sweep/checks.js';
+import { describe } from '../../errors.js';
+import { readChoice } from '../../inputs/read.js';
+import { refusal, refuseType } from '../../inputs/refuse.js';
 import { arrow } from './arrow.js';
 import { csv } from './csv.js';
 import type { Format, SweepFormat } from './format.js';
@@ -18,10 +19,11 @@ const ENDINGS: Readonly<Record<string, SweepFormat>> = {
 
 /** The format asked for, or the one the file's ending stands for. @throws `FairflightError` `invalid-input` @internal */
 export function formatOf(path: string, asked: SweepFormat | undefined): SweepFormat {
-  if (asked !== undefined) return requireOneOf('options.format', asked, ['csv', 'parquet', 'arrow']);
+  if (typeof path !== 'string') throw refuseType('path', 'a path', path);
+  if (asked !== undefined) return readChoice(Object.keys(FORMATS) as SweepFormat[], asked, 'options.format');
   const format = ENDINGS[extname(path).toLowerCase()];
   if (format !== undefined) return format;
-  throw refusal('path', `path must end in ${Object.keys(ENDINGS).join(', ')}, got ${JSON.stringify(path)}`, {
+  throw refusal('path', `path must end in ${Object.keys(ENDINGS).join(', ')}, got ${describe(path)}`, {
     value: path,
     hint: 'or name the format in options.format',
   });

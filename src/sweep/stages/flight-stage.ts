@@ -1,20 +1,12 @@
-import { type AerodynamicModel, resolveModel } from '../../aerodynamics/index.js';
 import { isFairflightError } from '../../errors.js';
 import type { BatchKernel } from '../../flight/engine/batch.js';
-import { resolveFlightOptions } from '../../flight/fly.js';
-import {
-  type ConditionColumns,
-  type FlightColumns,
-  type FlightOptions,
-  flyMany,
-} from '../../flight/index.js';
-import { sceneProblem, setLaunch } from '../../flight/problem.js';
-import type { Scene } from '../../scene/index.js';
-import { si } from '../../units/index.js';
+import type { FlightSettings } from '../../flight/fly.js';
+import { type ConditionArrays, type FlightColumns, flyColumns } from '../../flight/fly-many.js';
+import type { ResolvedScene } from '../../scene/scene.js';
 import { type FactorName, isWithin } from '../factors.js';
 import { type Inputs, valueAt } from '../inputs.js';
 import { STATUS_CODE } from '../status.js';
-import type { RowScene, SceneRows } from './scene-rows.js';
+import type { SceneRows } from './scene-rows.js';
 import type { Stage } from './strike-stage.js';
 import type { Work, WorkColumn } from './work.js';
 
@@ -42,10 +34,18 @@ const KEPT: readonly (readonly [WorkColumn, Exclude<keyof FlightColumns, 'ended'
   ['landing.vx', 'vx'],
   ['landing.vy', 'vy'],
   ['landing.vz', 'vz'],
+  ['axis.x', 'spinAxisX'],
+  ['axis.y', 'spinAxisY'],
+  ['axis.z', 'spinAxisZ'],
 ];
 
 /** How a flight ended, by the code of flyMany. */
-const ENDINGS = [STATUS_CODE.landed, STATUS_CODE.timeLimit, STATUS_CODE.belowGround] as const;
+const ENDINGS = [
+  STATUS_CODE.landed,
+  STATUS_CODE.timeLimit,
+  STATUS_CODE.belowGround,
+  STATUS_CODE.topped,
+] as const;
 
 /** Puts the launch of each row where the strike would have put it. @internal */
 export function launchStage(inputs: Inputs): Stage {
@@ -58,29 +58,20 @@ export function launchStage(inputs: Inputs): Stage {
   };
 }
 
-/** The flight of each row, and the axis of its spin when a run is to follow. @throws {@link FairflightError} for bad options or scene @internal */
-export function flightStage(
-  scenes: SceneRows,
-  scene: Scene,
-  options: FlightOptions = {},
-  kernel?: BatchKernel,
-  axesToo = true,
-): Stage {
-  resolveFlightOptions(options);
-  const flights: Flights = { scenes, model: resolveModel(scene.aerodynamics), options, kernel };
+/** The flight of each row. @internal */
+export function flightStage(scenes: SceneRows, settings: FlightSettings, kernel?: BatchKernel): Stage {
+  const flights: Flights = { scenes, settings, kernel };
   return (columns, work, count) => {
     const rows = flyable(work, columns, count, scenes);
     if (rows.length === 0) return;
     if (scenes.batch) flyRows(flights, columns, work, rows);
     else for (let k = 0; k < rows.length; k++) flyRows(flights, columns, work, rows.subarray(k, k + 1));
-    if (axesToo) keepAxes(work, rows);
   };
 }
 
 interface Flights {
   readonly scenes: SceneRows;
-  readonly model: AerodynamicModel;
-  readonly options: FlightOptions;
+  readonly settings: FlightSettings;
   readonly kernel: BatchKernel | undefined;
 }
 
@@ -111,7 +102,7 @@ function flyRows(flights: Flights, columns: readonly Float64Array[], work: Work,
 }
 
 function flyBatch(
-  { scenes, model, options, kernel }: Flights,
+  { scenes, settings, kernel }: Flights,
   columns: readonly Float64Array[],
   work: Work,
   rows: Int32Array,
@@ -120,41 +111,33 @@ function flyBatch(
     const column = work.column(name);
     return Float64Array.from(rows, (i) => column[i] as number);
   };
-  const first = scenes.at(columns, rows[0] as number) as RowScene;
+  const first = scenes.at(columns, rows[0] as number) as ResolvedScene;
+  const launches = {
+    ballSpeed: launch('launch.ballSpeed'),
+    launchAngle: launch('launch.launchAngle'),
+    launchDirection: launch('launch.launchDirection'),
+    spinRate: launch('launch.spinRate'),
+    spinAxisTilt: launch('launch.spinAxisTilt'),
+    rifleSpin: launch('launch.rifleSpin'),
+  };
   const conditions = scenes.constant ? {} : conditionsOf(scenes, columns, rows);
-  return flyMany(
-    {
-      ballSpeed: launch('launch.ballSpeed'),
-      launchAngle: launch('launch.launchAngle'),
-      launchDirection: launch('launch.launchDirection'),
-      spinRate: launch('launch.spinRate'),
-      spinAxisTilt: launch('launch.spinAxisTilt'),
-      rifleSpin: launch('launch.rifleSpin'),
-    },
-    { ...sceneOf(first), aerodynamics: model },
-    { ...options, conditions, kernel },
-  );
+  return flyColumns(first, launches, conditions, settings, kernel);
 }
 
 function conditionsOf(
   scenes: SceneRows,
   columns: readonly Float64Array[],
   rows: Int32Array,
-): ConditionColumns {
-  const of = (read: (scene: RowScene) => number): Float64Array =>
-    Float64Array.from(rows, (i) => read(scenes.at(columns, i) as RowScene));
+): ConditionArrays {
+  const of = (read: (scene: ResolvedScene) => number): Float64Array =>
+    Float64Array.from(rows, (i) => read(scenes.at(columns, i) as ResolvedScene));
   return {
     airDensity: of(({ air }) => air.density),
     airViscosity: of(({ air }) => air.viscosity),
     windAlong: of(({ windAlong }) => windAlong),
     windAcross: of(({ windAcross }) => windAcross),
-    elevation: of(({ ground }) => ground.elevation ?? 0),
+    elevation: of(({ elevation }) => elevation),
   };
-}
-
-function sceneOf({ air, windAlong, windAcross, profile, ground, ball }: RowScene): Scene {
-  const wind = { along: si<never>(windAlong), across: si<never>(windAcross) };
-  return { air, wind: profile === undefined ? wind : { ...wind, profile }, ground, ball };
 }
 
 function keep(work: Work, rows: Int32Array, flights: FlightColumns): void {
@@ -167,35 +150,7 @@ function keep(work: Work, rows: Int32Array, flights: FlightColumns): void {
   const { ended, vx, vy, vz } = flights;
   for (let k = 0; k < rows.length; k++) {
     const i = rows[k] as number;
-    work.status[i] = ENDINGS[ended[k] as 0 | 1 | 2];
+    work.status[i] = ENDINGS[ended[k] as 0 | 1 | 2 | 3];
     speed[i] = Math.hypot(vx[k] as number, vy[k] as number, vz[k] as number);
-  }
-}
-
-/** The axis of the spin stays fixed in space, so the run needs the one of the launch. */
-function keepAxes(work: Work, rows: Int32Array): void {
-  const [speed, angle, direction, spin, tilt, rifle] = LAUNCH.map((name) => work.column(name)) as [
-    Float64Array,
-    Float64Array,
-    Float64Array,
-    Float64Array,
-    Float64Array,
-    Float64Array,
-  ];
-  const axes = [work.column('axis.x'), work.column('axis.y'), work.column('axis.z')] as const;
-  const problem = sceneProblem({});
-  for (const i of rows) {
-    setLaunch(
-      problem,
-      speed[i] as number,
-      angle[i] as number,
-      direction[i] as number,
-      spin[i] as number,
-      tilt[i] as number,
-      rifle[i] as number,
-    );
-    axes[0][i] = problem.nx;
-    axes[1][i] = problem.ny;
-    axes[2][i] = problem.nz;
   }
 }

@@ -1,29 +1,26 @@
+import type { Turf } from '../../inputs/turf.js';
+import type { ResolvedScene } from '../../scene/scene.js';
+import { RUN_TIME_LIMIT } from '../../shot/run-out.js';
 import { type RunConstants, runConstants } from '../../turf/constants.js';
-import type { Turf, TurfName } from '../../turf/index.js';
 import { run, toGround, worldX, worldZ } from '../../turf/kernel.js';
-import { resolveTurf } from '../../turf/presets.js';
-import { newRunState, POSITION, SPIN, VELOCITY } from '../../turf/state.js';
+import { newRunState, VX, WX, X, Y, Z } from '../../turf/state.js';
 import { anyVaries, type Inputs, withInputs } from '../inputs.js';
 import { STATUS_CODE } from '../status.js';
-import type { RowScene, SceneRows } from './scene-rows.js';
+import type { SceneRows } from './scene-rows.js';
 import type { Stage } from './strike-stage.js';
 
-/** Longest run computed [s], as in runOut. */
-const TIME_LIMIT = 60;
-
-/** The run of each row that landed. @throws `FairflightError` for a bad turf @internal */
-export function runStage(inputs: Inputs, scenes: SceneRows, turf: Turf | TurfName | undefined): Stage {
+/** The run of each row that landed. @internal */
+export function runStage(inputs: Inputs, scenes: SceneRows, base: Turf): Stage {
   const given = inputs.group('turf');
-  const base = resolveTurf(turf);
   const fixedTurf = anyVaries(given) ? undefined : withInputs(base, given, [], 0);
-  let known: { readonly scene: RowScene; readonly constants: RunConstants } | undefined;
+  let known: { readonly scene: ResolvedScene; readonly constants: RunConstants } | undefined;
   const state = newRunState();
 
-  const constantsAt = (columns: readonly Float64Array[], i: number, scene: RowScene): RunConstants => {
+  const constantsAt = (columns: readonly Float64Array[], i: number, scene: ResolvedScene): RunConstants => {
     if (fixedTurf !== undefined && known?.scene === scene) return known.constants;
-    const { ball, air, ground } = scene;
+    const { ball, air, slope, crossSlope } = scene;
     const rowTurf = fixedTurf ?? withInputs(base, given, columns, i);
-    const constants = runConstants(rowTurf, ball, air, ground.slope ?? 0, ground.crossSlope ?? 0, TIME_LIMIT);
+    const constants = runConstants(rowTurf, ball, air, slope, crossSlope, RUN_TIME_LIMIT);
     known = { scene, constants };
     return constants;
   };
@@ -48,18 +45,18 @@ export function runStage(inputs: Inputs, scenes: SceneRows, turf: Turf | TurfNam
       total[i] = Math.hypot(x, z);
       side[i] = z;
       if (work.status[i] !== STATUS_CODE.landed) continue;
-      const scene = scenes.at(columns, i) as RowScene;
+      const scene = scenes.at(columns, i) as ResolvedScene;
       const c = constantsAt(columns, i, scene);
       const rate = spin[i] as number;
       const hx = vx[i] as number;
       const hz = vz[i] as number;
       state.fill(0);
-      toGround(c, hx, vy[i] as number, hz, state, VELOCITY);
-      toGround(c, rate * (ax[i] as number), rate * (ay[i] as number), rate * (az[i] as number), state, SPIN);
+      toGround(c, hx, vy[i] as number, hz, state, VX);
+      toGround(c, rate * (ax[i] as number), rate * (ay[i] as number), rate * (az[i] as number), state, WX);
       if (!run(c, state)) work.status[i] = STATUS_CODE.stillRolling;
-      const along = state[POSITION] as number;
-      const normal = state[POSITION + 1] as number;
-      const sideways = state[POSITION + 2] as number;
+      const along = state[X] as number;
+      const normal = state[Y] as number;
+      const sideways = state[Z] as number;
       const dx = worldX(c, along, normal, sideways);
       const dz = worldZ(c, normal, sideways);
       const level = Math.hypot(hx, hz);

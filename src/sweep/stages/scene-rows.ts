@@ -1,22 +1,13 @@
-import { type Air, airAt, airAtAltitude, defaultAir, type WindProfile } from '../../air/index.js';
-import { requireWind } from '../../air/require-wind.js';
-import { type Ball, conformingBall } from '../../ball/index.js';
+import { airAt, airAtAltitude, defaultAir } from '../../air/index.js';
+import { requireSoundProfile } from '../../air/sound-wind.js';
 import { type FairflightError, isFairflightError } from '../../errors.js';
-import type { Ground, Scene } from '../../scene/index.js';
+import type { Air } from '../../inputs/air.js';
+import { refusal } from '../../inputs/refuse.js';
+import type { WindProfile } from '../../inputs/wind.js';
+import { type ReadScene, type ResolvedScene, withDefaults } from '../../scene/scene.js';
 import { si } from '../../units/index.js';
-import { refusal } from '../checks.js';
 import type { FactorName } from '../factors.js';
 import { anyVaries, type Input, type Inputs, valueAt, withInputs } from '../inputs.js';
-
-/** The part of a scene that the flight reads, in one row. @internal */
-export interface RowScene {
-  readonly air: Air;
-  readonly windAlong: number;
-  readonly windAcross: number;
-  readonly profile: WindProfile | undefined;
-  readonly ground: Ground;
-  readonly ball: Ball;
-}
 
 /** The scene of each row. @internal */
 export interface SceneRows {
@@ -25,7 +16,7 @@ export interface SceneRows {
   /** True when at most air, wind speed and elevation change from row to row: what a batch of flights takes as columns. */
   readonly batch: boolean;
   /** Scene of row i of a chunk; undefined where the row's figures cannot go together. */
-  readonly at: (columns: readonly Float64Array[], i: number) => RowScene | undefined;
+  readonly at: (columns: readonly Float64Array[], i: number) => ResolvedScene | undefined;
 }
 
 type Reader<T> = {
@@ -38,18 +29,20 @@ type Reader<T> = {
  * @throws {@link FairflightError} `invalid-input` for factors that contradict each other or the setup's scene
  * @internal
  */
-export function sceneRows(inputs: Inputs, scene: Scene): SceneRows {
+export function sceneRows(inputs: Inputs, scene: ReadScene): SceneRows {
+  const base = withDefaults(scene);
+  const { elevation, slope, crossSlope } = base;
   const readers = {
     air: airReader(inputs, scene.air),
     wind: windReader(inputs, scene),
-    ground: recordReader(inputs.group('ground'), scene.ground ?? {}),
-    ball: recordReader(inputs.group('ball'), scene.ball ?? conformingBall),
+    ground: recordReader(inputs.group('ground'), { elevation, slope, crossSlope }),
+    ball: recordReader(inputs.group('ball'), base.ball),
   };
-  const make = (columns: readonly Float64Array[], i: number): RowScene | undefined => {
+  const make = (columns: readonly Float64Array[], i: number): ResolvedScene | undefined => {
     const wind = readers.wind.at(columns, i);
     if (wind === undefined) return undefined;
     const air = readers.air.at(columns, i);
-    return { air, ...wind, ground: readers.ground.at(columns, i), ball: readers.ball.at(columns, i) };
+    return { ...base, air, ...wind, ...readers.ground.at(columns, i), ball: readers.ball.at(columns, i) };
   };
   const varying = (group: string): readonly Input[] =>
     inputs.group(group).filter((input) => input.column >= 0);
@@ -67,7 +60,7 @@ export function sceneRows(inputs: Inputs, scene: Scene): SceneRows {
 /** Remembers the scenes of the chunk at hand, which every stage of the walk asks for. */
 function kept(make: SceneRows['at']): SceneRows['at'] {
   let chunk: readonly Float64Array[] | undefined;
-  let scenes: (RowScene | undefined)[] = [];
+  let scenes: (ResolvedScene | undefined)[] = [];
   return (columns, i) => {
     if (columns !== chunk) {
       chunk = columns;
@@ -94,7 +87,7 @@ function airReader(inputs: Inputs, base: Air | undefined): Reader<Air> {
   const direct = DIRECT.filter((name) => inputs.find(name) !== undefined);
   if (weather.length > 0 && direct.length > 0) throw contradiction(weather[0], direct[0]);
   if (weather.length === 0) return recordReader(inputs.group('air'), base ?? defaultAir);
-  if (base !== undefined) throw contradiction(weather[0], 'setup.scene.air');
+  if (base !== undefined) throw contradiction(weather[0], 'scene.air');
   if (inputs.find('air.altitude') && inputs.find('air.pressure')) {
     throw contradiction('air.altitude', 'air.pressure');
   }
@@ -109,9 +102,9 @@ function airReader(inputs: Inputs, base: Air | undefined): Reader<Air> {
   return { varies: false, at: () => only };
 }
 
-type RowWind = Pick<RowScene, 'windAlong' | 'windAcross' | 'profile'>;
+type RowWind = Pick<ResolvedScene, 'windAlong' | 'windAcross' | 'profile'>;
 
-function windReader(inputs: Inputs, scene: Scene): Reader<RowWind | undefined> {
+function windReader(inputs: Inputs, scene: ReadScene): Reader<RowWind | undefined> {
   const polar = pair(inputs, 'wind.speed', 'wind.from');
   const along = inputs.find('wind.along');
   const across = inputs.find('wind.across');
@@ -120,7 +113,7 @@ function windReader(inputs: Inputs, scene: Scene): Reader<RowWind | undefined> {
     if (other !== undefined) throw contradiction('wind.speed', other);
     // A scene's wind may lend its profile, but not a second speed.
     if ((scene.wind?.along ?? 0) !== 0 || (scene.wind?.across ?? 0) !== 0) {
-      throw contradiction('wind.speed', 'setup.scene.wind');
+      throw contradiction('wind.speed', 'scene.wind');
     }
   }
   const shape = inputs.group('wind').filter(({ name }) => name.startsWith('wind.profile.'));
@@ -146,7 +139,8 @@ function windReader(inputs: Inputs, scene: Scene): Reader<RowWind | undefined> {
     const wind = make(columns, i);
     if (wind.profile === undefined) return wind;
     try {
-      requireWind('wind', { along: si(0), across: si(0), profile: wind.profile });
+      const { windAlong, windAcross, profile } = wind;
+      requireSoundProfile({ along: si(windAlong), across: si(windAcross), profile }, 'wind');
       return wind;
     } catch (error) {
       if (isFairflightError(error)) return undefined;
@@ -154,7 +148,8 @@ function windReader(inputs: Inputs, scene: Scene): Reader<RowWind | undefined> {
     }
   };
   const all = inputs.group('wind');
-  if (anyVaries(all)) return { varies: true, at: anyVaries(shape) ? checked : make };
+  if (anyVaries(all))
+    return { varies: true, at: anyVaries(shape) || baseProfile !== undefined ? checked : make };
   const only = checked([], 0);
   return { varies: false, at: () => only };
 }
@@ -167,8 +162,7 @@ function profileBase(inputs: Inputs, base: WindProfile | undefined): WindProfile
   if (log && power) throw contradiction('wind.profile.roughness', 'wind.profile.exponent');
   const kind = base?.kind ?? (log ? 'log' : power ? 'power' : undefined);
   const wrong = (log && kind !== 'log') || (power && kind !== 'power');
-  if (wrong)
-    throw contradiction(log ? 'wind.profile.roughness' : 'wind.profile.exponent', 'setup.scene.wind');
+  if (wrong) throw contradiction(log ? 'wind.profile.roughness' : 'wind.profile.exponent', 'scene.wind');
   if (has('wind.profile.referenceHeight') && (kind === undefined || kind === 'uniform')) {
     throw missing('wind.profile.referenceHeight', 'wind.profile.roughness or wind.profile.exponent');
   }

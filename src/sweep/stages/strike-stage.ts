@@ -1,11 +1,11 @@
 import type { Ball } from '../../ball/index.js';
-import { checkClubhead } from '../../clubhead/check.js';
-import { type Clubhead, clubheads } from '../../clubhead/index.js';
-import { impactConstants, OUT, OUT_LENGTH, STATUS, strikeKernel } from '../../strike/kernel.js';
-import { refusal } from '../checks.js';
+import { type Clubhead, clubheadFields } from '../../inputs/clubhead.js';
+import { readRecord } from '../../inputs/read.js';
+import { refusal } from '../../inputs/refuse.js';
+import { type StrikeResult, squareStrike } from '../../strike/impact.js';
+import { createStriker, type Striker } from '../../strike/striker.js';
 import type { FactorName } from '../factors.js';
 import { anyVaries, type Input, type Inputs, valueAt, withInputs } from '../inputs.js';
-import type { OutputName } from '../outputs.js';
 import { STATUS_CODE } from '../status.js';
 import type { SceneRows } from './scene-rows.js';
 import type { Work } from './work.js';
@@ -24,47 +24,26 @@ const DELIVERY = [
   'delivery.closureRate',
 ] as const satisfies readonly FactorName[];
 
-const KEPT: readonly (readonly [OutputName, number])[] = [
-  ['launch.ballSpeed', OUT.ballSpeed],
-  ['launch.launchAngle', OUT.launchAngle],
-  ['launch.launchDirection', OUT.launchDirection],
-  ['launch.spinRate', OUT.spinRate],
-  ['launch.spinAxisTilt', OUT.spinAxisTilt],
-  ['launch.rifleSpin', OUT.rifleSpin],
-  ['strike.spinLoft', OUT.spinLoft],
-  ['strike.faceToPath', OUT.faceToPath],
-  ['strike.backspin', OUT.backspin],
-  ['strike.sidespin', OUT.sidespin],
-  ['strike.restitution', OUT.restitution],
-  ['strike.clubSpeedAfter', OUT.clubSpeedAfter],
-];
-
 /**
  * The strike of each row.
  * @throws `FairflightError` for a clubhead that no strike can be computed for
  * @internal
  */
-export function strikeStage(
-  inputs: Inputs,
-  clubhead: Clubhead | undefined = clubheads.driver,
-  scenes: SceneRows,
-): Stage {
-  checkClubhead(clubhead, 'setup.clubhead');
+export function strikeStage(inputs: Inputs, clubhead: Clubhead, scenes: SceneRows): Stage {
   const delivery: readonly Input[] = DELIVERY.map(
     (name) => inputs.find(name) ?? { name, column: -1, constant: 0 },
   );
   const head = inputs.group('clubhead');
   requireLaw(head, clubhead);
-  const constantsAt = (columns: readonly Float64Array[], i: number, ball: Ball): Constants =>
-    impactConstants(withInputs(clubhead, head, columns, i), ball);
+  const strikerAt = (columns: readonly Float64Array[], i: number, ball: Ball): Striker =>
+    createStriker({ clubhead: withInputs(clubhead, head, columns, i), ball });
   const fixedHead = !anyVaries(head);
-  if (fixedHead) checkClubhead(withInputs(clubhead, head, [], 0));
-  let known: { readonly ball: Ball; readonly constants: Constants } | undefined;
-  const out = new Float64Array(OUT_LENGTH);
+  if (fixedHead) readRecord(clubheadFields, withInputs(clubhead, head, [], 0), 'options.clubhead');
+  let known: { readonly ball: Ball; readonly striker: Striker } | undefined;
+  const input = { ...squareStrike(0, 0, 0), mirror: inputs.mirror };
 
   return (columns, work, count) => {
-    const kept = KEPT.map(([name, at]) => [work.column(name), at] as const);
-    const smash = work.column('strike.smashFactor');
+    const write = writerTo(work);
     const [speed, attack, path, face, loft, toe, high, closure] = delivery as readonly [
       Input,
       Input,
@@ -82,36 +61,58 @@ export function strikeStage(
         work.status[i] = STATUS_CODE.outsideRange;
         continue;
       }
-      let constants = known?.constants;
-      if (!fixedHead || known?.ball !== ball || constants === undefined) {
-        constants = constantsAt(columns, i, ball);
-        known = { ball, constants };
-      }
-      const clubSpeed = valueAt(speed, columns, i);
-      const result = strikeKernel(
-        constants,
-        clubSpeed,
-        valueAt(attack, columns, i),
-        valueAt(path, columns, i),
-        valueAt(face, columns, i),
-        valueAt(loft, columns, i),
-        valueAt(toe, columns, i),
-        valueAt(high, columns, i),
-        valueAt(closure, columns, i),
-        inputs.mirror,
-        out,
-      );
-      if (result !== STATUS.ok) {
-        work.status[i] = result === STATUS.restitution ? STATUS_CODE.outsideRange : STATUS_CODE.noStrike;
+      if (!fixedHead || known?.ball !== ball) known = { ball, striker: strikerAt(columns, i, ball) };
+      input.clubSpeed = valueAt(speed, columns, i);
+      input.attackAngle = valueAt(attack, columns, i);
+      input.clubPath = valueAt(path, columns, i);
+      input.faceAngle = valueAt(face, columns, i);
+      input.dynamicLoft = valueAt(loft, columns, i);
+      input.toe = valueAt(toe, columns, i);
+      input.high = valueAt(high, columns, i);
+      input.closureRate = valueAt(closure, columns, i);
+      const struck = known.striker.strike(input);
+      if (typeof struck === 'string') {
+        work.status[i] =
+          struck === 'impossible-restitution' ? STATUS_CODE.outsideRange : STATUS_CODE.noStrike;
         continue;
       }
-      for (const [column, at] of kept) column[i] = out[at] as number;
-      smash[i] = (out[OUT.ballSpeed] as number) / clubSpeed;
+      write(struck, input.clubSpeed, i);
     }
   };
 }
 
-type Constants = ReturnType<typeof impactConstants>;
+/** Writes strikes into the rows of the output columns. */
+function writerTo(work: Work): (struck: StrikeResult, clubSpeed: number, i: number) => void {
+  const ballSpeed = work.column('launch.ballSpeed');
+  const launchAngle = work.column('launch.launchAngle');
+  const launchDirection = work.column('launch.launchDirection');
+  const spinRate = work.column('launch.spinRate');
+  const spinAxisTilt = work.column('launch.spinAxisTilt');
+  const rifleSpin = work.column('launch.rifleSpin');
+  const smashFactor = work.column('strike.smashFactor');
+  const spinLoft = work.column('strike.spinLoft');
+  const faceToPath = work.column('strike.faceToPath');
+  const backspin = work.column('strike.backspin');
+  const sidespin = work.column('strike.sidespin');
+  const restitution = work.column('strike.restitution');
+  const clubSpeedAfter = work.column('strike.clubSpeedAfter');
+  return (struck, clubSpeed, i) => {
+    const { launch } = struck;
+    ballSpeed[i] = launch.ballSpeed;
+    launchAngle[i] = launch.launchAngle;
+    launchDirection[i] = launch.launchDirection;
+    spinRate[i] = launch.spinRate;
+    spinAxisTilt[i] = launch.spinAxisTilt;
+    rifleSpin[i] = launch.rifleSpin;
+    smashFactor[i] = launch.ballSpeed / clubSpeed;
+    spinLoft[i] = struck.spinLoft;
+    faceToPath[i] = struck.faceToPath;
+    backspin[i] = struck.backspin;
+    sidespin[i] = struck.sidespin;
+    restitution[i] = struck.restitution;
+    clubSpeedAfter[i] = struck.clubSpeedAfter;
+  };
+}
 
 /** A factor of one law of tangential restitution makes no sense on a head with the other. */
 function requireLaw(head: readonly Input[], clubhead: Clubhead): void {
@@ -120,7 +121,7 @@ function requireLaw(head: readonly Input[], clubhead: Clubhead): void {
     const law = /tangentialRestitution\.(\w+)$/.exec(name)?.[1];
     if (law === undefined || (law === 'value') === (kind === 'constant')) continue;
     throw refusal(name, `${name} does not belong to a head whose tangential restitution is ${kind}`, {
-      hint: 'give setup.clubhead with the other kind of law',
+      hint: 'give options.clubhead with the other kind of law',
     });
   }
 }

@@ -1,8 +1,9 @@
 import {
-  type AerodynamicModel,
   aerodynamicModels,
+  type ModelChoice,
+  resolveModel,
   scaledModel,
-  tabulated,
+  tabulatedModel,
   withReverseMagnus,
 } from '../../../src/aerodynamics/index.js';
 import type { Source } from '../../../src/source.js';
@@ -17,7 +18,7 @@ const source: Source = {
 const smits = aerodynamicModels['smits-smith-1994'];
 
 /** An invented wind tunnel. */
-export const ownTable: AerodynamicModel = tabulated({
+export const ownTable: ModelChoice = tabulatedModel({
   id: 'own-table',
   reynolds: [50_000, 100_000, 200_000],
   spinRatio: [0, 0.1, 0.3],
@@ -35,7 +36,7 @@ export const ownTable: AerodynamicModel = tabulated({
 });
 
 /** Models made from others. */
-export const ownModels: Readonly<Record<string, AerodynamicModel>> = {
+export const ownModels: Readonly<Record<string, ModelChoice>> = {
   tabulated: ownTable,
   scaled: scaledModel(aerodynamicModels['fitted-modern'], { drag: 1.07, lift: 0.92 }),
   'scaled-lift-only': scaledModel(smits, { lift: 1.1 }),
@@ -48,13 +49,15 @@ const AT: Readonly<Record<string, readonly [reynolds: number, spinRatio: number]
   slow: [60_000, 0.45],
 };
 
-const coefficients = (model: AerodynamicModel): Numbers =>
-  Object.fromEntries(
+const coefficients = (choice: ModelChoice): Numbers => {
+  const model = resolveModel(choice);
+  return Object.fromEntries(
     Object.entries(AT).flatMap(([name, [re, s]]) => [
       [`drag-${name}`, model.dragCoefficient(re, s)],
       [`lift-${name}`, model.liftCoefficient(re, s)],
     ]),
   );
+};
 
 /** Coefficients of lift and drag. */
 export const aerodynamics: Room = {

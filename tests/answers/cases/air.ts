@@ -6,14 +6,14 @@ import {
   defaultAir,
   geopotentialAltitude,
   moistAirDensity,
-  roughness,
   standardAtmosphere,
   stationPressure,
+  terrains,
   type WindProfile,
   type WindReading,
   windFrom,
-  windRatio,
 } from '../../../src/air/index.js';
+import { windRatio } from '../../../src/air/wind-ratio.js';
 import { celsius, degrees, hectopascals, metres, mph, pascals } from '../../../src/units/index.js';
 import { each, type Numbers, pick, type Room } from '../room.js';
 
@@ -76,7 +76,7 @@ export const air: Room = {
       pressure: stationPressure({ seaLevelPressure: pascals(101_325), elevation: metres(80) }),
     }),
     ...each(readings, (reading) => pick(windFrom(reading), 'along', 'across')),
-    'profile-log-parkland': () => ratios({ kind: 'log', roughness: roughness.parkland.roughness }),
+    'profile-log-parkland': () => ratios({ kind: 'log', roughness: terrains.parkland.roughness }),
     'profile-log-displaced': () =>
       ratios({ kind: 'log', roughness: metres(0.3), displacement: metres(1.2), referenceHeight: metres(12) }),
     'profile-power': () => ratios({ kind: 'power', exponent: 0.15 }),

@@ -1,6 +1,6 @@
 import { type AerodynamicModel, aerodynamicModels } from '../../../src/aerodynamics/index.js';
 import { airAt, airAtAltitude, type WindProfile } from '../../../src/air/index.js';
-import { conformingBall } from '../../../src/ball/index.js';
+import { balls } from '../../../src/ball/index.js';
 import { type Flight, type FlightOptions, fly, pathOf, stateAt } from '../../../src/flight/index.js';
 import { flyReference } from '../../../src/reference.js';
 import type { Scene } from '../../../src/scene/index.js';
@@ -68,7 +68,7 @@ const scenes: Readonly<Record<string, Scene>> = {
   'frost-minus-5C': { air: airAt({ temperature: celsius(-5) }) },
   'green-10m-above': ground(10),
   'green-60m-below': ground(-60),
-  'heavy-ball': { ball: { ...conformingBall, mass: grams(52) } },
+  'heavy-ball': { ball: { ...balls.conforming, mass: grams(52) } },
 };
 
 /** Ways a flight ends without landing, or lands at once. */

@@ -14,7 +14,7 @@ const locateIn = (
   head: Clubhead = clubheads.driver,
   options: LocateOptions = {},
 ): Numbers => {
-  const estimate = locateStrike(measured, head, options);
+  const estimate = locateStrike(measured, { ...options, clubhead: head });
   const basis = pick(estimate, 'chiSquare', 'probability');
   if (estimate.outcome === 'inconsistent') return basis;
   return {
@@ -34,7 +34,7 @@ const locateIn = (
 /** All readings of a strike, as this head makes it. */
 const readingsOf = (swing: Swing, head: Clubhead = clubheads.driver): StrikeMeasurement => {
   const { strikeOffset: _, closureRate: __, hand: ___, ...club } = delivery(swing);
-  const { rifleSpin: ____, ...ball } = strike(delivery(swing), head).launch;
+  const { rifleSpin: ____, ...ball } = strike(delivery(swing), { clubhead: head }).launch;
   return { ...club, ...ball };
 };
 

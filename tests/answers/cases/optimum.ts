@@ -7,9 +7,11 @@ import {
   carryMap,
   inferDynamicLoft,
   type LaunchOptimum,
+  type LaunchQuestion,
   type LoftOptimum,
   type Maximised,
   type SpeedAnswer,
+  type SpeedOptions,
   speedForCarry,
 } from '../../../src/optimum/index.js';
 import type { Scene } from '../../../src/scene/index.js';
@@ -26,26 +28,28 @@ const loftFor = (
   maximise: Maximised,
   { scene = {}, delivered }: { readonly scene?: Scene; readonly delivered?: number } = {},
 ): LoftOptimum =>
-  bestLoft({
-    clubSpeed: mph(speed),
-    attackAngle: degrees(attack),
-    maximise,
+  bestLoft(
+    {
+      clubSpeed: mph(speed),
+      attackAngle: degrees(attack),
+      ...(delivered !== undefined && { deliveredLoft: degrees(delivered) }),
+    },
     scene,
-    ...(delivered !== undefined && { deliveredLoft: degrees(delivered) }),
-  });
-const launchFor = (speed: number, more: Partial<Parameters<typeof bestLaunch>[0]> = {}): LaunchOptimum =>
-  bestLaunch({ ballSpeed: mph(speed), maximise: 'carry', ...more });
-const speedFor = (carry: number, more: Partial<Parameters<typeof speedForCarry>[0]> = {}): SpeedAnswer =>
-  speedForCarry({ carry: yards(carry), ...more });
+    { maximise },
+  );
+const launchFor = (
+  speed: number,
+  more: Omit<LaunchQuestion, 'ballSpeed'> = {},
+  maximise: Maximised = 'carry',
+): LaunchOptimum => bestLaunch({ ballSpeed: mph(speed), ...more }, {}, { maximise });
+const speedFor = (carry: number, options: SpeedOptions = {}): SpeedAnswer =>
+  speedForCarry(yards(carry), {}, options);
 const mapOf = (speed: number, withRun: boolean): CarryMap =>
-  carryMap({
-    ballSpeed: mph(speed),
-    launchAngle: between(degrees, 6, 18),
-    spinRate: between(rpm, 1800, 4200),
-    columns: 5,
-    rows: 4,
-    withRun,
-  });
+  carryMap(
+    { ballSpeed: mph(speed), launchAngle: between(degrees, 6, 18), spinRate: between(rpm, 1800, 4200) },
+    {},
+    { columns: 5, rows: 4, withRun },
+  );
 
 const lofts: Readonly<Record<string, readonly [speed: number, attack: number, maximise: Maximised]>> = {
   'loft-70mph-carry': [70, 0, 'carry'],
@@ -80,8 +84,7 @@ export const optimum: Room = {
       pick(loftFor(90, -2, 'total', { delivered: 11 }), 'advice.change', 'advice.gain', 'advice.carryGain'),
     'launch-150mph': () =>
       pick(launchFor(150), 'launch.launchAngle', 'launch.spinRate', 'distance', 'delivery.clubSpeed'),
-    'launch-120mph-total': () =>
-      pick(launchFor(120, { maximise: 'total' }), 'launch.launchAngle', 'distance'),
+    'launch-120mph-total': () => pick(launchFor(120, {}, 'total'), 'launch.launchAngle', 'distance'),
     'launch-range-of-attack': () =>
       pick(launchFor(140, { attackAngle: between(degrees, -2, 2) }), 'launch.spinRate', 'distance'),
     'launch-freely': () =>
@@ -126,7 +129,10 @@ export const optimum: Room = {
       ),
     'infer-loft-wedge': () =>
       pick(
-        inferDynamicLoft({ launchAngle: degrees(30), attackAngle: degrees(-5) }, clubheads.wedge),
+        inferDynamicLoft(
+          { launchAngle: degrees(30), attackAngle: degrees(-5) },
+          { clubhead: clubheads.wedge },
+        ),
         'dynamicLoft',
       ),
   },

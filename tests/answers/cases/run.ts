@@ -1,18 +1,13 @@
-import {
-  type LandingBall,
-  type Run,
-  type RunOptions,
-  rollingResistanceOfGreen,
-  runOut,
-  type Turf,
-  turfs,
-} from '../../../src/turf/index.js';
+import { defaultAir } from '../../../src/air/index.js';
+import type { Scene } from '../../../src/scene/index.js';
+import { type LandingBall, runOut } from '../../../src/shot/index.js';
+import { type Run, rollingResistanceOfGreen, type Turf, turfs } from '../../../src/turf/index.js';
 import { degrees, feet, kilogramsPerCubicMetre } from '../../../src/units/index.js';
 import { landingBall } from '../../turf/landing.js';
 import { each, pick, type Room } from '../room.js';
 
-const runs = (landing: LandingBall, turf: Turf = turfs.normal, options: RunOptions = {}): Run =>
-  runOut(landing, turf, options);
+const runs = (landing: LandingBall, turf: Turf = turfs.normal, scene: Omit<Scene, 'turf'> = {}): Run =>
+  runOut(landing, { ...scene, turf });
 
 const ALL = [
   'distance',
@@ -54,13 +49,16 @@ export const run: Room = {
     ...each(turfs, (turf) => ({ drive: runs(drive, turf).distance, wedge: runs(wedge, turf).distance })),
     ...each(slopes, ([slope, crossSlope]) =>
       pick(
-        runs(drive, turfs.normal, { slope: degrees(slope), crossSlope: degrees(crossSlope) }),
+        runs(drive, turfs.normal, { ground: { slope: degrees(slope), crossSlope: degrees(crossSlope) } }),
         'distance',
         'side',
       ),
     ),
     'thin-air': () =>
-      pick(runs(drive, turfs.firm, { air: { density: kilogramsPerCubicMetre(0.9) } }), 'distance'),
+      pick(
+        runs(drive, turfs.firm, { air: { ...defaultAir, density: kilogramsPerCubicMetre(0.9) } }),
+        'distance',
+      ),
     'green-of-10ft': () => ({ resistance: green.rollingResistance, ...pick(runs(wedge, green), 'distance') }),
   },
 };

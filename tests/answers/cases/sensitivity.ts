@@ -4,7 +4,7 @@ import {
   judgePattern,
   type Sensitivities,
   type Sensitivity,
-  type SensitivitySetup,
+  type SensitivityOptions,
   type StrikeQuality,
   sensitivities,
   strikePattern,
@@ -23,8 +23,10 @@ const byChange = ({ rows }: Sensitivities): Readonly<Record<string, Sensitivity>
 /** One number for each change. */
 const eachChange = (of: Sensitivities, number: (row: Sensitivity) => number): Numbers =>
   Object.fromEntries(of.rows.map((row) => [row.change, number(row)]));
-const worthOf = (from: Parameters<typeof sensitivities>[0], setup: SensitivitySetup = {}): Sensitivities =>
-  sensitivities(from, setup);
+const worthOf = (
+  from: Parameters<typeof sensitivities>[0],
+  options: SensitivityOptions = {},
+): Sensitivities => sensitivities(from, {}, options);
 
 const quality = (
   club: number,

@@ -8,7 +8,7 @@ import { delivery, launch, type Swing } from '../inputs.js';
 import { each, pick, type Room } from '../room.js';
 
 const play = (from: Delivery | Launch, scene: Scene = {}, club: ClubheadName = 'driver'): Shot =>
-  playShot(from, { scene, clubhead: clubheads[club] });
+  playShot(from, scene, { clubhead: clubheads[club] });
 
 const swings: Readonly<Record<string, readonly [ClubheadName, Swing]>> = {
   'driver-113mph': ['driver', { speed: 113, loft: 12, attack: -1.3 }],

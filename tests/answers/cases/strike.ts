@@ -1,4 +1,4 @@
-import { conformingBall } from '../../../src/ball/index.js';
+import { balls } from '../../../src/ball/index.js';
 import { type Clubhead, type ClubheadName, clubheads } from '../../../src/clubhead/index.js';
 import { type Strike, type StrikeOptions, strike as strikeBall } from '../../../src/strike/index.js';
 import { degrees, grams, millimetres } from '../../../src/units/index.js';
@@ -6,7 +6,7 @@ import { delivery, type Swing } from '../inputs.js';
 import { each, pick, type Room } from '../room.js';
 
 const hit = (swing: Swing, head: Clubhead = clubheads.driver, options: StrikeOptions = {}): Strike =>
-  strikeBall(delivery(swing), head, options);
+  strikeBall(delivery(swing), { ...options, clubhead: head });
 
 const PLAIN = ['launch.ballSpeed', 'launch.launchAngle', 'launch.spinRate'];
 const ASKEW = ['launch.ballSpeed', 'launch.launchDirection', 'launch.spinRate', 'launch.spinAxisTilt'];
@@ -54,7 +54,7 @@ const askew: Readonly<Record<string, readonly [ClubheadName, Swing]>> = {
   'wedge-wide-open': ['wedge', { speed: 55, loft: 58, attack: -6, path: -8, face: 25 }],
 };
 
-const heavyBall = { ...conformingBall, mass: grams(48), radius: millimetres(21.6) };
+const heavyBall = { ...balls.conforming, mass: grams(48), radius: millimetres(21.6) };
 const ownHead: Clubhead = {
   ...clubheads.driver,
   mass: grams(210),

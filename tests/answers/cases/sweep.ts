@@ -1,11 +1,11 @@
 import { loadBatchKernel } from '../../../src/batch.js';
+import type { Scene } from '../../../src/scene/index.js';
 import {
   columnOf,
   type Design,
   type IndexDesign,
   type OutputName,
   type SweepOptions,
-  type SweepSetup,
   sobolIndicesOf,
   sweep as sweepDesign,
 } from '../../../src/sweep/index.js';
@@ -21,18 +21,19 @@ const ball = { name: 'launch.ballSpeed', from: mph(110), to: mph(170) } as const
 const spin = { name: 'launch.spinRate', from: rpm(1800), to: rpm(4500) } as const;
 const headwind = { name: 'wind.along', from: metresPerSecond(-10), to: metresPerSecond(10) } as const;
 
-const struck: SweepSetup = { from: delivery({ speed: 95, loft: 14, attack: 1 }) };
-const launched: SweepSetup = { from: launch([150, 12, 2600]), scene: { turf: 'soft' } };
+const struck: SweepOptions = { from: delivery({ speed: 95, loft: 14, attack: 1 }) };
+const launched: SweepOptions = { from: launch([150, 12, 2600]) };
+const soft: Scene = { turf: 'soft' };
 
 /** Rows of a sweep as `column.row`. */
 const rows = (
   design: Design,
-  setup: SweepSetup,
+  options: SweepOptions,
   columns: readonly string[],
   of: readonly number[],
-  options: SweepOptions = {},
+  scene: Scene = {},
 ): Numbers => {
-  const result = sweepDesign(design, setup, options);
+  const result = sweepDesign(design, scene, options);
   return Object.fromEntries(
     columns.flatMap((column) =>
       of.map((row) => [`${column}.${row}`, columnOf(result, column)[row] as number]),
@@ -47,7 +48,7 @@ const indexDesign: IndexDesign = {
   factors: [ball, spin, headwind],
 };
 const indices = (output: OutputName): Numbers => {
-  const result = sweepDesign(indexDesign, { ...launched, outputs: [output] });
+  const result = sweepDesign(indexDesign, soft, { ...launched, outputs: [output] });
   return pick(
     sobolIndicesOf(indexDesign, columnOf(result, output)),
     'mean',
@@ -91,11 +92,16 @@ export const sweep: Room = {
         launched,
         ['carry', 'total'],
         [1, 6],
+        soft,
       ),
     'kernel-sobol': () =>
-      rows({ kind: 'sobol', count: 8, factors: [ball, spin] }, launched, ['carry', 'flight.apex'], [3], {
-        kernel,
-      }),
+      rows(
+        { kind: 'sobol', count: 8, factors: [ball, spin] },
+        { ...launched, kernel },
+        ['carry', 'flight.apex'],
+        [3],
+        soft,
+      ),
     'indices-of-carry': () => indices('carry'),
     'indices-of-total': () => indices('total'),
   },

@@ -17,7 +17,7 @@ import { metresPerSecond } from 'fairflight/units';
 const launch: Launch = { ballSpeed: mph(167), launchAngle: degrees(10.9), spinRate: rpm(2686) };
 const flight: Flight = fly(launch);
 export const carry: number = toYards(flight.carry);
-export const points: number = pathOf(flight, 50).length;
+export const points: number = pathOf(flight, { count: 50 }).length;
 export const total: number = toYards(playShot(launch).total);
 // The entries share one set of brands.
 export const speed: Speed = metresPerSecond(50);

@@ -1,7 +1,7 @@
 import {
   aerodynamicModel,
+  balls,
   bestLoft,
-  conformingBall,
   defaultAir,
   type LoftOptimum,
   type Maximised,
@@ -21,7 +21,7 @@ import { type Conditions, inSi } from './conditions.js';
 import { deliveryOf, flightOf, headOf, landingOf, launchOf, sceneOf, strikeOf } from './set-up.js';
 
 function shotOf(c: Conditions): Shot {
-  return playShot(launchOf(c), { scene: sceneOf(c) });
+  return playShot(launchOf(c), sceneOf(c));
 }
 
 const found = new Map<string, LoftOptimum>();
@@ -42,12 +42,12 @@ function optimumOf(c: Conditions): LoftOptimum {
 }
 
 function firstBounce(c: Conditions) {
-  const [first] = runOut(landingOf(c), c.turf as TurfName | undefined).bounces;
+  const [first] = runOut(landingOf(c), { turf: c.turf as TurfName | undefined }).bounces;
   if (first === undefined) throw new Error('no bounce');
   return first;
 }
 
-const BALL_DIAMETER = 2 * conformingBall.radius;
+const BALL_DIAMETER = 2 * balls.conforming.radius;
 
 /** Re and S: given, or those of a speed and spin in the library's default air. */
 export function pointOf(c: Conditions): readonly [reynolds: number, spinRatio: number] {
@@ -57,7 +57,7 @@ export function pointOf(c: Conditions): readonly [reynolds: number, spinRatio: n
 
 function numbersAt(speed: number, spin: number): readonly [reynolds: number, spinRatio: number] {
   const reynolds = (defaultAir.density * speed * BALL_DIAMETER) / defaultAir.viscosity;
-  return [reynolds, (spin * conformingBall.radius) / speed];
+  return [reynolds, (spin * balls.conforming.radius) / speed];
 }
 
 type Coefficient = 'dragCoefficient' | 'liftCoefficient';
@@ -114,7 +114,7 @@ const FIGURES = {
   },
   total: (c) => toYards(shotOf(c).total),
   side: (c) => toYards(shotOf(c).side),
-  run: (c) => toYards(runOut(landingOf(c), c.turf as TurfName | undefined).distance),
+  run: (c) => toYards(runOut(landingOf(c), { turf: c.turf as TurfName | undefined }).distance),
   'speed after the bounce': (c) => toMetresPerSecond(firstBounce(c).speedAfter),
   'height of the first hop': (c) => firstBounce(c).hopHeight,
   'ball speed': (c) => toMph(strikeOf(c).launch.ballSpeed),

@@ -127,7 +127,7 @@ function restitutionOf(c: Conditions, law: Clubhead['restitution']): Clubhead['r
 
 /** The strike: where a launch angle is given in place of the dynamic loft, the loft of the centred strike that has it. */
 export function strikeOf(c: Conditions): Strike {
-  return strike(deliveryOf(c), headOf(c));
+  return strike(deliveryOf(c), { clubhead: headOf(c) });
 }
 
 export function deliveryOf(c: Conditions): Delivery {
@@ -143,7 +143,7 @@ export function deliveryOf(c: Conditions): Delivery {
   const loft = bisect(
     -10,
     60,
-    (l) => strike({ ...centred, dynamicLoft: degrees(l) }, head).launch.launchAngle < target,
+    (l) => strike({ ...centred, dynamicLoft: degrees(l) }, { clubhead: head }).launch.launchAngle < target,
   );
   return { ...centred, dynamicLoft: degrees(loft), strikeOffset };
 }
