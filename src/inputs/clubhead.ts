@@ -14,6 +14,7 @@ import {
   type Declared,
   type Fields,
   optional,
+  type QuantityField,
   quantity,
   record,
   text,
@@ -114,13 +115,16 @@ export const restitutionFields: Declared<RestitutionLaw> = /* @__PURE__ */ froze
   edgeDistance: quantity(MILLIMETRES, 0.001, 1, 0.03, 'distance of the edge from the face centre'),
 }));
 
+/** Tangential restitution as a number. @internal */
+export const tangentialRestitutionValueField: QuantityField<''> = /* @__PURE__ */ frozen(() =>
+  quantity(RATIO, -1, 1, -0.2, 'tangential restitution'),
+);
+
 /** Declaration of {@link TangentialRestitution}. @internal */
 export const tangentialRestitutionField: VariantField = /* @__PURE__ */ frozen(() => {
-  const constant: Declared<Grip<'constant'>> = {
-    value: quantity(RATIO, -1, 1, -0.2, 'tangential restitution'),
-  };
+  const constant: Declared<Grip<'constant'>> = { value: tangentialRestitutionValueField };
   const oblique: Declared<Grip<'oblique'>> = {
-    limit: quantity(RATIO, -1, 1, 0.3, 'limit of tangential restitution'),
+    limit: { ...tangentialRestitutionValueField, example: 0.3, label: 'limit of tangential restitution' },
     onset: quantity(DEGREES, 0, 1.5, 0.21, 'onset of the oblique law'),
     scale: quantity(DEGREES, 1e-3, 3, 0.1, 'scale of the oblique law'),
   };

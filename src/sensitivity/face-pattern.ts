@@ -145,7 +145,10 @@ export function judgePattern(
       ? [
           moveOf(
             'head',
-            { change: 0, ...over(facePlayer(usualDelivery, resolved, { ...settings, clubhead: forgiving(head) })) },
+            {
+              change: 0,
+              ...over(facePlayer(usualDelivery, resolved, { ...settings, clubhead: forgiving(head) })),
+            },
             now,
           ),
         ]

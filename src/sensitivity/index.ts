@@ -1,4 +1,4 @@
-export { type FaceGrid, type FaceMap, faceMap } from './face-map.js';
+export { type FaceMap, type FaceMapOptions, faceMap } from './face-map.js';
 export * from './face-pattern.js';
 export type { Misread, SmashReading } from './misread.js';
 export * from './sensitivities.js';

@@ -1,7 +1,7 @@
 import type { Ball } from '../ball/index.js';
 import type { Clubhead } from '../clubhead/index.js';
-import { locateStrike } from '../strike/index.js';
-import type { ReadingErrors, StrikeMeasurement } from '../strike/measurement.js';
+import type { ReadingErrors, StrikeMeasurement } from '../inputs/readings.js';
+import { locate } from '../strike/locate.js';
 import { type Angle, type Length, si } from '../units/index.js';
 
 /** A reading that can make a smash factor impossible. */
@@ -109,7 +109,8 @@ function suspectsOf({ shot, head, ball, errors }: SmashCase): readonly SmashRead
     // A spin loft given as such: a level attack with that loft has it.
     ...(spinLoft !== undefined && { attackAngle: si<Angle>(0), dynamicLoft: spinLoft }),
   };
-  const estimate = locateStrike(measured, head, { ball, readingErrors: errors });
+  const settings = { clubhead: head, ball, hand: 'right' as const, readingErrors: errors, priors: {} };
+  const estimate = locate(measured, settings);
   if (estimate.outcome === 'located') return [];
   const named = estimate.suspects.map((reading) =>
     spinLoft !== undefined && (reading === 'dynamicLoft' || reading === 'attackAngle') ? 'spinLoft' : reading,

@@ -19,14 +19,7 @@ import { requireFlyable } from '../shot/struck-launch.js';
 import { type StrikeInput, type StrikeResult, squareStrike } from '../strike/impact.js';
 import { defaultReadingErrors } from '../strike/measurement.js';
 import { createStriker } from '../strike/striker.js';
-import {
-  type Angle,
-  type AngularSpeed,
-  degrees,
-  type Length,
-  type Speed,
-  si,
-} from '../units/index.js';
+import { type Angle, type AngularSpeed, degrees, type Length, type Speed, si } from '../units/index.js';
 import { DEGREES } from '../units/unit.js';
 import { type Misread, misreadOf } from './misread.js';
 
@@ -208,7 +201,9 @@ export function strikeQuality(
     ballSpeedLost: si((achievable - smashFactor) * clubSpeed),
     carryLost: si(carryFull - carryNow),
     ...(misread === undefined ? { verdict: verdictOf(share) } : { misread }),
-    ...(measuredLaunch && { launch: launchQuality(question, createSearch(resolved, rest), carryNow, carryFull) }),
+    ...(measuredLaunch && {
+      launch: launchQuality(question, createSearch(resolved, rest), carryNow, carryFull),
+    }),
   };
 }
 
@@ -225,7 +220,8 @@ function spinLoftOf(
   errors: ReadingErrors,
 ): { readonly spinLoft: number; readonly from: SpinLoftOrigin; readonly error: number } {
   // The spin loft read or worked out has one range.
-  const check = (spinLoft: number): number => readQuantity(readingFields.spinLoft, spinLoft, 'readings.spinLoft');
+  const check = (spinLoft: number): number =>
+    readQuantity(readingFields.spinLoft, spinLoft, 'readings.spinLoft');
   const { attackAngle: attack, dynamicLoft, launchAngle, clubSpeed } = q;
   const two = Math.hypot(errors.attackAngle, errors.dynamicLoft);
   if (q.spinLoft !== undefined) return { spinLoft: q.spinLoft, from: 'spin-loft', error: two };

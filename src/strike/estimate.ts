@@ -1,6 +1,6 @@
 import type { Delivery, StrikeOffset } from '../inputs/delivery.js';
+import type { BallReading, Reading } from '../inputs/readings.js';
 import type { Angle, Length } from '../units/index.js';
-import type { BallReading, Reading } from './measurement.js';
 
 /** How firmly one offset is determined. */
 export interface Identifiability {

@@ -1,13 +1,13 @@
 export type { Delivery, Hand, StrikeOffset } from '../inputs/delivery.js';
+export type { Prior } from '../inputs/prior.js';
+export type {
+  BallReading,
+  ClubReading,
+  Reading,
+  ReadingErrors,
+  StrikeMeasurement,
+} from '../inputs/readings.js';
 export type * from './estimate.js';
-export * from './locate.js';
-export type { Prior } from './locate-model.js';
-export {
-  type BallReading,
-  type ClubReading,
-  defaultReadingErrors,
-  type Reading,
-  type ReadingErrors,
-  type StrikeMeasurement,
-} from './measurement.js';
+export { type LocateOptions, locateStrike, type StrikePriors } from './locate.js';
+export { defaultReadingErrors } from './measurement.js';
 export { type Strike, type StrikeOptions, strike } from './strike.js';

@@ -1,8 +1,8 @@
+import type { StrikeOffset } from '../inputs/delivery.js';
+import type { BallReading, StrikeMeasurement } from '../inputs/readings.js';
 import { chiSquareQuantile, type Matrix } from '../numerics/index.js';
-import type { StrikeOffset } from './delivery.js';
 import type { Identifiability, StrikeSolution } from './estimate.js';
 import type { LocateProblem } from './locate-model.js';
-import type { BallReading, StrikeMeasurement } from './measurement.js';
 
 const NAMES = { toe: 'toe-heel position', high: 'height on the face' } as const;
 const READING_NAMES: Readonly<Record<BallReading, string>> = {

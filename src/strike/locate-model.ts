@@ -1,22 +1,15 @@
 import type { Ball } from '../ball/index.js';
 import type { Clubhead } from '../clubhead/index.js';
-import { type StrikeResult, squareStrike } from './impact.js';
+import type { Prior } from '../inputs/prior.js';
 import {
   BALL_READINGS,
   type BallReading,
   CLUB_READINGS,
   type ReadingErrors,
   type StrikeMeasurement,
-} from './measurement.js';
+} from '../inputs/readings.js';
+import { type StrikeResult, squareStrike } from './impact.js';
 import { createStriker } from './striker.js';
-
-/** A normal prior in SI units. */
-export interface Prior {
-  /** Mean. */
-  readonly mean: number;
-  /** Standard deviation. */
-  readonly standardDeviation: number;
-}
 
 /** What a strike is unknown in, in the order of the parameters of the fit. @internal */
 export const UNKNOWNS = [

@@ -1,10 +1,10 @@
+import type { Hand, StrikeOffset } from '../inputs/delivery.js';
+import { CLUB_READINGS, type ReadingErrors, type StrikeMeasurement } from '../inputs/readings.js';
 import { chiSquareQuantile } from '../numerics/index.js';
 import { si } from '../units/index.js';
-import type { Hand, StrikeOffset } from './delivery.js';
 import type { FaceRegion, ReadingResidual, StrikeSolution } from './estimate.js';
 import type { Fit } from './locate-fit.js';
 import { type LocateProblem, readingError, UNKNOWNS } from './locate-model.js';
-import { CLUB_READINGS, type ReadingErrors, type StrikeMeasurement } from './measurement.js';
 
 /** A minimum as a place on the face and the delivery that goes with it. @internal */
 export function solutionOf(problem: LocateProblem, fit: Fit, weight: number, hand: Hand): StrikeSolution {

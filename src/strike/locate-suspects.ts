@@ -1,5 +1,5 @@
+import type { Reading } from '../inputs/readings.js';
 import type { EstimateBasis, InconsistentStrike } from './estimate.js';
-import type { Reading } from './measurement.js';
 
 /** Leaving out another reading must raise chi-square by this much before it is cleared (two standard deviations). */
 const SUSPECT = 4;

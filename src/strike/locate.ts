@@ -1,22 +1,30 @@
-import { type Ball, balls } from '../ball/index.js';
-import { checkClubhead } from '../clubhead/check.js';
-import { type Clubhead, clubheads } from '../clubhead/index.js';
-import { FairflightError, requireOneOf, requireRecord, requireWithin } from '../errors.js';
+import { ballField } from '../ball/ball.js';
+import { type Ball, type BallName, balls } from '../ball/index.js';
+import { type Clubhead, type ClubheadName, clubheads } from '../clubhead/index.js';
+import { clubheadField } from '../clubhead/presets.js';
+import { FairflightError } from '../errors.js';
+import { tangentialRestitutionValueField } from '../inputs/clubhead.js';
+import { deliveryFields, type Hand, handField, strikeOffsetFields } from '../inputs/delivery.js';
+import { type Declared, optional, partial, record } from '../inputs/field.js';
+import { frozen } from '../inputs/frozen.js';
+import { measuredShotFields } from '../inputs/measured-shot.js';
+import { type Prior, priorField } from '../inputs/prior.js';
+import { readOptions, readRecord } from '../inputs/read.js';
+import {
+  BALL_READINGS,
+  type ReadingErrors,
+  readingErrorFields,
+  type StrikeMeasurement,
+} from '../inputs/readings.js';
+import { refusal } from '../inputs/refuse.js';
 import { chiSquareCdf, chiSquareQuantile } from '../numerics/index.js';
-import type { Hand } from './delivery.js';
 import type { StrikeEstimate, StrikeSolution } from './estimate.js';
 import { curveFinding, describeOffset, describePlaces, identifiability } from './locate-findings.js';
 import { leastChiSquare, minimaOf } from './locate-fit.js';
-import { type LocateProblem, locateProblem, type Prior, UNKNOWNS } from './locate-model.js';
+import { type LocateProblem, locateProblem } from './locate-model.js';
 import { residualsOf, solutionOf } from './locate-solution.js';
 import { inconsistent } from './locate-suspects.js';
-import {
-  BALL_READINGS,
-  checkMeasurement,
-  type ReadingErrors,
-  resolveReadingErrors,
-  type StrikeMeasurement,
-} from './measurement.js';
+import { defaultReadingErrors } from './measurement.js';
 
 /** Priors of {@link locateStrike}; lengths in metres, angles in radians, speed in m/s. All defaults are assumptions. */
 export interface StrikePriors {
@@ -40,14 +48,47 @@ export interface StrikePriors {
 
 /** Options of {@link locateStrike}. */
 export interface LocateOptions {
+  /** Clubhead, or the name of a preset; default the generic driver. */
+  readonly clubhead?: Clubhead | ClubheadName;
+  /** Ball, or the name of a preset; default the conforming ball. */
+  readonly ball?: Ball | BallName;
   /** Which way round the player stands; default right. */
   readonly hand?: Hand;
-  /** Ball; default the conforming ball. */
-  readonly ball?: Ball;
   /** Standard deviations of the readings; default {@link defaultReadingErrors}. */
   readonly readingErrors?: Partial<ReadingErrors>;
   /** Priors; each has a default. */
   readonly priors?: StrikePriors;
+}
+
+/** Widest standard deviation of a prior [SI]: as good as none. */
+const WIDEST = 100;
+
+const priorFields: Declared<StrikePriors> = /* @__PURE__ */ frozen(() => ({
+  toe: optional(priorField(strikeOffsetFields.toe, WIDEST)),
+  high: optional(priorField(strikeOffsetFields.high, WIDEST)),
+  clubSpeed: optional(priorField(deliveryFields.clubSpeed, WIDEST)),
+  attackAngle: optional(priorField(deliveryFields.attackAngle, WIDEST)),
+  clubPath: optional(priorField(deliveryFields.clubPath, WIDEST)),
+  faceAngle: optional(priorField(deliveryFields.faceAngle, WIDEST)),
+  dynamicLoft: optional(priorField(deliveryFields.dynamicLoft, WIDEST)),
+  grip: optional(priorField(tangentialRestitutionValueField, WIDEST)),
+}));
+
+const optionFields: Declared<LocateOptions> = /* @__PURE__ */ frozen(() => ({
+  clubhead: optional(clubheadField),
+  ball: optional(ballField),
+  hand: optional(handField),
+  readingErrors: optional(record(partial(readingErrorFields), 'reading errors')),
+  priors: optional(record(priorFields, 'priors')),
+}));
+
+/** {@link LocateOptions} with their defaults filled in. @internal */
+export interface LocateSettings {
+  readonly clubhead: Clubhead;
+  readonly ball: Ball;
+  readonly hand: Hand;
+  readonly readingErrors: ReadingErrors;
+  readonly priors: StrikePriors;
 }
 
 /** A set of readings less likely than this is called inconsistent. */
@@ -65,36 +106,40 @@ const ALTERNATIVE = 0.95;
  * Source of the method: weighted least squares with priors, Gelman et al. 2013, Bayesian Data Analysis, 3rd ed.,
  * sec. 4.1 (normal approximation at the mode).
  *
- * @param measured - Readings; at least one of the ball's.
- * @param clubhead - The head; default the generic driver.
+ * @param measured - Readings; at least one of the ball's. Other fields of a measured shot play no part.
+ * @param options - clubhead, ball, hand, reading errors and priors; each has a default
  * @returns `located`, or `inconsistent` when no strike explains the readings (probability below 0.001).
  * @throws {@link FairflightError} `invalid-input` or `outside-range` naming the field.
  */
-export function locateStrike(
-  measured: StrikeMeasurement,
-  clubhead: Clubhead = clubheads.driver,
-  options: LocateOptions = {},
-): StrikeEstimate {
-  checkMeasurement(measured);
-  checkClubhead(clubhead);
-  requireRecord('options', options, ['hand', 'ball', 'readingErrors', 'priors']);
-  const hand = requireOneOf('options.hand', options.hand ?? 'right', ['right', 'left'] as const);
-  if (!BALL_READINGS.some((reading) => measured[reading] !== undefined)) {
-    throw new FairflightError(
-      'invalid-input',
+export function locateStrike(measured: StrikeMeasurement, options: LocateOptions = {}): StrikeEstimate {
+  const { clubhead, ball, hand = 'right', readingErrors, priors = {} } = readOptions(optionFields, options);
+  const readings = readRecord(measuredShotFields, measured, 'measured');
+  if (!BALL_READINGS.some((reading) => readings[reading] !== undefined)) {
+    throw refusal(
+      'measured',
       `measured needs at least one reading of the ball: ${BALL_READINGS.join(', ')}`,
       {
-        field: 'measured',
         value: measured,
         hint: 'ball speed, launch direction and spin-axis tilt say most',
       },
     );
   }
-  const errors = resolveReadingErrors(options.readingErrors ?? {}, 'options.readingErrors');
-  const given = checkPriors(options.priors ?? {});
+  return locate(readings, {
+    // Reading has put the record in the place of a preset's name.
+    clubhead: (clubhead as Clubhead | undefined) ?? clubheads.driver,
+    ball: (ball as Ball | undefined) ?? balls.conforming,
+    hand,
+    readingErrors: { ...defaultReadingErrors, ...readingErrors },
+    priors,
+  });
+}
+
+/** {@link locateStrike} with inputs already read. @throws FairflightError `not-converged` @internal */
+export function locate(measured: StrikeMeasurement, settings: LocateSettings): StrikeEstimate {
+  const { clubhead, ball, hand, readingErrors: errors, priors } = settings;
   const mirror = hand === 'left' ? -1 : 1;
   const problemOf = (readings: StrikeMeasurement): LocateProblem =>
-    locateProblem(readings, clubhead, options.ball ?? balls.conforming, mirror, errors, given);
+    locateProblem(readings, clubhead, ball, mirror, errors, priors);
   const problem = problemOf(measured);
 
   const found = minimaOf(problem);
@@ -145,15 +190,4 @@ export function locateStrike(
       ...[known.toe.message, known.high.message].filter((message) => message !== ''),
     ],
   };
-}
-
-function checkPriors(priors: StrikePriors): StrikePriors {
-  requireRecord('options.priors', priors, UNKNOWNS);
-  for (const [name, prior] of Object.entries(priors) as [string, Prior][]) {
-    const field = `options.priors.${name}`;
-    requireRecord(field, prior, ['mean', 'standardDeviation']);
-    requireWithin(`${field}.mean`, prior.mean, -100, 100, 'SI');
-    requireWithin(`${field}.standardDeviation`, prior.standardDeviation, 1e-6, 100, 'SI');
-  }
-  return priors;
 }
