@@ -120,7 +120,8 @@ const tasks: readonly Task[] = [
   { name: 'sensitivities of a delivery', run: () => sensitivities(delivery) },
   {
     name: 'disperse a delivery',
-    run: () => disperse(delivery, { kind: 'normal', sd: { clubSpeed: mph(1.5), faceAngle: degrees(2) } }),
+    run: () =>
+      disperse({ delivery, spread: { kind: 'normal', sd: { clubSpeed: mph(1.5), faceAngle: degrees(2) } } }),
   },
 ];
 

@@ -1,10 +1,15 @@
-import { FairflightError, isFairflightError, requireOneOf, requireRecord, requireWithin } from '../errors.js';
-import { type PointSet, SOBOL_DIMENSIONS, sobol, stream } from '../numerics/index.js';
-import type { Launch } from '../scene/index.js';
-import { playShot, type ShotSetup } from '../shot/index.js';
-import type { ModelWarning } from '../source.js';
-import type { Delivery } from '../strike/index.js';
-import { type Spread, samplerFor } from './spread.js';
+import { type ErrorCode, isFairflightError } from '../errors.js';
+import { choice, count, type Declared, optional } from '../inputs/field.js';
+import { frozen } from '../inputs/frozen.js';
+import { refusal } from '../inputs/refuse.js';
+import { type PointSet, sobol, stream } from '../numerics/index.js';
+import type { ResolvedScene } from '../scene/scene.js';
+import { createPlayer, type Player } from '../shot/player.js';
+import { type ShotOptions, shotSettings } from '../shot/shot-options.js';
+import { readStart } from '../shot/start.js';
+import type { ModelWarning } from '../warnings/index.js';
+import { type Sampler, type Scatter, samplerFor } from './sampler.js';
+import type { ShotLie } from './shot-lie.js';
 
 /** How a cloud of shots is drawn. */
 export interface CloudOptions {
@@ -15,9 +20,16 @@ export interface CloudOptions {
    * `random`: independent draws, one stream a shot.
    */
   readonly sampling?: 'sobol' | 'random';
-  /** Seed, a whole number; default 0. Shot number i of a seed is always the same shot. */
+  /** Seed, a whole number, 0 to 2⁵³ − 1; default 0. Shot number i of a seed is always the same shot. */
   readonly seed?: number;
 }
+
+/** Declaration of {@link CloudOptions}. @internal */
+export const cloudOptionFields: Declared<CloudOptions> = /* @__PURE__ */ frozen(() => ({
+  shots: optional(count(64, 1_000_000, 2048, 'shots')),
+  sampling: optional(choice<'sobol' | 'random'>(['sobol', 'random'], 'sampling')),
+  seed: optional(count(0, Number.MAX_SAFE_INTEGER, 0, 'seed')),
+}));
 
 /** Shots as columns, one number a shot, distances in metres. x is along the target line, z to the right of it. */
 export interface ShotColumns {
@@ -35,48 +47,77 @@ export interface ShotColumns {
   readonly restX: readonly number[];
   /** Where the ball rests, to the right of it. */
   readonly restZ: readonly number[];
+  /** Lie; given with a fairway. */
+  readonly lie?: readonly ShotLie[];
+}
+
+/** A scattered shot that cannot be played, in no figure. */
+export interface FailedShot {
+  /** Number of the shot, counted from 0. */
+  readonly shot: number;
+  /** Kind of failure: `outside-range`, or `not-converged` with a coefficient model of one's own. */
+  readonly code: ErrorCode;
+  /** The quantity of the shot that is outside what can be played, for example `delivery.dynamicLoft`. */
+  readonly field?: string;
+  /** What is wrong with it, for people. */
+  readonly message: string;
+}
+
+/** A warning that shots of a cloud raise. */
+export interface CloudWarning {
+  /** The warning of the shot furthest outside. */
+  readonly warning: ModelWarning;
+  /** Number of shots that raise it. */
+  readonly shots: number;
 }
 
 /** A cloud of shots played. @internal */
 export interface Cloud {
   readonly columns: ShotColumns;
-  readonly failures: readonly { readonly shot: number; readonly reason: string }[];
-  readonly warnings: readonly { readonly warning: ModelWarning; readonly shots: number }[];
+  readonly failures: readonly FailedShot[];
+  readonly warnings: readonly CloudWarning[];
 }
 
 /** Independent parts of a cloud, whose differences give the Monte Carlo error. @internal */
 export const REPLICATES = 8;
 
-/** @internal */
-export const CLOUD_OPTION_NAMES = ['shots', 'sampling', 'seed'] as const;
+/** Greatest share of scattered shots that may fail before the spread is refused. */
+const MOST_FAILED = 0.05;
 
-/** Plays shots scattered about the usual one. @throws FairflightError @internal */
-export function playCloud(
-  usual: Delivery | Launch,
-  spread: Spread<Delivery> | Spread<Launch>,
-  setup: ShotSetup,
-  options: CloudOptions,
+/** Plays the usual shot and then a cloud about it. @throws FairflightError as {@link playCloud} @internal */
+export function playScattered(
+  scatter: Scatter,
+  scene: ResolvedScene,
+  options: ShotOptions & CloudOptions,
 ): Cloud {
-  requireRecord('options', options, CLOUD_OPTION_NAMES);
-  const shots = requireWithin('options.shots', options.shots ?? 2048, 64, 1e6, '');
-  const sampling = requireOneOf('options.sampling', options.sampling ?? 'sobol', [
-    'sobol',
-    'random',
-  ] as const);
-  const sampler = samplerFor(usual, spread);
-  const each = Math.ceil(shots / REPLICATES);
-  const points = pointsFor(sampling, sampler.dimensions, options.seed ?? 0);
+  const player = createPlayer(scene, shotSettings(options));
+  const sampler = samplerFor(scatter);
+  // The usual shot first: what is wrong with it is an error, not a failed draw.
+  player.play(scatter);
+  return playCloud(sampler, player, options);
+}
 
-  // The usual shot first: what is wrong with it or with the setup is an error, not a failed draw.
-  playShot(usual, setup);
+/**
+ * Plays shots scattered about the usual one. A shot thrown outside what a delivery or launch may have is left out and
+ * listed as failed, not bent back.
+ * @throws FairflightError for the spread when more than one in twenty fails
+ * @internal
+ */
+export function playCloud(
+  sampler: Sampler,
+  player: Player,
+  { shots = 2048, sampling = 'sobol', seed = 0 }: CloudOptions,
+): Cloud {
+  const all = Math.ceil(shots / REPLICATES) * REPLICATES;
+  const points = pointsFor(sampling, sampler.dimensions, seed);
   const columns = { shot: [], carry: [], total: [], landingX: [], landingZ: [], restX: [], restZ: [] } as {
-    [K in keyof ShotColumns]: number[];
+    [K in Exclude<keyof ShotColumns, 'lie'>]: number[];
   };
-  const failures: { shot: number; reason: string }[] = [];
-  const warnings = new Map<string, { warning: ModelWarning; shots: number }>();
-  for (let i = 0; i < each * REPLICATES; i++) {
+  const failures: FailedShot[] = [];
+  const warnings = new Map<string, CloudWarning>();
+  for (let i = 0; i < all; i++) {
     try {
-      const shot = playShot(sampler.shotAt(points(i)), setup);
+      const shot = player.play(readStart(sampler.shotAt(points(i))));
       const rest = shot.run?.restsAt ?? shot.flight.landing.position;
       columns.shot.push(i);
       columns.carry.push(shot.carry);
@@ -88,14 +129,16 @@ export function playCloud(
       for (const warning of shot.warnings) note(warnings, warning);
     } catch (error) {
       if (!isFairflightError(error)) throw error;
-      failures.push({ shot: i, reason: (error as FairflightError).message });
+      const { code, field, message } = error;
+      failures.push({ shot: i, code, ...(field !== undefined && { field }), message });
     }
   }
-  if (failures.length > 0.05 * each * REPLICATES) {
-    throw new FairflightError(
+  if (failures.length > MOST_FAILED * all) {
+    throw refusal(
+      'spread',
+      `${failures.length} of ${all} scattered shots are outside what the models take, so the spread is wider than a player can swing; for example: ${failures[0]?.message}`,
+      { value: failures.length },
       'outside-range',
-      `${failures.length} of ${each * REPLICATES} scattered shots are outside what the models take, so the spread is wider than a player can swing; for example: ${failures[0]?.reason}`,
-      { field: 'spread', value: failures.length },
     );
   }
   return { columns, failures, warnings: [...warnings.values()] };
@@ -107,7 +150,7 @@ function pointsFor(
   seed: number,
 ): (shot: number) => ArrayLike<number> {
   const buffer = new Float64Array(dimensions);
-  if (sampling === 'random' || dimensions > SOBOL_DIMENSIONS) {
+  if (sampling === 'random') {
     return (shot) => {
       const random = stream(seed, shot);
       for (let j = 0; j < dimensions; j++) buffer[j] = random.uniform();
@@ -122,9 +165,9 @@ function pointsFor(
   return (shot) => sets[shot % REPLICATES]?.point(Math.floor(shot / REPLICATES), buffer) ?? buffer;
 }
 
-/** One entry a model and quantity, with the value furthest outside and the number of shots. */
-function note(warnings: Map<string, { warning: ModelWarning; shots: number }>, warning: ModelWarning): void {
-  const key = `${warning.model} ${warning.quantity}`;
+/** One entry a code, model and quantity, with the value furthest outside and the number of shots. */
+function note(warnings: Map<string, CloudWarning>, warning: ModelWarning): void {
+  const key = `${warning.code} ${warning.model} ${warning.quantity}`;
   const before = warnings.get(key);
   const outside = (w: ModelWarning): number => Math.max(w.range.min - w.value, w.value - w.range.max);
   const worse = before === undefined || outside(warning) > outside(before.warning);

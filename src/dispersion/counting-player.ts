@@ -1,20 +1,15 @@
+import type { Delivery } from '../inputs/delivery.js';
 import { mean } from '../numerics/index.js';
-import type { ShotSetup } from '../shot/index.js';
-import type { Delivery } from '../strike/index.js';
+import type { Player } from '../shot/player.js';
 import type { Length, Speed } from '../units/index.js';
 import { type CloudOptions, playCloud } from './cloud.js';
-import type { ExpectedStrokesOptions } from './expected-strokes.js';
+import type { StrokesSettings } from './expected-strokes.js';
 import type { Hole } from './hole.js';
 import { estimate, type MonteCarlo, pick, replicatesOf, standardErrorOf } from './monte-carlo.js';
-import { type ScalableSpread, scaledSpread } from './scatter-law.js';
+import { samplerFor } from './sampler.js';
+import { scaledSpread } from './scatter-law.js';
+import type { ScalableSpread } from './spread.js';
 import { scoresAt } from './strokes-on-hole.js';
-
-const DEFAULT_SHOTS = 512;
-
-/** @internal */
-export interface CountingOptions extends ShotSetup, CloudOptions, ExpectedStrokesOptions {
-  readonly onProgress?: (done: number) => void;
-}
 
 /** A cloud of shots at one speed and scatter, counted. @internal */
 export interface Played {
@@ -25,38 +20,31 @@ export interface Played {
   readonly strokes: readonly number[];
 }
 
-/** Plays and counts a player at any club speed and scatter. @internal */
+/** What a counting player counts by. @internal */
+export interface Counting {
+  readonly holes: readonly Hole[];
+  readonly strokes: StrokesSettings;
+  readonly cloud: CloudOptions;
+  /** Called after each cloud. */
+  readonly onCloud: () => void;
+}
+
+/** Plays and counts a golfer at any club speed and scatter. @internal */
 export function countingPlayer(
+  player: Player,
   usual: Delivery,
   spread: ScalableSpread,
-  question: CountingOptions,
-  holes: readonly Hole[],
-  clouds: number,
+  { holes, strokes: settings, cloud, onCloud }: Counting,
 ): (clubSpeed: Speed, direction: number, strike: number) => Played {
-  const { skill, table, clubhead, scene, flight, sampling, seed } = question;
-  const setup: ShotSetup = {
-    ...(clubhead !== undefined && { clubhead }),
-    ...(scene !== undefined && { scene }),
-    ...(flight !== undefined && { flight }),
-  };
-  const options: CloudOptions = {
-    shots: question.shots ?? DEFAULT_SHOTS,
-    ...(sampling !== undefined && { sampling }),
-    ...(seed !== undefined && { seed }),
-  };
-  const counting = { ...(skill !== undefined && { skill }), ...(table !== undefined && { table }) };
-  let done = 0;
   return (clubSpeed, direction, strike) => {
-    const { columns } = playCloud(
-      { ...usual, clubSpeed },
-      scaledSpread(spread, direction, strike),
-      setup,
-      options,
-    );
-    done++;
-    question.onProgress?.(Math.min(1, done / clouds));
+    const sampler = samplerFor({
+      delivery: { ...usual, clubSpeed },
+      spread: scaledSpread(spread, direction, strike),
+    });
+    const { columns } = playCloud(sampler, player, cloud);
+    onCloud();
     const parts = replicatesOf(columns.shot);
-    const onHoles = holes.map((hole) => scoresAt(columns, hole, counting, 0));
+    const onHoles = holes.map((hole) => scoresAt(columns, hole, settings, 0));
     const strokes = columns.shot.map((_, i) =>
       onHoles.reduce((sum, scores) => sum + (scores[i]?.strokes ?? 0), 0),
     );

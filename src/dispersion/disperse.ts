@@ -1,12 +1,22 @@
-import { requireRecord, requireWithin } from '../errors.js';
+import { type Declared, optional, quantity, record } from '../inputs/field.js';
+import { frozen } from '../inputs/frozen.js';
+import { readOptions } from '../inputs/read.js';
+import { refusal } from '../inputs/refuse.js';
 import { mean } from '../numerics/index.js';
-import type { Launch } from '../scene/index.js';
-import type { ShotSetup } from '../shot/index.js';
-import type { ModelWarning } from '../source.js';
-import type { Delivery } from '../strike/index.js';
-import { type Length, toYards } from '../units/index.js';
-import { type CloudOptions, playCloud, REPLICATES, type ShotColumns } from './cloud.js';
-import { type Fairway, onFairway, positionOnHole, requireFairway } from './hole.js';
+import { resolveScene, type Scene } from '../scene/scene.js';
+import { type ShotOptions, shotOptionFields } from '../shot/shot-options.js';
+import type { Angle, Length } from '../units/index.js';
+import { YARDS } from '../units/unit.js';
+import { aimField, turned } from './aim.js';
+import {
+  type CloudOptions,
+  type CloudWarning,
+  cloudOptionFields,
+  type FailedShot,
+  playScattered,
+  type ShotColumns,
+} from './cloud.js';
+import { type Fairway, fairwayField, type Hazard, hazardsField } from './hole.js';
 import {
   type DistanceDistribution,
   distributionOf,
@@ -19,20 +29,44 @@ import {
   shareOf,
 } from './monte-carlo.js';
 import { type GroundEllipse, groundEllipses, type LandingRegion, landingRegion } from './region.js';
-import type { Spread } from './spread.js';
+import { readScattered, type Scattered } from './scattered.js';
+import { lieOf } from './shot-lie.js';
 
-/** With what, where and how shots are scattered. */
-export interface DispersionSetup extends ShotSetup, CloudOptions {
-  /** Fairway whose share is wanted. */
-  readonly fairway?: Fairway;
-  /** Lateral limits, for example trees or the boundary: share of balls at rest beyond them. */
-  readonly limits?: {
-    /** Distance of the limit to the left of the target line [m]. */
-    readonly left?: Length;
-    /** Distance of the limit to the right of the target line [m]. */
-    readonly right?: Length;
-  };
+/** Lateral limits, for example trees or the boundary; one left out is not asked about. */
+export interface LateralLimits {
+  /** Distance of the limit to the left of the target line [m], 0 to 500. */
+  readonly left?: Length;
+  /** Distance of the limit to the right of the target line [m], 0 to 500. */
+  readonly right?: Length;
 }
+
+/** Options of {@link disperse}. */
+export interface DispersionOptions extends ShotOptions, CloudOptions {
+  /**
+   * Direction aimed at [rad], + right of the target line, −1 to 1; default 0. The shots are turned about the tee as they
+   * are, and any wind in them with them.
+   */
+  readonly aim?: Angle;
+  /** Fairway whose share is wanted; with it each shot's lie is given. */
+  readonly fairway?: Fairway;
+  /** Hazards that the lies are to tell; needs a fairway, by whose centre line strips lie. */
+  readonly hazards?: readonly Hazard[];
+  /** Limits beyond which the share of balls at rest is wanted. */
+  readonly limits?: LateralLimits;
+}
+
+const optionFields: Declared<DispersionOptions> = /* @__PURE__ */ frozen(() => {
+  const limit = optional(quantity(YARDS, 0, 500, 25, 'lateral limit'));
+  const limits: Declared<LateralLimits> = { left: limit, right: limit };
+  return {
+    ...shotOptionFields,
+    ...cloudOptionFields,
+    aim: optional(aimField),
+    fairway: optional(fairwayField),
+    hazards: hazardsField,
+    limits: optional(record(limits, 'limits')),
+  };
+});
 
 /** Estimates after a growing number of shots. */
 export interface ConvergenceRow {
@@ -70,12 +104,10 @@ export interface Dispersion {
   readonly convergence: readonly ConvergenceRow[];
   /** Every shot. */
   readonly columns: ShotColumns;
-  /** Scattered shots that the models refuse, in no figure above. */
-  readonly failures: readonly { readonly shot: number; readonly reason: string }[];
+  /** Scattered shots outside what can be played, in no figure above. */
+  readonly failures: readonly FailedShot[];
   /** Warnings of the models: the worst of each kind, and how many shots had it. */
-  readonly warnings: readonly { readonly warning: ModelWarning; readonly shots: number }[];
-  /** What a reader should know, in words. */
-  readonly remarks: readonly string[];
+  readonly warnings: readonly CloudWarning[];
 }
 
 const LEVELS = [0.5, 0.9, 0.95];
@@ -85,60 +117,60 @@ const LEVELS = [0.5, 0.9, 0.95];
  *
  * The Monte Carlo error beside each figure is what another seed would change; it says nothing about the models, whose
  * spin is good to ±20 % and whose run is a band of ±30 %.
- * @param usual - the delivery (or launch) the player means to make
- * @param spread - how shots differ from it
- * @param setup - clubhead, scene, number of shots, seed, fairway, limits; each has a default
+ * A scattered shot outside what a delivery or launch may have is in no figure and stands among `failures`.
+ * @param scattered - the delivery or launch the player means to make, and how shots differ from it
+ * @param scene - air, wind, ground, turf, ball and coefficient model; each has a default
+ * @param options - clubhead, number of shots, seed, aim, fairway, hazards, limits; each has a default
  * @throws {@link FairflightError} `invalid-input` or `outside-range`; also when more than 5 % of the scattered shots
- *   are outside what the models take
+ *   cannot be played
  * @example
  * disperse(
- *   { clubSpeed: mph(95), attackAngle: degrees(1), dynamicLoft: degrees(15) },
- *   { kind: 'normal', sd: { clubSpeed: mph(1.5), faceAngle: degrees(2), clubPath: degrees(2), toe: millimetres(8) } },
+ *   {
+ *     delivery: { clubSpeed: mph(95), attackAngle: degrees(1), dynamicLoft: degrees(15) },
+ *     spread: { kind: 'normal', sd: { clubSpeed: mph(1.5), faceAngle: degrees(2), toe: millimetres(8) } },
+ *   },
+ *   { turf: 'firm' },
  *   { fairway: { width: yards(32) } },
  * ).fairway
  */
-export function disperse<D extends Delivery | Launch>(
-  usual: D,
-  spread: D extends Delivery ? Spread<Delivery> : Spread<Launch>,
-  setup: DispersionSetup = {},
+export function disperse(
+  scattered: Scattered,
+  scene: Scene = {},
+  options: DispersionOptions = {},
 ): Dispersion {
-  requireRecord('setup', setup, [
-    'clubhead',
-    'scene',
-    'flight',
-    'shots',
-    'sampling',
-    'seed',
-    'fairway',
-    'limits',
-  ]);
-  const { fairway, limits, shots, sampling, seed, ...shotSetup } = setup;
-  if (fairway !== undefined) requireFairway('setup.fairway', fairway);
-  if (limits !== undefined) {
-    requireRecord('setup.limits', limits, ['left', 'right']);
-    for (const side of ['left', 'right'] as const) {
-      if (limits[side] !== undefined) requireWithin(`setup.limits.${side}`, limits[side], 0, 500, 'm');
-    }
+  const scatter = readScattered(scattered);
+  const resolved = resolveScene(scene);
+  const given = readOptions(optionFields, options);
+  const { aim = 0, fairway, hazards = [], limits } = given;
+  if (given.hazards !== undefined && fairway === undefined) {
+    throw refusal(
+      'options.hazards',
+      'options.hazards needs options.fairway, by whose centre line strips lie',
+    );
   }
-  const cloud = playCloud(usual, spread, shotSetup, {
-    ...(shots !== undefined && { shots }),
-    ...(sampling !== undefined && { sampling }),
-    ...(seed !== undefined && { seed }),
-  });
-  const { columns } = cloud;
-  const parts = replicatesOf(columns.shot);
-  const { carry, total, landingX, landingZ, restX, restZ } = columns;
-  const onGrass =
+  const cloud = playScattered(scatter, resolved, given);
+  const shots = turned(cloud.columns, aim);
+  const { carry, total, landingX, landingZ, restX, restZ } = shots;
+  const lie =
     fairway === undefined
       ? undefined
-      : restX.map((x, i) => onFairway(positionOnHole({ x, z: restZ[i] ?? 0 }, fairway.bend), fairway));
+      : restX.map((x, i) =>
+          lieOf(
+            { x: landingX[i] ?? x, z: landingZ[i] ?? 0 },
+            { x, z: restZ[i] ?? 0 },
+            { fairway, hazards },
+            false,
+          ),
+        );
+  const columns: ShotColumns = lie === undefined ? shots : { ...shots, lie };
+  const parts = replicatesOf(columns.shot);
+  const onGrass = lie?.map((each) => each === 'fairway');
   const share = onGrass === undefined ? undefined : shareOf(parts, onGrass);
   const region = landingRegion(parts, restX, restZ, LEVELS);
   const { left, right } = limits ?? {};
-  const distribution = distributionOf(parts, carry);
   return {
     shots: carry.length,
-    carry: distribution,
+    carry: distributionOf(parts, carry),
     total: distributionOf(parts, total),
     side: distributionOf(parts, landingZ),
     landingEllipses: groundEllipses(parts, landingX, landingZ, LEVELS),
@@ -165,7 +197,6 @@ export function disperse<D extends Delivery | Launch>(
     columns,
     failures: cloud.failures,
     warnings: cloud.warnings,
-    remarks: remarksOn(distribution, share, cloud.failures.length, carry.length),
   };
 }
 
@@ -189,23 +220,4 @@ function convergenceOf(
       },
     ];
   });
-}
-
-function remarksOn(
-  carry: DistanceDistribution,
-  fairway: Share | undefined,
-  failures: number,
-  shots: number,
-): string[] {
-  const remarks = [
-    `Mean carry ${toYards(carry.mean.value).toFixed(1)} ± ${toYards(carry.mean.standardError).toFixed(2)} yd from ${shots} shots in ${REPLICATES} independent parts.`,
-  ];
-  if (fairway !== undefined) {
-    remarks.push(
-      `Fairway ${(100 * fairway.share).toFixed(1)} ± ${(100 * fairway.standardError).toFixed(1)} %.`,
-    );
-  }
-  if (failures > 0)
-    remarks.push(`${failures} scattered shots are outside what the models take and in no figure.`);
-  return remarks;
 }

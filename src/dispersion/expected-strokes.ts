@@ -1,13 +1,20 @@
-import { FairflightError, requireOneOf, requireWithin } from '../errors.js';
+import { choice, type Declared, named, optional, quantity } from '../inputs/field.js';
+import { frozen } from '../inputs/frozen.js';
+import { readChoice, readOptions, readQuantity } from '../inputs/read.js';
 import { isotonic } from '../numerics/index.js';
 import { type Length, toFeet, toYards } from '../units/index.js';
+import { FEET, RATIO, YARDS } from '../units/unit.js';
+import { greenRadiusField } from './hole.js';
 import { BASELINE_ROWS, type Lie, PUTTING_ROWS } from './strokes-baseline.js';
 
-/**
- * Whose strokes are counted: a tour professional, for whom the table was published, or a golfer with an average score
- * for 18 holes, 60 to 130.
- */
-export type Skill = 'professional' | { readonly averageScore: number };
+/** A golfer by average score. */
+export interface Golfer {
+  /** Average score for 18 holes, 60 to 130. */
+  readonly averageScore: number;
+}
+
+/** Whose strokes are counted: a tour professional, for whom the table was published, or a golfer by average score. */
+export type Skill = 'professional' | Golfer;
 
 /** Options of {@link expectedStrokes}. */
 export interface ExpectedStrokesOptions {
@@ -20,19 +27,66 @@ export interface ExpectedStrokesOptions {
   readonly table?: 'smoothed' | 'raw';
 }
 
+/**
+ * Where a number of strokes comes from. `professional-table`: the published table. `professional-putts`: the published
+ * putts. `tee-line-of-90`: the published line of golfers averaging 90. `between-tee-lines`: modelled between that line
+ * and the table. `table-and-tee-gap`: modelled as the table and what the two tee lines differ. `stretched-putts`:
+ * modelled as the putts of professionals from further away.
+ */
+export type StrokesBasis =
+  | 'professional-table'
+  | 'professional-putts'
+  | 'tee-line-of-90'
+  | 'between-tee-lines'
+  | 'table-and-tee-gap'
+  | 'stretched-putts';
+
 /** Strokes it takes on average to hole out. */
 export interface ExpectedStrokes {
   /** The number. */
   readonly strokes: number;
   /** False for the published table and lines with linear interpolation between rows; true for anything else. */
   readonly modelled: boolean;
-  /** Where the number comes from, in words. */
-  readonly basis: string;
+  /** True where the published rows are continued beyond their ends. */
+  readonly extrapolated: boolean;
+  /** Where the number comes from. */
+  readonly basis: StrokesBasis;
+}
+
+/** Score of the professionals of the table. */
+const PROFESSIONAL_SCORE = 70;
+
+/** Declaration of {@link ExpectedStrokesOptions}. @internal */
+export const strokesOptionFields: Declared<ExpectedStrokesOptions> = /* @__PURE__ */ frozen(() => {
+  const golfer: Declared<Golfer> = { averageScore: quantity(RATIO, 60, 130, 90, 'average score') };
+  return {
+    skill: optional(named<Golfer>({ professional: { averageScore: PROFESSIONAL_SCORE } }, golfer, 'skill')),
+    table: optional(choice<'smoothed' | 'raw'>(['smoothed', 'raw'], 'table')),
+  };
+});
+
+/** {@link ExpectedStrokesOptions} with their defaults filled in. @internal */
+export interface StrokesSettings {
+  /** 0 for a professional, 1 for a golfer averaging 90, on a straight line. */
+  readonly share: number;
+  readonly table: 'smoothed' | 'raw';
+}
+
+/** Fills in the defaults of options already read. @internal */
+export function strokesSettings({ skill, table = 'smoothed' }: ExpectedStrokesOptions): StrokesSettings {
+  // Reading has put the golfer in the place of a name.
+  const { averageScore = PROFESSIONAL_SCORE } = (skill as Golfer | undefined) ?? {};
+  return { share: (averageScore - PROFESSIONAL_SCORE) / 20, table };
 }
 
 type Curve = readonly (readonly [distance: number, strokes: number])[];
 
-const LIES = ['tee', 'fairway', 'rough', 'sand', 'recovery', 'green'] as const;
+const LIES: readonly Lie[] = ['tee', 'fairway', 'rough', 'sand', 'recovery', 'green'];
+
+const distanceField = /* @__PURE__ */ frozen(() => quantity(YARDS, 0, 731.52, 137, 'distance to the hole'));
+const puttField = /* @__PURE__ */ frozen(() =>
+  quantity(FEET, 0, greenRadiusField.max, 6, 'distance to the hole'),
+);
 
 /** Tee-shot lines, strokes = at zero + per yard × length of the hole. */
 const PROFESSIONAL_LINE = { atZero: 2.38, perYard: 0.0041 };
@@ -51,7 +105,8 @@ const PUTTING_REACH_OF_NINETY = 33 / 19;
  * lines (professionals: 2.38 + 0.0041 × yards) differ at that distance; on the green a 90-golfer's putt counts as one
  * 33/19 times as long, the distances from which each needs two putts.
  * @param lie - where the ball lies
- * @param distance - to the hole [m], 0 to 800 yards
+ * @param distance - to the hole [m], 0 to 731.52 (800 yards); on the green 0 to 50
+ * @param options - whose strokes, and by which table
  * @throws {@link FairflightError} `invalid-input` or `outside-range`
  */
 export function expectedStrokes(
@@ -59,59 +114,53 @@ export function expectedStrokes(
   distance: Length,
   options: ExpectedStrokesOptions = {},
 ): ExpectedStrokes {
-  requireOneOf('lie', lie, LIES);
-  requireWithin('distance', distance, 0, 731.52, 'm');
-  const table = requireOneOf('options.table', options.table ?? 'smoothed', ['smoothed', 'raw'] as const);
-  const share = skillShare(options.skill ?? 'professional');
-  if (lie === 'green') return onTheGreen(toFeet(distance), share, table);
-  const yards = toYards(distance);
+  const settings = strokesSettings(readOptions(strokesOptionFields, options));
+  const from = readChoice(LIES, lie, 'lie');
+  const far = readQuantity(from === 'green' ? puttField : distanceField, distance, 'distance');
+  const basis = basisOf(from, settings.share);
+  const rows = CURVES[settings.table][from];
+  // From where the rows are looked up: a golfer's putt counts as a longer one.
+  const reach = from === 'green' ? puttReach(far, settings.share) : toYards(far as Length);
+  const extrapolated =
+    basis !== 'tee-line-of-90' && (reach < firstOf(from, rows) || reach > (rows.at(-1)?.[0] ?? 0));
+  const published =
+    basis === 'professional-table' || basis === 'professional-putts' || basis === 'tee-line-of-90';
+  return {
+    strokes: strokesFrom(from, far, settings),
+    modelled: !published || extrapolated,
+    extrapolated,
+    basis,
+  };
+}
+
+function basisOf(lie: Lie, share: number): StrokesBasis {
+  if (lie === 'green') return share === 0 ? 'professional-putts' : 'stretched-putts';
+  if (share === 0) return 'professional-table';
+  if (lie !== 'tee') return 'table-and-tee-gap';
+  return share === 1 ? 'tee-line-of-90' : 'between-tee-lines';
+}
+
+/** {@link expectedStrokes} with inputs already read, from any distance [m]: the number alone. @internal */
+export function strokesFrom(lie: Lie, distance: number, { share, table }: StrokesSettings): number {
   const curve = CURVES[table][lie];
+  if (lie === 'green') return Math.max(1, interpolate(curve, puttReach(distance, share)));
+  const yards = toYards(distance as Length);
   const professional = interpolate(curve, yards);
-  const outside = yards < (curve[0]?.[0] ?? 0) || yards > (curve.at(-1)?.[0] ?? 0);
-  const range = outside ? ', continued beyond its ends' : '';
-  if (share === 0) {
-    return { strokes: professional, modelled: outside, basis: `professionals, ${table} table${range}` };
-  }
-  if (lie === 'tee') {
-    const ninety = NINETY_LINE.atZero + NINETY_LINE.perYard * yards;
-    return {
-      strokes: professional + share * (ninety - professional),
-      modelled: share !== 1,
-      basis:
-        share === 1
-          ? 'published tee line of golfers averaging 90'
-          : `modelled between professionals and golfers averaging 90${range}`,
-    };
-  }
+  const ninety = NINETY_LINE.atZero + NINETY_LINE.perYard * yards;
+  if (lie === 'tee') return professional + share * (ninety - professional);
   const gap =
     NINETY_LINE.atZero - PROFESSIONAL_LINE.atZero + (NINETY_LINE.perYard - PROFESSIONAL_LINE.perYard) * yards;
-  return {
-    strokes: professional + share * gap,
-    modelled: true,
-    basis: `modelled: professionals plus the gap of the tee-shot lines${range}`,
-  };
+  return professional + share * gap;
 }
 
-function onTheGreen(feet: number, share: number, table: 'smoothed' | 'raw'): ExpectedStrokes {
-  const longer = feet * (1 + share * (PUTTING_REACH_OF_NINETY - 1));
-  const modelled = share !== 0 || longer > 90 || longer < 2;
-  return {
-    strokes: Math.max(1, interpolate(CURVES[table].green, longer)),
-    modelled,
-    basis: modelled ? 'modelled from the putts of professionals' : 'professionals, putts to hole out',
-  };
+/** Feet from which a professional needs as many putts. */
+function puttReach(distance: number, share: number): number {
+  return toFeet(distance as Length) * (1 + share * (PUTTING_REACH_OF_NINETY - 1));
 }
 
-/** 0 for a professional, 1 for a golfer averaging 90, on a straight line through a score of 70. */
-function skillShare(skill: Skill): number {
-  if (skill === 'professional') return 0;
-  if (typeof skill !== 'object' || skill === null) {
-    throw new FairflightError('invalid-input', "skill must be 'professional' or { averageScore }", {
-      field: 'skill',
-      value: skill,
-    });
-  }
-  return (requireWithin('skill.averageScore', skill.averageScore, 60, 130, 'strokes') - 70) / 20;
+/** Distance of the first published row; that of the putts stands after one for a ball in the hole. */
+function firstOf(lie: Lie, rows: Curve): number {
+  return rows[lie === 'green' ? 1 : 0]?.[0] ?? 0;
 }
 
 function rawCurve(lie: Lie): Curve {
@@ -137,9 +186,10 @@ function interpolate(curve: Curve, distance: number): number {
   return y0 + ((y1 - y0) * (distance - x0)) / (x1 - x0);
 }
 
-const CURVES: { readonly [T in 'raw' | 'smoothed']: { readonly [L in Lie]: Curve } } =
-  /* @__PURE__ */ (() => {
+const CURVES: { readonly [T in 'raw' | 'smoothed']: { readonly [L in Lie]: Curve } } = /* @__PURE__ */ frozen(
+  () => {
     const raw = Object.fromEntries(LIES.map((lie) => [lie, rawCurve(lie)])) as { [L in Lie]: Curve };
     const smoothed = Object.fromEntries(LIES.map((lie) => [lie, smooth(raw[lie])])) as { [L in Lie]: Curve };
     return { raw, smoothed };
-  })();
+  },
+);

@@ -1,27 +1,12 @@
-import { FairflightError, requireRecord, requireWithin } from '../errors.js';
 import { brent } from '../numerics/index.js';
-import type { ShotSetup } from '../shot/index.js';
-import type { Delivery } from '../strike/index.js';
+import type { Scene } from '../scene/scene.js';
 import { type Length, mph, type Speed, si, toMph } from '../units/index.js';
-import type { CloudOptions } from './cloud.js';
 import { countingPlayer, monteCarlo } from './counting-player.js';
-import type { ExpectedStrokesOptions } from './expected-strokes.js';
-import { type Hole, requireHole } from './hole.js';
+import { strokesSettings } from './expected-strokes.js';
+import { type FasterOptions, type FasterQuestion, readFaster } from './faster-question.js';
 import type { MonteCarlo } from './monte-carlo.js';
-import { factorsAt, type ScalableSpread, type ScatterLaw } from './scatter-law.js';
+import { factorsAt } from './scatter-law.js';
 import { type StrokesSurface, strokesCurve, strokesSurface } from './strokes-surface.js';
-
-/** What is asked: on which holes, by which law of scatter, over which speeds. */
-export interface FasterQuestion extends ShotSetup, CloudOptions, ExpectedStrokesOptions {
-  /** One hole, or all holes of a round on which the driver is used. */
-  readonly holes: Hole | readonly Hole[];
-  /** How scatter changes with speed; default constant degrees. */
-  readonly law?: ScatterLaw;
-  /** Club speeds to look at [m/s]; default 4 mph slower to 12 mph faster than now, by 2 mph. */
-  readonly speeds?: readonly Speed[];
-  /** Called after each cloud of shots with the share done, 0 to 1. */
-  readonly onProgress?: (done: number) => void;
-}
 
 /** The player at one club speed. */
 export interface SpeedStep {
@@ -90,20 +75,6 @@ export interface FasterOrStraighter {
 
 /** Factors on scatter at which strokes are counted, and between which break-even is looked for. */
 const FACTORS = [0.6, 1, 1.5, 2.2];
-const OPTION_NAMES = [
-  'clubhead',
-  'scene',
-  'flight',
-  'shots',
-  'sampling',
-  'seed',
-  'skill',
-  'table',
-  'holes',
-  'law',
-  'speeds',
-  'onProgress',
-];
 
 /**
  * Is it worth more to swing faster or to swing straighter? Plays the player's scattered shots at a row of club speeds
@@ -112,41 +83,35 @@ const OPTION_NAMES = [
  * Everything but club speed and scatter stays as it is: attack angle, loft, aim. Shots at different speeds use the same
  * random numbers, so that differences are known far better than the strokes themselves. Expected strokes are those of
  * {@link expectedStrokes}; for anyone but a professional they are modelled.
- * @param usual - the player's usual delivery now
- * @param spread - scatter now, normal or Student t
- * @param question - holes, law of scatter, speeds, skill, scene
- * @throws {@link FairflightError} `invalid-input` or `outside-range`
+ * @param question - the player's usual delivery, scatter, holes, and how scatter changes with speed
+ * @param scene - air, wind, ground, turf, ball and coefficient model; each has a default
+ * @param options - clubhead, speeds, number of shots, seed, skill; each has a default
+ * @throws {@link FairflightError} `invalid-input` or `outside-range`, also for a speed at which the ball would leave
+ *   faster than a flight is computed for
  */
 export function fasterOrStraighter(
-  usual: Delivery,
-  spread: ScalableSpread,
   question: FasterQuestion,
+  scene: Scene = {},
+  options: FasterOptions = {},
 ): FasterOrStraighter {
-  requireRecord('question', question, OPTION_NAMES);
-  const holes =
-    'length' in question.holes && !Array.isArray(question.holes)
-      ? [question.holes as Hole]
-      : (question.holes as readonly Hole[]);
-  if (holes.length === 0) {
-    throw new FairflightError('invalid-input', 'question.holes needs at least one hole', {
-      field: 'question.holes',
-    });
-  }
-  holes.forEach(requireHole);
-  if ((spread.kind as string) === 'own') {
-    throw new FairflightError(
-      'invalid-input',
-      'a spread of own shots has no standard deviations to scale; give normal or student-t',
-      {
-        field: 'spread.kind',
-        value: 'own',
-      },
-    );
-  }
-  const law = question.law ?? { kind: 'constant' };
-  const now = usual.clubSpeed;
-  const speeds = speedsOf(question.speeds, now);
-  const player = countingPlayer(usual, spread, question, holes, speeds.length * (1 + FACTORS.length) + 1);
+  const {
+    delivery,
+    spread,
+    holes,
+    law,
+    speeds,
+    player: walker,
+    options: given,
+  } = readFaster(question, scene, options);
+  const now = delivery.clubSpeed;
+  const clouds = speeds.length * (1 + FACTORS.length) + 1;
+  let done = 0;
+  const player = countingPlayer(walker, delivery, spread, {
+    holes,
+    strokes: strokesSettings(given),
+    cloud: given,
+    onCloud: () => given.onProgress?.(Math.min(1, ++done / clouds)),
+  });
 
   const today = player(now, 1, 1);
   const steps = speeds.map((clubSpeed) => {
@@ -171,7 +136,7 @@ export function fasterOrStraighter(
       strokes: (clubSpeed === now && factor === 1 ? today : player(clubSpeed, factor, factor)).strokes,
     })),
   );
-  question.onProgress?.(1);
+  given.onProgress?.(1);
   const path = steps.map((step) => ({
     faster: toMph(si<Speed>(step.clubSpeed - now)),
     strokes: step.replicates,
@@ -193,25 +158,6 @@ export function fasterOrStraighter(
     breakEven: speeds.map((clubSpeed) => breakEvenAt(surface.all, clubSpeed, now)),
   };
   return { ...result, sentence: sentenceOn(result, holes.length) };
-}
-
-function speedsOf(given: readonly Speed[] | undefined, now: Speed): Speed[] {
-  const speeds =
-    given === undefined
-      ? [-4, -2, 0, 2, 4, 6, 8, 10, 12].map((step) => si<Speed>(now + mph(step)))
-      : [...new Set([...given, now])];
-  for (const speed of speeds) requireWithin('question.speeds', speed, 5, 90, 'm/s');
-  if (speeds.length < 3) {
-    throw new FairflightError(
-      'invalid-input',
-      'question.speeds needs at least two speeds beside the present one',
-      {
-        field: 'question.speeds',
-        value: given,
-      },
-    );
-  }
-  return speeds.sort((a, b) => a - b);
 }
 
 function bestSpeed(faster: number, speeds: readonly Speed[], now: Speed): BestSpeed {

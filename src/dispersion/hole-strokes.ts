@@ -1,37 +1,17 @@
-import { si } from '../units/index.js';
-import { type ExpectedStrokesOptions, expectedStrokes } from './expected-strokes.js';
-import {
-  distanceToHole,
-  type GroundPoint,
-  type Hazard,
-  type Hole,
-  type HolePosition,
-  inHazard,
-  lieAt,
-  pointOnHole,
-  positionOnHole,
-} from './hole.js';
-
-/** Where a tee shot ended, for the score. */
-export type Ending = 'fairway' | 'rough' | 'sand' | 'recovery' | 'green' | 'penalty-area' | 'out-of-bounds';
-
-/** All endings, best first. @internal */
-export const ENDINGS: readonly Ending[] = [
-  'green',
-  'fairway',
-  'rough',
-  'sand',
-  'recovery',
-  'penalty-area',
-  'out-of-bounds',
-];
+import { type StrokesSettings, strokesFrom } from './expected-strokes.js';
+import { type Bend, type Hole, sidesOf } from './hole.js';
+import { distanceToHole, pointOnHole } from './hole-position.js';
+import { type GroundPoint, lastCrossing } from './polygon.js';
+import { lieOf, type ShotLie, type WetBall, wetBall } from './shot-lie.js';
 
 /** What one tee shot comes to. @internal */
 export interface TeeShotScore {
-  readonly ending: Ending;
+  readonly ending: ShotLie;
   /** Strokes on the hole, the tee shot counted. */
   readonly strokes: number;
 }
+
+const DEFAULT_GREEN_RADIUS = 9.144;
 
 /**
  * Score of one tee shot: 1 stroke and what the lie still needs. A ball in a penalty area, where it came down or where
@@ -43,43 +23,32 @@ export function scoreOf(
   landing: GroundPoint,
   rest: GroundPoint,
   hole: Hole,
-  options: ExpectedStrokesOptions,
+  settings: StrokesSettings,
 ): TeeShotScore {
-  const bend = hole.fairway.bend;
-  const end = positionOnHole(rest, bend);
-  const down = positionOnHole(landing, bend);
-  const hazards = hole.hazards ?? [];
-  if (hazards.some((hazard) => hazard.kind === 'out-of-bounds' && inHazard(end, hazard))) {
-    return { ending: 'out-of-bounds', strokes: 2 + expectedStrokes('tee', hole.length, options).strokes };
+  const far = distanceToHole(rest, hole);
+  const ending = lieOf(landing, rest, hole, far <= (hole.greenRadius ?? DEFAULT_GREEN_RADIUS));
+  switch (ending) {
+    case 'out-of-bounds':
+      return { ending, strokes: 2 + strokesFrom('tee', hole.length, settings) };
+    case 'penalty-area': {
+      const wet = wetBall(landing, rest, hole);
+      const drop = wet === undefined ? rest : dropFor(wet, hole.fairway.bend);
+      return { ending, strokes: 2 + strokesFrom('rough', distanceToHole(drop, hole), settings) };
+    }
+    default:
+      return { ending, strokes: 1 + strokesFrom(ending, far, settings) };
   }
-  const water = hazards.filter((hazard) => hazard.kind === 'penalty-area');
-  const wet = [down, end].flatMap((position) =>
-    water.filter((hazard) => inHazard(position, hazard)).map((hazard) => ({ position, hazard })),
-  )[0];
-  if (wet !== undefined) {
-    const drop = pointOnHole(dropFor(wet.position, wet.hazard), bend);
-    return { ending: 'penalty-area', strokes: 2 + from('rough', drop, hole, options) };
-  }
-  const lie = lieAt(rest, hole);
-  return { ending: lie === 'tee' ? 'rough' : lie, strokes: 1 + from(lie, rest, hole, options) };
 }
 
-function from(
-  lie: Parameters<typeof expectedStrokes>[0],
-  point: GroundPoint,
-  hole: Hole,
-  options: ExpectedStrokesOptions,
-): number {
-  const distance = Math.min(distanceToHole(point, hole), 731.52);
-  return expectedStrokes(lie, si(distance), options).strokes;
-}
-
-/** The edge where the ball went in: the side of a strip beside the fairway, the near end of one across it. */
-function dropFor(position: HolePosition, hazard: Hazard): HolePosition {
-  const left = hazard.acrossFrom ?? -Infinity;
-  const right = hazard.acrossTo ?? Infinity;
-  if (left > 0) return { along: position.along, across: left };
-  if (right < 0) return { along: position.along, across: right };
-  const near = Math.max(0, hazard.alongFrom ?? 0);
-  return { along: near, across: position.along > 0 ? (position.across * near) / position.along : 0 };
+/**
+ * Where the ball went in: over the outline of a polygon, in a straight line from the tee or from where it came down;
+ * at the side of a strip beside the fairway, the near end of one across it.
+ */
+function dropFor({ hazard, at, from }: WetBall, bend: Bend | undefined): GroundPoint {
+  if (hazard.polygon !== undefined) return lastCrossing(from, at, hazard.polygon);
+  const { alongFrom, acrossFrom, acrossTo } = sidesOf(hazard);
+  if (acrossFrom > 0) return pointOnHole({ along: at.along, across: acrossFrom }, bend);
+  if (acrossTo < 0) return pointOnHole({ along: at.along, across: acrossTo }, bend);
+  const near = Math.max(0, alongFrom);
+  return pointOnHole({ along: near, across: at.along > 0 ? (at.across * near) / at.along : 0 }, bend);
 }

@@ -1,164 +1,180 @@
-import { FairflightError, requireOneOf, requireRecord, requireWithin } from '../errors.js';
+import {
+  choice,
+  type Declared,
+  type ListField,
+  optional,
+  type QuantityField,
+  quantity,
+  type RecordField,
+  record,
+} from '../inputs/field.js';
+import { frozen } from '../inputs/frozen.js';
+import { refusal } from '../inputs/refuse.js';
 import type { Angle, Length } from '../units/index.js';
-import type { Lie } from './strokes-baseline.js';
+import { DEGREES, YARDS } from '../units/unit.js';
+import { type Polygon, polygonField } from './polygon.js';
+
+/** Turn of the centre line of a hole. */
+export interface Bend {
+  /** Distance from the tee at which it turns [m], 0 to 1,000. */
+  readonly at: Length;
+  /** By how much [rad], + to the right, −2 to 2. */
+  readonly angle: Angle;
+}
 
 /** A strip of mown grass along the centre line of a hole. */
-export interface Fairway {
-  /** Width [m], across the centre line. */
+export interface FairwayStrip {
+  /** Width across the centre line [m], 0.1 to 500. */
   readonly width: Length;
-  /** Distance from the tee along the centre line at which it begins [m]; default 0. */
+  /** Distance from the tee along the centre line at which it begins [m], 0 to 1,000; default 0. */
   readonly from?: Length;
-  /** Distance at which it ends [m]; default never. */
+  /** Distance at which it ends [m], 0 to 1,000; default never. */
   readonly to?: Length;
-  /** Where the centre line turns, and by how much, + to the right; default it is straight. */
-  readonly bend?: { readonly at: Length; readonly angle: Angle };
+  /** Turn of the centre line; default it is straight. */
+  readonly bend?: Bend;
+  readonly polygon?: never;
 }
+
+/** A fairway of any shape. */
+export interface FairwayArea {
+  /** Its outline; see {@link Polygon}. */
+  readonly polygon: Polygon;
+  /** Turn of the centre line, by which the hole lies; default it is straight. */
+  readonly bend?: Bend;
+  readonly width?: never;
+  readonly from?: never;
+  readonly to?: never;
+}
+
+/** The mown grass of a hole. */
+export type Fairway = FairwayStrip | FairwayArea;
+
+/** What lies in a hazard. `trees` leave a recovery shot. */
+export type HazardKind = 'sand' | 'trees' | 'penalty-area' | 'out-of-bounds';
 
 /**
  * A strip along the hole, for example a stream, trees or the boundary. Its ends along the hole are measured from the
  * tee on the centre line, its sides across it, + right; an end left out has no limit.
  */
-export interface Hazard {
-  /** What lies there. `trees` leave a recovery shot. */
-  readonly kind: 'sand' | 'trees' | 'penalty-area' | 'out-of-bounds';
-  /** Nearest distance along the hole [m]. */
+export interface HazardStrip {
+  /** What lies there. */
+  readonly kind: HazardKind;
+  /** Nearest distance along the hole [m], −1,000 to 1,000. */
   readonly alongFrom?: Length;
-  /** Furthest distance along the hole [m]. */
+  /** Furthest distance along the hole [m], −1,000 to 1,000. */
   readonly alongTo?: Length;
-  /** Left side [m], + right of the centre line. */
+  /** Left side [m], + right of the centre line, −1,000 to 1,000. */
   readonly acrossFrom?: Length;
-  /** Right side [m]. */
+  /** Right side [m], −1,000 to 1,000. */
   readonly acrossTo?: Length;
+  readonly polygon?: never;
 }
+
+/** A hazard of any shape. */
+export interface HazardArea {
+  /** What lies there. */
+  readonly kind: HazardKind;
+  /** Its outline; see {@link Polygon}. */
+  readonly polygon: Polygon;
+  readonly alongFrom?: never;
+  readonly alongTo?: never;
+  readonly acrossFrom?: never;
+  readonly acrossTo?: never;
+}
+
+/** Ground with trouble. */
+export type Hazard = HazardStrip | HazardArea;
 
 /** A hole as a tee shot sees it. What is neither fairway, green nor hazard is rough. */
 export interface Hole {
-  /** Length from tee to hole along the centre line [m], 50 to 700 yards. */
+  /** Length from tee to hole along the centre line [m], 45 to 640.08 (700 yards). */
   readonly length: Length;
   /** The fairway. */
   readonly fairway: Fairway;
-  /** Strips with trouble; where two overlap the worse counts. */
+  /** Ground with trouble; where two overlap the worse counts. */
   readonly hazards?: readonly Hazard[];
-  /** Radius of the green about the hole [m]; default 10 yards. */
+  /** Radius of the green about the hole [m], 0 to 50; default 10 yards. */
   readonly greenRadius?: Length;
 }
 
-/** A point in the plane: along the target line and to the right of it [m]. */
-export interface GroundPoint {
-  /** Along the target line [m]. */
-  readonly x: number;
-  /** To the right of it [m]. */
-  readonly z: number;
-}
+type FairwayParts = Partial<Omit<FairwayStrip, 'polygon'> & Pick<FairwayArea, 'polygon'>>;
+type HazardParts = Omit<HazardStrip, 'polygon'> & Partial<Pick<HazardArea, 'polygon'>>;
 
-/** A point seen from the centre line of a hole [m]: how far along, and how far to the right. @internal */
-export interface HolePosition {
-  readonly along: number;
-  readonly across: number;
-}
-
-const DEFAULT_GREEN_RADIUS = 9.144;
-
-/** @throws FairflightError when a field is unknown, not finite or out of range @internal */
-export function requireFairway(field: string, fairway: Fairway): Fairway {
-  requireRecord(field, fairway, ['width', 'from', 'to', 'bend']);
-  requireWithin(`${field}.width`, fairway.width, 0.1, 500, 'm');
-  if (fairway.from !== undefined) requireWithin(`${field}.from`, fairway.from, 0, 1000, 'm');
-  if (fairway.to !== undefined) requireWithin(`${field}.to`, fairway.to, fairway.from ?? 0, 1000, 'm');
-  if (fairway.bend !== undefined) {
-    requireRecord(`${field}.bend`, fairway.bend, ['at', 'angle']);
-    requireWithin(`${field}.bend.at`, fairway.bend.at, 0, 1000, 'm');
-    requireWithin(`${field}.bend.angle`, fairway.bend.angle, -2, 2, 'rad');
-  }
-  return fairway;
-}
-
-/** @throws FairflightError when a field is unknown, not finite or out of range @internal */
-export function requireHole(hole: Hole): Hole {
-  requireRecord('hole', hole, ['length', 'fairway', 'hazards', 'greenRadius']);
-  requireWithin('hole.length', hole.length, 45, 640.08, 'm');
-  requireFairway('hole.fairway', hole.fairway);
-  if (hole.greenRadius !== undefined) requireWithin('hole.greenRadius', hole.greenRadius, 0, 50, 'm');
-  hole.hazards?.forEach((hazard, i) => {
-    const field = `hole.hazards[${i}]`;
-    requireRecord(field, hazard, ['kind', 'alongFrom', 'alongTo', 'acrossFrom', 'acrossTo']);
-    requireOneOf(`${field}.kind`, hazard.kind, ['sand', 'trees', 'penalty-area', 'out-of-bounds'] as const);
-    for (const end of ['alongFrom', 'alongTo', 'acrossFrom', 'acrossTo'] as const) {
-      const value = hazard[end];
-      if (value !== undefined) requireWithin(`${field}.${end}`, value, -1000, 1000, 'm');
-    }
-    const along = (hazard.alongTo ?? Infinity) > (hazard.alongFrom ?? -Infinity);
-    const across = (hazard.acrossTo ?? Infinity) > (hazard.acrossFrom ?? -Infinity);
-    if (!along || !across) {
-      throw new FairflightError('invalid-input', `${field} must end beyond where it begins`, {
-        field,
-        value: hazard,
-      });
+/** Declaration of {@link Fairway}. @internal */
+export const fairwayField: RecordField = /* @__PURE__ */ frozen(() => {
+  const bend: Declared<Bend> = {
+    at: quantity(YARDS, 0, 1000, 210, 'distance of the bend'),
+    angle: quantity(DEGREES, -2, 2, 0.3, 'turn of the fairway'),
+  };
+  const parts: Declared<FairwayParts> = {
+    width: optional(quantity(YARDS, 0.1, 500, 30, 'width of the fairway')),
+    from: optional(quantity(YARDS, 0, 1000, 150, 'beginning of the fairway')),
+    to: optional(quantity(YARDS, 0, 1000, 350, 'end of the fairway')),
+    bend: optional(record(bend, 'bend')),
+    polygon: optional(polygonField),
+  };
+  return record(parts, 'fairway', ({ width, from, to, polygon }: FairwayParts, path) => {
+    if (polygon !== undefined) return requireAlone(path, { width, from, to });
+    if (width === undefined) throw refusal(`${path}.width`, `${path} needs a width or a polygon`);
+    if ((to ?? Infinity) < (from ?? 0)) {
+      throw refusal(`${path}.to`, `${path}.to must not lie before ${path}.from`, { value: to });
     }
   });
-  return hole;
-}
+});
 
-/** Where a point lies seen from the nearest point of the centre line. @internal */
-export function positionOnHole(point: GroundPoint, bend: Fairway['bend']): HolePosition {
-  if (bend === undefined) return { along: point.x, across: point.z };
-  const dx = point.x - bend.at;
-  const [c, s] = [Math.cos(bend.angle), Math.sin(bend.angle)];
-  const beyond = dx * c + point.z * s;
-  const first = { along: Math.min(point.x, bend.at), across: point.z, gap: Math.max(0, dx) };
-  const second = {
-    along: bend.at + Math.max(0, beyond),
-    across: -dx * s + point.z * c,
-    gap: Math.min(0, beyond),
+/** Declaration of {@link Hazard}. @internal */
+export const hazardField: RecordField = /* @__PURE__ */ frozen(() => {
+  const end = (label: string): QuantityField<'m'> & { readonly optional: true } =>
+    optional(quantity(YARDS, -1000, 1000, 30, label));
+  const parts: Declared<HazardParts> = {
+    kind: choice<HazardKind>(['sand', 'trees', 'penalty-area', 'out-of-bounds'], 'hazard'),
+    alongFrom: end('near end of the hazard'),
+    alongTo: end('far end of the hazard'),
+    acrossFrom: end('left side of the hazard'),
+    acrossTo: end('right side of the hazard'),
+    polygon: optional(polygonField),
   };
-  const [a, b] = [Math.hypot(first.across, first.gap), Math.hypot(second.across, second.gap)];
-  // At the outer side of the corner both legs end in the same point, and the side is that of the first leg.
-  return a <= b
-    ? { along: first.along, across: Math.sign(first.across || 1) * a }
-    : { along: second.along, across: Math.sign(second.across || 1) * b };
+  return record(parts, 'hazard', ({ kind: _, polygon, ...strip }: HazardParts, path) => {
+    if (polygon !== undefined) return requireAlone(path, strip);
+    const { alongFrom, alongTo, acrossFrom, acrossTo } = sidesOf(strip);
+    if (!(alongTo > alongFrom && acrossTo > acrossFrom)) {
+      throw refusal(path, `${path} must end beyond where it begins`);
+    }
+  });
+});
+
+/** Declaration of a list of hazards. @internal */
+export const hazardsField: ListField & { readonly optional: true } = /* @__PURE__ */ frozen(() =>
+  optional({ kind: 'list', of: hazardField, least: 0, most: 1000, label: 'hazards' }),
+);
+
+/** @throws FairflightError where a polygon has measures of a strip beside it */
+function requireAlone(path: string, strip: object): void {
+  const beside = Object.entries(strip).find(([, value]) => value !== undefined);
+  if (beside === undefined) return;
+  throw refusal(`${path}.${beside[0]}`, `${path} has a polygon and ${beside[0]}; give one or the other`);
 }
 
-/** The point on the ground at a position of the hole. @internal */
-export function pointOnHole(position: HolePosition, bend: Fairway['bend']): GroundPoint {
-  if (bend === undefined || position.along <= bend.at) return { x: position.along, z: position.across };
-  const [c, s] = [Math.cos(bend.angle), Math.sin(bend.angle)];
-  const beyond = position.along - bend.at;
-  return { x: bend.at + beyond * c - position.across * s, z: beyond * s + position.across * c };
+/** The sides of a strip; one that was left out has no limit. @internal */
+export function sidesOf(strip: Partial<Sides>): Sides {
+  const { alongFrom = -Infinity, alongTo = Infinity, acrossFrom = -Infinity, acrossTo = Infinity } = strip;
+  return { alongFrom, alongTo, acrossFrom, acrossTo };
 }
 
-/** Distance of a point from the hole [m]. @internal */
-export function distanceToHole(point: GroundPoint, hole: Hole): number {
-  const flag = pointOnHole({ along: hole.length, across: 0 }, hole.fairway.bend);
-  return Math.hypot(flag.x - point.x, flag.z - point.z);
-}
+type Sides = { readonly [Side in Exclude<keyof HazardStrip, 'kind' | 'polygon'>]: number };
 
-/** @internal */
-export function onFairway(position: HolePosition, fairway: Fairway): boolean {
-  return (
-    Math.abs(position.across) <= fairway.width / 2 &&
-    position.along >= (fairway.from ?? 0) &&
-    position.along <= (fairway.to ?? Infinity)
-  );
-}
+/** Declaration of {@link Hole.greenRadius}. @internal */
+export const greenRadiusField: QuantityField<'m'> & { readonly optional: true } = /* @__PURE__ */ frozen(() =>
+  optional(quantity(YARDS, 0, 50, 9, 'radius of the green')),
+);
 
-/** @internal */
-export function inHazard(position: HolePosition, hazard: Hazard): boolean {
-  return (
-    position.along >= (hazard.alongFrom ?? -Infinity) &&
-    position.along <= (hazard.alongTo ?? Infinity) &&
-    position.across >= (hazard.acrossFrom ?? -Infinity) &&
-    position.across <= (hazard.acrossTo ?? Infinity)
-  );
-}
-
-/** Lie of a ball at rest outside penalty areas and within bounds. @internal */
-export function lieAt(point: GroundPoint, hole: Hole): Lie {
-  const position = positionOnHole(point, hole.fairway.bend);
-  const kinds = (hole.hazards ?? [])
-    .filter((hazard) => inHazard(position, hazard))
-    .map((hazard) => hazard.kind);
-  if (distanceToHole(point, hole) <= (hole.greenRadius ?? DEFAULT_GREEN_RADIUS)) return 'green';
-  if (kinds.includes('trees')) return 'recovery';
-  if (kinds.includes('sand')) return 'sand';
-  return onFairway(position, hole.fairway) ? 'fairway' : 'rough';
-}
+/** Declaration of {@link Hole}. @internal */
+export const holeField: RecordField = /* @__PURE__ */ frozen(() => {
+  const fields: Declared<Hole> = {
+    length: quantity(YARDS, 45, 640.08, 380, 'length of the hole'),
+    fairway: fairwayField,
+    hazards: hazardsField,
+    greenRadius: greenRadiusField,
+  };
+  return record(fields, 'hole');
+});

@@ -1,25 +1,50 @@
-export type { CloudOptions, ShotColumns } from './cloud.js';
-export { type ConvergenceRow, type Dispersion, type DispersionSetup, disperse } from './disperse.js';
+export type { CloudOptions, CloudWarning, FailedShot, ShotColumns } from './cloud.js';
+export {
+  type ConvergenceRow,
+  type Dispersion,
+  type DispersionOptions,
+  disperse,
+  type LateralLimits,
+} from './disperse.js';
 export {
   type ExpectedStrokes,
   type ExpectedStrokesOptions,
   expectedStrokes,
+  type Golfer,
   type Skill,
+  type StrokesBasis,
 } from './expected-strokes.js';
 export {
   type BestSpeed,
   type BreakEven,
   type FasterOrStraighter,
-  type FasterQuestion,
   fasterOrStraighter,
   type SpeedStep,
 } from './faster-or-straighter.js';
-export type { Fairway, GroundPoint, Hazard, Hole } from './hole.js';
-export type { Ending } from './hole-strokes.js';
+export type { FasterOptions, FasterQuestion } from './faster-question.js';
+export type {
+  Bend,
+  Fairway,
+  FairwayArea,
+  FairwayStrip,
+  Hazard,
+  HazardArea,
+  HazardKind,
+  HazardStrip,
+  Hole,
+} from './hole.js';
 export type { DistanceDistribution, MonteCarlo, Share } from './monte-carlo.js';
-export { type PublishedScatter, publishedScatter, publishedScatterSource } from './published-scatter.js';
+export type { GroundPoint, Polygon } from './polygon.js';
+export { type PublishedScatter, publishedScatter } from './published-scatter.js';
 export type { DensityGrid, GroundEllipse, GroundRegion, LandingRegion } from './region.js';
-export type { ScalableSpread, ScatterLaw } from './scatter-law.js';
-export type { Correlation, DeliverySd, LaunchSd, SdOf, Spread } from './spread.js';
-export { type Lie, strokesBaselineSource } from './strokes-baseline.js';
-export { type StrokesOnHole, type StrokesOnHoleOptions, strokesOnHole } from './strokes-on-hole.js';
+export type { ScatterLaw } from './scatter-law.js';
+export type { Scattered } from './scattered.js';
+export type { ShotLie } from './shot-lie.js';
+export type { Correlation, DeliverySd, LaunchSd, OwnSpread, ScalableSpread, SdOf, Spread } from './spread.js';
+export type { Lie } from './strokes-baseline.js';
+export {
+  type HoleQuestion,
+  type StrokesOnHole,
+  type StrokesOnHoleOptions,
+  strokesOnHole,
+} from './strokes-on-hole.js';

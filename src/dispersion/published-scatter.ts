@@ -1,3 +1,4 @@
+import { frozen } from '../inputs/frozen.js';
 import type { Source } from '../source.js';
 import { type Angle, degrees, type Length, yards } from '../units/index.js';
 
@@ -11,10 +12,11 @@ export interface PublishedScatter {
   readonly distance75: Length;
   /** Standard deviation of direction [rad]. */
   readonly direction: Angle;
+  /** Where the figures come from. */
+  readonly source: Source;
 }
 
-/** Where {@link publishedScatter} comes from. */
-export const publishedScatterSource: Source = {
+const SOURCE: Source = {
   authors: 'Broadie M',
   year: 2008,
   work: 'Science and Golf V, 253–262',
@@ -24,24 +26,25 @@ export const publishedScatterSource: Source = {
 };
 
 /** Distance and direction of long tee shots by skill. */
-export const publishedScatter: readonly PublishedScatter[] = [
-  { group: 'professionals', score: { from: 64, to: 79 }, distance75: yards(297), direction: degrees(4) },
-  {
-    group: 'amateurs 70 to 83',
-    score: { from: 70, to: 83 },
-    distance75: yards(248),
-    direction: degrees(5.4),
-  },
-  {
-    group: 'amateurs 84 to 97',
-    score: { from: 84, to: 97 },
-    distance75: yards(237),
-    direction: degrees(6.4),
-  },
-  {
-    group: 'amateurs 97 to 120',
-    score: { from: 97, to: 120 },
-    distance75: yards(216),
-    direction: degrees(8.1),
-  },
-];
+export const publishedScatter: readonly PublishedScatter[] = /* @__PURE__ */ frozen(() => [
+  group('professionals', 64, 79, 297, 4),
+  group('amateurs 70 to 83', 70, 83, 248, 5.4),
+  group('amateurs 84 to 97', 84, 97, 237, 6.4),
+  group('amateurs 97 to 120', 97, 120, 216, 8.1),
+]);
+
+function group(
+  name: string,
+  from: number,
+  to: number,
+  distance: number,
+  direction: number,
+): PublishedScatter {
+  return {
+    group: name,
+    score: { from, to },
+    distance75: yards(distance),
+    direction: degrees(direction),
+    source: SOURCE,
+  };
+}

@@ -6,8 +6,8 @@ import {
   scottSmoothing,
 } from '../numerics/index.js';
 import { type Angle, type Length, si } from '../units/index.js';
-import type { GroundPoint } from './hole.js';
 import { pick, placesOf, shareOf, standardErrorOf } from './monte-carlo.js';
+import type { GroundPoint } from './polygon.js';
 
 /** An ellipse on the ground. */
 export interface GroundEllipse {

@@ -1,268 +1,197 @@
-import { FairflightError, requireOneOf, requireRecord, requireWithin } from '../errors.js';
-import { chiSquareQuantile, normalQuantile, symmetricEigen } from '../numerics/index.js';
-import type { Launch } from '../scene/index.js';
-import type { Delivery } from '../strike/index.js';
+import { type Delivery, deliveryFields, strikeOffsetFields } from '../inputs/delivery.js';
+import {
+  choice,
+  type Declared,
+  type Field,
+  type Fields,
+  optional,
+  type QuantityField,
+  quantity,
+  record,
+  type VariantField,
+} from '../inputs/field.js';
+import { frozen } from '../inputs/frozen.js';
+import { type Launch, launchFields } from '../inputs/launch.js';
 import type { Angle, AngularSpeed, Length, Speed } from '../units/index.js';
+import { RATIO, type SiUnit } from '../units/unit.js';
 
 /** Standard deviations of a player's deliveries from shot to shot; what is left out does not scatter. */
 export interface DeliverySd {
-  /** Club speed [m/s]. */
+  /** Club speed [m/s], 0 to 44.5. */
   readonly clubSpeed?: Speed;
-  /** Attack angle [rad]. */
+  /** Attack angle [rad], 0 to 0.6. */
   readonly attackAngle?: Angle;
-  /** Club path [rad]. */
+  /** Club path [rad], 0 to 0.8. */
   readonly clubPath?: Angle;
-  /** Face angle [rad]. */
+  /** Face angle [rad], 0 to 0.8. */
   readonly faceAngle?: Angle;
-  /** Dynamic loft [rad]. */
+  /** Dynamic loft [rad], 0 to 0.9. */
   readonly dynamicLoft?: Angle;
-  /** Strike offset toward the toe [m]. */
+  /** Strike offset toward the toe [m], 0 to 0.06. */
   readonly toe?: Length;
-  /** Strike offset up the face [m]. */
+  /** Strike offset up the face [m], 0 to 0.04. */
   readonly high?: Length;
-  /** Closure rate [rad/s]. */
+  /** Closure rate [rad/s], 0 to 200. */
   readonly closureRate?: AngularSpeed;
 }
 
 /** Standard deviations of launches from shot to shot; what is left out does not scatter. */
 export interface LaunchSd {
-  /** Ball speed [m/s]. */
+  /** Ball speed [m/s], 0 to 54.5. */
   readonly ballSpeed?: Speed;
-  /** Launch angle [rad]. */
+  /** Launch angle [rad], 0 to π/2. */
   readonly launchAngle?: Angle;
-  /** Launch direction [rad]. */
+  /** Launch direction [rad], 0 to π. */
   readonly launchDirection?: Angle;
-  /** Spin rate [rad/s]. */
+  /** Spin rate [rad/s], 0 to 1,050. */
   readonly spinRate?: AngularSpeed;
-  /** Tilt of the spin axis [rad]. */
+  /** Tilt of the spin axis [rad], 0 to π. */
   readonly spinAxisTilt?: Angle;
+  /** Rifle spin [rad/s], 0 to 2,100. */
+  readonly rifleSpin?: AngularSpeed;
 }
 
-/** Correlation of two scattering quantities, −1 to 1. */
+/** Correlation of two scattering quantities. */
 export interface Correlation<Name extends string> {
   /** The two quantities. */
   readonly between: readonly [Name, Name];
-  /** Pearson's correlation. */
+  /** Pearson's correlation, −1 to 1. */
   readonly value: number;
 }
 
-/** How shots scatter about the usual one. `D` is {@link Delivery} or {@link Launch}. */
-export type Spread<D extends Delivery | Launch = Delivery> =
+/** The standard deviations that belong to deliveries or to launches. */
+export type SdOf<Shot extends Delivery | Launch> = Shot extends Delivery ? DeliverySd : LaunchSd;
+
+/** A spread that has standard deviations to scale: normal or Student t. */
+export type ScalableSpread<Shot extends Delivery | Launch = Delivery> =
   /** Normal, with standard deviations and correlations. */
   | {
       readonly kind: 'normal';
-      readonly sd: SdOf<D>;
-      readonly correlations?: readonly Correlation<keyof SdOf<D> & string>[];
+      readonly sd: SdOf<Shot>;
+      readonly correlations?: readonly Correlation<keyof SdOf<Shot> & string>[];
     }
   /**
    * Multivariate Student t with the same standard deviations and correlations: now and then a swing that is off in
-   * everything at once. Degrees of freedom above 2; default 5. Ko S (2012, PhD thesis, Columbia) found that a normal
-   * distribution fits shots poorly and t distributions are needed; the default is a choice between normal and the
-   * heaviest tails.
+   * everything at once. Ko S (2012, PhD thesis, Columbia) found that a normal distribution fits shots poorly and t
+   * distributions are needed.
    */
   | {
       readonly kind: 'student-t';
+      /**
+       * Degrees of freedom, 2.01 to 1,000,000; default 5, a choice between normal and the heaviest tails.
+       */
       readonly dof?: number;
-      readonly sd: SdOf<D>;
-      readonly correlations?: readonly Correlation<keyof SdOf<D> & string>[];
-    }
-  /**
-   * The player's own measured shots drawn again and again: their differences from their own mean are added to the
-   * usual shot. Correlations and tails come along as they are.
-   */
-  | { readonly kind: 'own'; readonly shots: readonly D[] };
+      readonly sd: SdOf<Shot>;
+      readonly correlations?: readonly Correlation<keyof SdOf<Shot> & string>[];
+    };
 
-/** The standard deviations that belong to deliveries or to launches. */
-export type SdOf<D extends Delivery | Launch> = D extends Delivery ? DeliverySd : LaunchSd;
-
-const DELIVERY_NAMES = [
-  'clubSpeed',
-  'attackAngle',
-  'clubPath',
-  'faceAngle',
-  'dynamicLoft',
-  'toe',
-  'high',
-  'closureRate',
-] as const;
-const LAUNCH_NAMES = ['ballSpeed', 'launchAngle', 'launchDirection', 'spinRate', 'spinAxisTilt'] as const;
-
-/** Draws shots: from coordinates in the open unit cube to a delivery or launch. @internal */
-export interface Sampler {
-  /** Coordinates a shot needs. */
-  readonly dimensions: number;
-  /** The shot at a point of the cube. */
-  readonly shotAt: (point: ArrayLike<number>) => Delivery | Launch;
+/**
+ * The player's own measured shots drawn again and again: their differences from their own mean are added to the usual
+ * shot. Correlations and tails come along as they are.
+ */
+export interface OwnSpread<Shot extends Delivery | Launch = Delivery> {
+  /** Says that the shots are the player's own. */
+  readonly kind: 'own';
+  /** The shots, 2 to 1,000,000; all by the hand of the usual one. */
+  readonly shots: readonly Shot[];
 }
 
-/** @throws FairflightError when the spread does not fit the shot or its numbers are out of range @internal */
-export function samplerFor(usual: Delivery | Launch, spread: Spread<Delivery> | Spread<Launch>): Sampler {
-  const kit = kitFor(usual);
-  const kind = requireOneOf('spread.kind', spread.kind, ['normal', 'student-t', 'own'] as const);
-  if (spread.kind === 'own') return ownSampler(kit, usual, spread.shots);
-  requireRecord(
-    'spread',
-    spread,
-    kind === 'normal' ? ['kind', 'sd', 'correlations'] : ['kind', 'sd', 'correlations', 'dof'],
-  );
-  requireRecord('spread.sd', spread.sd, kit.names);
-  const sd = spread.sd as Readonly<Record<string, number | undefined>>;
-  const active = kit.names.filter((name) => sd[name] !== undefined && sd[name] !== 0);
-  const scales = active.map((name) => requireWithin(`spread.sd.${name}`, sd[name], 0, 1000, 'SI unit'));
-  const root = correlationRoot(active, kit.names, spread.correlations ?? []);
-  const dof =
-    spread.kind === 'student-t' ? requireWithin('spread.dof', spread.dof ?? 5, 2.01, 1e6, '') : undefined;
-  const centre = kit.read(usual);
-  const places = active.map((name) => kit.names.indexOf(name));
-  return {
-    dimensions: Math.max(1, active.length + (dof === undefined ? 0 : 1)),
-    shotAt: (point) => {
-      // One common factor for all quantities makes the t distribution multivariate; it is scaled to keep the SD.
-      const wide =
-        dof === undefined ? 1 : Math.sqrt((dof - 2) / chiSquareQuantile(point[active.length] ?? 0.5, dof));
-      const normals = active.map((_, k) => normalQuantile(point[k] ?? 0.5));
-      const values = [...centre];
-      places.forEach((place, i) => {
-        let sum = 0;
-        for (let k = 0; k < normals.length; k++) sum += (root[i]?.[k] ?? 0) * (normals[k] ?? 0);
-        values[place] = (values[place] ?? 0) + wide * (scales[i] ?? 0) * sum;
-      });
-      return kit.write(usual, values);
+/** How shots scatter about the usual one, a {@link Delivery} or a {@link Launch}. */
+export type Spread<Shot extends Delivery | Launch = Delivery> = ScalableSpread<Shot> | OwnSpread<Shot>;
+
+/** Degrees of freedom where nothing is said. @internal */
+export const DEFAULT_DOF = 5;
+
+/**
+ * A standard deviation of a quantity: no distribution within a range scatters by more than half its width (Popoviciu
+ * 1935, Mathematica 9, 129).
+ */
+function deviation<Si extends SiUnit>(
+  field: QuantityField<Si>,
+  example: number,
+): QuantityField<Si> & { readonly optional: true } {
+  const most = (field.max - field.min) / 2;
+  return optional({ ...field, min: 0, max: most, example, label: `scatter of ${field.label}` });
+}
+
+/** Declaration of {@link DeliverySd}. @internal */
+export const deliverySdFields: Declared<DeliverySd> = /* @__PURE__ */ frozen(() => ({
+  clubSpeed: deviation(deliveryFields.clubSpeed, 0.7),
+  attackAngle: deviation(deliveryFields.attackAngle, 0.02),
+  clubPath: deviation(deliveryFields.clubPath, 0.035),
+  faceAngle: deviation(deliveryFields.faceAngle, 0.035),
+  dynamicLoft: deviation(deliveryFields.dynamicLoft, 0.02),
+  toe: deviation(strikeOffsetFields.toe, 0.008),
+  high: deviation(strikeOffsetFields.high, 0.006),
+  closureRate: deviation(deliveryFields.closureRate, 5),
+}));
+
+/** Declaration of {@link LaunchSd}. @internal */
+export const launchSdFields: Declared<LaunchSd> = /* @__PURE__ */ frozen(() => ({
+  ballSpeed: deviation(launchFields.ballSpeed, 1),
+  launchAngle: deviation(launchFields.launchAngle, 0.02),
+  launchDirection: deviation(launchFields.launchDirection, 0.06),
+  spinRate: deviation(launchFields.spinRate, 30),
+  spinAxisTilt: deviation(launchFields.spinAxisTilt, 0.1),
+  rifleSpin: deviation(launchFields.rifleSpin, 5),
+}));
+
+type Case<Kind extends Spread['kind']> = Omit<Extract<Spread, { readonly kind: Kind }>, 'kind'>;
+
+/** A spread with standard deviations of these fields. */
+function scalable(sdFields: Fields): VariantField {
+  const names = Object.keys(sdFields);
+  const correlation: Declared<Correlation<string>> = {
+    between: {
+      kind: 'list',
+      of: choice(names, 'quantity'),
+      least: 2,
+      most: 2,
+      label: 'correlated quantities',
     },
+    value: quantity(RATIO, -1, 1, 0.4, 'correlation'),
+  };
+  const normal: Declared<Case<'normal'>> = {
+    sd: record(sdFields as Declared<DeliverySd>, 'standard deviations'),
+    correlations: optional({
+      kind: 'list',
+      of: record(correlation, 'correlation'),
+      least: 0,
+      most: (names.length * (names.length - 1)) / 2,
+      label: 'correlations',
+    }),
+  };
+  const studentT: Declared<Case<'student-t'>> = {
+    ...normal,
+    dof: optional(quantity(RATIO, 2.01, 1e6, DEFAULT_DOF, 'degrees of freedom')),
+  };
+  return {
+    kind: 'variant',
+    by: 'kind',
+    cases: { normal: normal as Fields, 'student-t': studentT as Fields },
+    label: 'spread',
   };
 }
 
-function ownSampler(kit: Kit, usual: Delivery | Launch, shots: readonly (Delivery | Launch)[]): Sampler {
-  if (!Array.isArray(shots) || shots.length < 2) {
-    throw new FairflightError('invalid-input', 'spread.shots needs at least 2 shots of the player', {
-      field: 'spread.shots',
-      value: shots,
-    });
-  }
-  const rows = shots.map((shot, i) => {
-    if (kitFor(shot) !== kit) {
-      throw new FairflightError(
-        'invalid-input',
-        `spread.shots[${i}] must be of the same kind as the usual shot`,
-        {
-          field: `spread.shots[${i}]`,
-          value: shot,
-        },
-      );
-    }
-    return kit.read(shot);
-  });
-  const centre = kit.read(usual);
-  const means = centre.map((_, j) => rows.reduce((sum, row) => sum + (row[j] ?? 0), 0) / rows.length);
-  return {
-    dimensions: 1,
-    shotAt: (point) => {
-      const row = rows[Math.min(rows.length - 1, Math.floor((point[0] ?? 0) * rows.length))] ?? [];
-      return kit.write(
-        usual,
-        centre.map((value, j) => value + (row[j] ?? 0) - (means[j] ?? 0)),
-      );
-    },
+/** The same, or shots of one's own. */
+function withOwn(spread: VariantField, shot: Field): VariantField {
+  const own: Declared<Case<'own'>> = {
+    shots: { kind: 'list', of: shot, least: 2, most: 1e6, label: 'own shots' },
   };
+  return { ...spread, cases: { ...spread.cases, own: own as Fields } };
 }
 
-/** Symmetric square root of the correlation matrix, which also exists where two quantities move as one. */
-function correlationRoot(
-  active: readonly string[],
-  names: readonly string[],
-  correlations: readonly Correlation<string>[],
-): number[][] {
-  const matrix = active.map((_, i) => active.map((__, j) => (i === j ? 1 : 0)));
-  correlations.forEach(({ between: [a, b], value }, k) => {
-    const field = `spread.correlations[${k}]`;
-    requireOneOf(`${field}.between`, a, names);
-    requireOneOf(`${field}.between`, b, names);
-    requireWithin(`${field}.value`, value, -1, 1, '');
-    const [i, j] = [active.indexOf(a), active.indexOf(b)];
-    if (i < 0 || j < 0 || i === j) {
-      throw new FairflightError(
-        'invalid-input',
-        `${field} must join two different quantities that scatter, got ${a} and ${b}`,
-        {
-          field,
-          value: [a, b],
-        },
-      );
-    }
-    for (const [row, column] of [
-      [i, j],
-      [j, i],
-    ] as const) {
-      const line = matrix[row] as number[] | undefined;
-      if (line !== undefined) line[column] = value;
-    }
-  });
-  const { values, vectors } = symmetricEigen(matrix);
-  if (values.some((value) => value < -1e-9)) {
-    throw new FairflightError(
-      'invalid-input',
-      'spread.correlations contradict each other: no quantities can be correlated like that',
-      {
-        field: 'spread.correlations',
-        value: correlations,
-      },
-    );
-  }
-  return active.map((_, i) =>
-    active.map((__, j) =>
-      vectors.reduce(
-        (sum, v, k) => sum + Math.sqrt(Math.max(0, values[k] ?? 0)) * (v[i] ?? 0) * (v[j] ?? 0),
-        0,
-      ),
-    ),
-  );
-}
+/** Declaration of a {@link ScalableSpread} of deliveries. @internal */
+export const scalableSpreadField: VariantField = /* @__PURE__ */ frozen(() =>
+  scalable(deliverySdFields as Fields),
+);
 
-interface Kit {
-  readonly names: readonly string[];
-  readonly read: (shot: Delivery | Launch) => number[];
-  readonly write: (shot: Delivery | Launch, values: readonly number[]) => Delivery | Launch;
-}
+/** Declaration of a {@link Spread} of deliveries. @internal */
+export const deliverySpreadField: VariantField = /* @__PURE__ */ frozen(() =>
+  withOwn(scalableSpreadField, record(deliveryFields, 'own shot')),
+);
 
-const deliveryKit: Kit = {
-  names: DELIVERY_NAMES,
-  read: (shot) => {
-    const d = shot as Delivery;
-    const { toe = 0, high = 0 } = d.strikeOffset ?? {};
-    return [
-      d.clubSpeed,
-      d.attackAngle,
-      d.clubPath ?? 0,
-      d.faceAngle ?? 0,
-      d.dynamicLoft,
-      toe,
-      high,
-      d.closureRate ?? 0,
-    ];
-  },
-  write: (shot, [clubSpeed, attackAngle, clubPath, faceAngle, dynamicLoft, toe, high, closureRate]) =>
-    ({
-      ...shot,
-      clubSpeed,
-      attackAngle,
-      clubPath,
-      faceAngle,
-      dynamicLoft,
-      strikeOffset: { toe, high },
-      closureRate,
-    }) as Delivery,
-};
-
-const launchKit: Kit = {
-  names: LAUNCH_NAMES,
-  read: (shot) => {
-    const l = shot as Launch;
-    return [l.ballSpeed, l.launchAngle, l.launchDirection ?? 0, l.spinRate, l.spinAxisTilt ?? 0];
-  },
-  write: (shot, [ballSpeed, launchAngle, launchDirection, spinRate, spinAxisTilt]) =>
-    ({ ...shot, ballSpeed, launchAngle, launchDirection, spinRate, spinAxisTilt }) as Launch,
-};
-
-function kitFor(shot: Delivery | Launch): Kit {
-  return 'clubSpeed' in shot ? deliveryKit : launchKit;
-}
+/** Declaration of a {@link Spread} of launches. @internal */
+export const launchSpreadField: VariantField = /* @__PURE__ */ frozen(() =>
+  withOwn(scalable(launchSdFields as Fields), record(launchFields, 'own shot')),
+);

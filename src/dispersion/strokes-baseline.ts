@@ -1,19 +1,12 @@
-import type { Source } from '../source.js';
-
 /** Where the ball lies. `recovery`: trees or the like, the way to the hole blocked. */
 export type Lie = 'tee' | 'fairway' | 'rough' | 'sand' | 'recovery' | 'green';
 
-/** Where the baseline comes from. */
-export const strokesBaselineSource: Source = {
-  authors: 'Broadie M',
-  year: 2012,
-  work: 'Assessing golfer performance on the PGA TOUR, Interfaces 42(2), 146–165',
-  locus: 'appendix, table 9',
-  confidence: 'second-hand',
-  note: 'More than 8 million shots, 2003 to 2010. Five public transcriptions agree digit for digit; the paper itself was not opened. Putts: Broadie M (2011 draft) Putts gained, figure 1.',
-};
-
-/** Distance [yd], then strokes to hole out from tee, fairway, rough, sand and recovery, as published. @internal */
+/**
+ * Distance [yd], then strokes to hole out from tee, fairway, rough, sand and recovery, as published: Broadie M (2012)
+ * Assessing golfer performance on the PGA TOUR, Interfaces 42(2), 146–165, appendix, table 9; more than 8 million shots,
+ * 2003 to 2010. Five public transcriptions agree digit for digit; the paper itself was not opened.
+ * @internal
+ */
 export const BASELINE_ROWS: readonly (readonly [
   yards: number,
   tee: number | undefined,
@@ -59,7 +52,7 @@ export const BASELINE_ROWS: readonly (readonly [
   [600, 4.82, 4.89, 5.25, 6.1, 5.7],
 ];
 
-/** Distance [ft] and putts to hole out on the green, as published. @internal */
+/** Distance [ft] and putts to hole out on the green: Broadie M (2011 draft) Putts gained, figure 1. @internal */
 export const PUTTING_ROWS: readonly (readonly [feet: number, putts: number])[] = [
   [2, 1.01],
   [3, 1.05],

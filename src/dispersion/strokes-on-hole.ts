@@ -1,31 +1,70 @@
-import { requireRecord, requireWithin } from '../errors.js';
+import { custom, type Declared } from '../inputs/field.js';
+import { frozen } from '../inputs/frozen.js';
+import { readOptions, readQuantity } from '../inputs/read.js';
 import { mean } from '../numerics/index.js';
+import { resolveScene, type Scene } from '../scene/scene.js';
+import { type ShotOptions, shotOptionFields } from '../shot/shot-options.js';
 import { type Angle, si } from '../units/index.js';
-import type { ShotColumns } from './cloud.js';
-import type { ExpectedStrokesOptions } from './expected-strokes.js';
-import { type Hole, requireHole } from './hole.js';
-import { ENDINGS, type Ending, scoreOf, type TeeShotScore } from './hole-strokes.js';
+import { aimField, turned } from './aim.js';
+import {
+  type CloudOptions,
+  type CloudWarning,
+  cloudOptionFields,
+  type FailedShot,
+  playScattered,
+  type ShotColumns,
+} from './cloud.js';
+import {
+  type ExpectedStrokesOptions,
+  type StrokesSettings,
+  strokesOptionFields,
+  strokesSettings,
+} from './expected-strokes.js';
+import { type Hole, holeField } from './hole.js';
+import { scoreOf, type TeeShotScore } from './hole-strokes.js';
 import { estimate, type MonteCarlo, replicatesOf, type Share, shareOf } from './monte-carlo.js';
+import { readScattered, type Scattered } from './scattered.js';
+import { SHOT_LIES, type ShotLie } from './shot-lie.js';
+
+/** Tee shots, and the hole they are played on. */
+export type HoleQuestion = Scattered & {
+  /** The hole: length, fairway and hazards. */
+  readonly hole: Hole;
+};
 
 /** Options of {@link strokesOnHole}. */
-export interface StrokesOnHoleOptions extends ExpectedStrokesOptions {
+export interface StrokesOnHoleOptions extends ShotOptions, CloudOptions, ExpectedStrokesOptions {
   /**
-   * Direction aimed at, + right of the line to the fairway [rad]; default 0. `best` looks for the aim with the fewest
-   * strokes within 15° either way. The shots are turned about the tee as they are, and any wind in them with them.
+   * Direction aimed at [rad], + right of the line to the fairway, −1 to 1; default 0. `best` looks for the aim with the
+   * fewest strokes within 15° either way. The shots are turned about the tee as they are, and any wind in them with
+   * them.
    */
   readonly aim?: Angle | 'best';
 }
+
+const optionFields: Declared<StrokesOnHoleOptions> = /* @__PURE__ */ frozen(() => ({
+  ...shotOptionFields,
+  ...cloudOptionFields,
+  ...strokesOptionFields,
+  aim: custom((value, path) => (value === 'best' ? value : readQuantity(aimField, value, path)), 'aim'),
+}));
 
 /** What a cloud of tee shots comes to on a hole. */
 export interface StrokesOnHole {
   /** Expected strokes on the hole, the tee shot counted. */
   readonly strokes: MonteCarlo;
   /** Where tee shots end. */
-  readonly endings: { readonly [E in Ending]: Share };
+  readonly endings: { readonly [L in ShotLie]: Share };
   /** What each ending costs on average, strokes on the hole; absent where no shot ended so. */
-  readonly cost: { readonly [E in Ending]?: number };
+  readonly cost: { readonly [L in ShotLie]?: number };
   /** The aim used [rad]. */
   readonly aim: Angle;
+  /** Shots that the figures rest on. */
+  readonly shots: number;
+  /** Scattered shots outside what can be played, in no figure above. */
+  readonly failures: readonly FailedShot[];
+  /** Warnings of the models: the worst of each kind, and how many shots had it. */
+  readonly warnings: readonly CloudWarning[];
 }
 
 const WIDEST_AIM = 15;
@@ -34,33 +73,46 @@ const WIDEST_AIM = 15;
  * Expected strokes on a hole for tee shots scattered as given: each shot's lie and distance from the hole, put through
  * {@link expectedStrokes}. Trees leave a recovery, a penalty area costs a stroke and a drop in the rough where the
  * ball went in, out of bounds stroke and distance.
- * @param columns - shots, from {@link disperse}
- * @param hole - length, fairway and hazards
- * @throws {@link FairflightError} `invalid-input` or `outside-range`
+ * @param question - the delivery or launch the player means to make, how shots differ from it, and the hole
+ * @param scene - air, wind, ground, turf, ball and coefficient model; each has a default
+ * @param options - clubhead, number of shots, seed, skill, aim; each has a default
+ * @throws {@link FairflightError} `invalid-input` or `outside-range`; also when more than 5 % of the scattered shots
+ *   cannot be played
  */
 export function strokesOnHole(
-  columns: ShotColumns,
-  hole: Hole,
+  question: HoleQuestion,
+  scene: Scene = {},
   options: StrokesOnHoleOptions = {},
 ): StrokesOnHole {
-  requireRecord('options', options, ['skill', 'table', 'aim']);
-  requireHole(hole);
-  const { aim = si<Angle>(0), ...table } = options;
+  const { hole, ...scatter } = readScattered<{ readonly hole: Hole }>(question, { hole: holeField });
+  const resolved = resolveScene(scene);
+  const given = readOptions(optionFields, options);
+  const { columns, failures, warnings } = playScattered(scatter, resolved, given);
+  const counted = strokesOf(columns, hole, strokesSettings(given), given.aim);
+  return { ...counted, shots: columns.shot.length, failures, warnings };
+}
+
+/** What a cloud of tee shots comes to. @internal */
+export function strokesOf(
+  columns: ShotColumns,
+  hole: Hole,
+  settings: StrokesSettings,
+  aim: Angle | 'best' = si<Angle>(0),
+): Pick<StrokesOnHole, 'strokes' | 'endings' | 'cost' | 'aim'> {
   const parts = replicatesOf(columns.shot);
-  const turned =
-    aim === 'best' ? bestAim(columns, hole, table) : requireWithin('options.aim', aim, -1, 1, 'rad');
-  const scores = scoresAt(columns, hole, table, turned);
+  const direction = aim === 'best' ? bestAim(columns, hole, settings) : aim;
+  const scores = scoresAt(columns, hole, settings, direction);
   const endings = Object.fromEntries(
-    ENDINGS.map((ending) => [
+    SHOT_LIES.map((ending) => [
       ending,
       shareOf(
         parts,
         scores.map((score) => score.ending === ending),
       ),
     ]),
-  ) as { [E in Ending]: Share };
+  ) as { [L in ShotLie]: Share };
   const cost = Object.fromEntries(
-    ENDINGS.flatMap((ending) => {
+    SHOT_LIES.flatMap((ending) => {
       const own = scores.filter((score) => score.ending === ending).map((score) => score.strokes);
       return own.length > 0 ? [[ending, mean(own)]] : [];
     }),
@@ -73,7 +125,7 @@ export function strokesOnHole(
     ),
     endings,
     cost,
-    aim: si(turned),
+    aim: si(direction),
   };
 }
 
@@ -81,28 +133,22 @@ export function strokesOnHole(
 export function scoresAt(
   columns: ShotColumns,
   hole: Hole,
-  table: ExpectedStrokesOptions,
+  settings: StrokesSettings,
   aim: number,
 ): TeeShotScore[] {
-  const [c, s] = [Math.cos(aim), Math.sin(aim)];
-  const turn = (x: number, z: number): { x: number; z: number } => ({ x: x * c - z * s, z: x * s + z * c });
-  return columns.restX.map((x, i) =>
-    scoreOf(
-      turn(columns.landingX[i] ?? x, columns.landingZ[i] ?? 0),
-      turn(x, columns.restZ[i] ?? 0),
-      hole,
-      table,
-    ),
+  const { landingX, landingZ, restX, restZ } = turned(columns, aim);
+  return restX.map((x, i) =>
+    scoreOf({ x: landingX[i] ?? x, z: landingZ[i] ?? 0 }, { x, z: restZ[i] ?? 0 }, hole, settings),
   );
 }
 
 /** By steps of half a degree: the expected strokes of a finite cloud are not smooth enough for anything finer. */
-function bestAim(columns: ShotColumns, hole: Hole, table: ExpectedStrokesOptions): number {
+function bestAim(columns: ShotColumns, hole: Hole, settings: StrokesSettings): number {
   let best = { aim: 0, strokes: Number.POSITIVE_INFINITY };
   for (let half = 0; half <= 2 * WIDEST_AIM; half++) {
     for (const side of half === 0 ? [0] : [-1, 1]) {
       const aim = (side * half * Math.PI) / 360;
-      const strokes = mean(scoresAt(columns, hole, table, aim).map((score) => score.strokes));
+      const strokes = mean(scoresAt(columns, hole, settings, aim).map((score) => score.strokes));
       if (strokes < best.strokes - 1e-9) best = { aim, strokes };
     }
   }

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type Dispersion, disperse } from '../../src/dispersion/index.js';
+import { type Dispersion, disperse, type LaunchSd, type Scattered } from '../../src/dispersion/index.js';
 import {
   correlation,
   mean,
@@ -20,6 +20,9 @@ import {
   toYards,
   yards,
 } from '../../src/units/index.js';
+import { caught } from '../caught.js';
+
+type Quantity = keyof LaunchSd;
 
 const launch = { ballSpeed: mph(150), launchAngle: degrees(12), spinRate: rpm(2600) };
 const delivery = { clubSpeed: mph(95), attackAngle: degrees(1), dynamicLoft: degrees(15) };
@@ -30,11 +33,15 @@ describe('disperse with nothing but the direction scattering', () => {
   const shot = playShot(launch);
   const width = yards(32);
   const far = yards(20);
-  const cloud: Dispersion = disperse(launch, aimOnly, {
-    shots: 1024,
-    fairway: { width },
-    limits: { left: far, right: far },
-  });
+  const cloud: Dispersion = disperse(
+    { launch, spread: aimOnly },
+    {},
+    {
+      shots: 1024,
+      fairway: { width },
+      limits: { left: far, right: far },
+    },
+  );
 
   // Closed form: every ball goes equally far, so it lies on a circle, and a lateral limit w is passed where
   // sin(direction) > w / total. Normal direction with the standard deviation given.
@@ -56,22 +63,30 @@ describe('disperse with nothing but the direction scattering', () => {
   });
 
   it('counts a bent fairway: aimed straight at a bend to the right, balls beyond the corner are left of it', () => {
-    const bent = disperse(launch, aimOnly, {
-      shots: 256,
-      fairway: { width, bend: { at: yards(150), angle: degrees(40) } },
-    });
+    const bent = disperse(
+      { launch, spread: aimOnly },
+      {},
+      {
+        shots: 256,
+        fairway: { width, bend: { at: yards(150), angle: degrees(40) } },
+      },
+    );
     expect(bent.fairway?.share).toBeLessThan(0.05);
-    const beyond = disperse(launch, aimOnly, {
-      shots: 256,
-      fairway: { width, bend: { at: yards(400), angle: degrees(40) } },
-    });
+    const beyond = disperse(
+      { launch, spread: aimOnly },
+      {},
+      {
+        shots: 256,
+        fairway: { width, bend: { at: yards(400), angle: degrees(40) } },
+      },
+    );
     expect(Math.abs((beyond.fairway?.share ?? 0) - (cloud.fairway?.share ?? 0))).toBeLessThan(0.02);
   });
 
   it('keeps the standard deviation but not the tails when the scatter is Student t', () => {
     const t = disperse(
-      launch,
-      { kind: 'student-t', dof: 4, sd: { launchDirection: sigma } },
+      { launch, spread: { kind: 'student-t', dof: 4, sd: { launchDirection: sigma } } },
+      {},
       { shots: 4096, limits: { right: yards(60) } },
     );
     const angle = Math.asin(yards(60) / shot.total) / sigma;
@@ -95,10 +110,10 @@ describe('disperse', () => {
 
   it('gives the same shots for the same seed, whatever their number, and others for another', () => {
     for (const sampling of ['sobol', 'random'] as const) {
-      const few = disperse(delivery, spread, { shots: 64, sampling, seed: 5 }).columns;
-      const more = disperse(delivery, spread, { shots: 96, sampling, seed: 5 }).columns;
+      const few = disperse({ delivery, spread }, {}, { shots: 64, sampling, seed: 5 }).columns;
+      const more = disperse({ delivery, spread }, {}, { shots: 96, sampling, seed: 5 }).columns;
       expect(more.carry.slice(0, 64)).toEqual(few.carry);
-      expect(disperse(delivery, spread, { shots: 64, sampling, seed: 6 }).columns.carry).not.toEqual(
+      expect(disperse({ delivery, spread }, {}, { shots: 64, sampling, seed: 6 }).columns.carry).not.toEqual(
         few.carry,
       );
     }
@@ -107,11 +122,11 @@ describe('disperse', () => {
   it('states an error that other seeds confirm, smaller for Sobol points, and falling as shots are added', () => {
     const seeds = [1, 2, 3, 4, 5, 6];
     const runs = (sampling: 'sobol' | 'random'): readonly Dispersion[] =>
-      seeds.map((seed) => disperse(delivery, spread, { shots: 256, sampling, seed }));
+      seeds.map((seed) => disperse({ delivery, spread }, {}, { shots: 256, sampling, seed }));
     const rms = (values: readonly number[]): number =>
       Math.sqrt(values.reduce((s, v) => s + v * v, 0) / values.length);
     const [sobol, random] = [runs('sobol'), runs('random')];
-    const truth = disperse(delivery, spread, { shots: 2048, seed: 77 }).carry.mean.value;
+    const truth = disperse({ delivery, spread }, {}, { shots: 2048, seed: 77 }).carry.mean.value;
     const errors = (set: readonly Dispersion[]): number => rms(set.map((d) => d.carry.mean.value - truth));
     const stated = (set: readonly Dispersion[]): number => rms(set.map((d) => d.carry.mean.standardError));
     for (const set of [sobol, random]) {
@@ -126,7 +141,7 @@ describe('disperse', () => {
 
   it('states errors of ellipses, regions and convergence that other seeds confirm', () => {
     const runs = Array.from({ length: 10 }, (_, seed) =>
-      disperse(delivery, spread, { shots: 256, seed, fairway: { width: yards(32) } }),
+      disperse({ delivery, spread }, {}, { shots: 256, seed, fairway: { width: yards(32) } }),
     );
     const figures: readonly ((
       d: Dispersion,
@@ -163,10 +178,10 @@ describe('disperse', () => {
       launchDirection: degrees(1.5 * wild * random.normal()),
     });
     const steady = Array.from({ length: 190 }, () => about(1));
-    const tame = disperse(launch, { kind: 'own', shots: steady }, { shots: 1024 });
+    const tame = disperse({ launch, spread: { kind: 'own', shots: steady } }, {}, { shots: 1024 });
     const wild = disperse(
-      launch,
-      { kind: 'own', shots: [...steady, ...Array.from({ length: 10 }, () => about(8))] },
+      { launch, spread: { kind: 'own', shots: [...steady, ...Array.from({ length: 10 }, () => about(8))] } },
+      {},
       { shots: 1024 },
     );
     const [of, beside] = [wild, tame].map(({ restRegion, restEllipses }) => ({
@@ -178,7 +193,7 @@ describe('disperse', () => {
   });
 
   it('loses carry to mishits, goes as far left as right, and shows it in ellipses and regions', () => {
-    const cloud = disperse(delivery, spread, { shots: 1024, seed: 3 });
+    const cloud = disperse({ delivery, spread }, {}, { shots: 1024, seed: 3 });
     const clean = playShot(delivery).carry;
     expect(cloud.carry.mean.value).toBeLessThan(clean);
     // Left-skewed: the mean lies below the median, the short tail is the longer one.
@@ -197,10 +212,14 @@ describe('disperse', () => {
   });
 
   it('mirrors for a left-handed player', () => {
-    const right = disperse({ ...delivery, clubPath: degrees(2) }, spread, { shots: 512 });
-    const left = disperse({ ...delivery, clubPath: degrees(-2), hand: 'left' as const }, spread, {
-      shots: 512,
-    });
+    const right = disperse({ delivery: { ...delivery, clubPath: degrees(2) }, spread }, {}, { shots: 512 });
+    const left = disperse(
+      { delivery: { ...delivery, clubPath: degrees(-2), hand: 'left' }, spread },
+      {},
+      {
+        shots: 512,
+      },
+    );
     expect(Math.abs(left.side.mean.value + right.side.mean.value)).toBeLessThan(
       4 * (left.side.mean.standardError + right.side.mean.standardError),
     );
@@ -209,52 +228,115 @@ describe('disperse', () => {
 
   it('ties quantities by the correlation given', () => {
     const tied = disperse(
-      launch,
       {
-        kind: 'normal',
-        sd: { ballSpeed: mph(4), launchDirection: degrees(3) },
-        correlations: [{ between: ['ballSpeed', 'launchDirection'], value: 0.8 }],
+        launch,
+        spread: {
+          kind: 'normal',
+          sd: { ballSpeed: mph(4), launchDirection: degrees(3) },
+          correlations: [{ between: ['ballSpeed', 'launchDirection'], value: 0.8 }],
+        },
       },
+      {},
       { shots: 1024 },
     );
     expect(correlation(tied.columns.carry, tied.columns.landingZ)).toBeCloseTo(0.8, 1);
-    expect(() =>
-      disperse(launch, {
-        kind: 'normal',
-        sd: { ballSpeed: mph(4), launchDirection: degrees(3), spinRate: rpm(200) },
-        correlations: [
-          { between: ['ballSpeed', 'launchDirection'], value: 0.9 },
-          { between: ['launchDirection', 'spinRate'], value: 0.9 },
-          { between: ['ballSpeed', 'spinRate'], value: -0.9 },
-        ],
-      }),
-    ).toThrow(/contradict/);
+    const tie = (...values: readonly (readonly [Quantity, Quantity, number])[]): Dispersion =>
+      disperse({
+        launch,
+        spread: {
+          kind: 'normal',
+          sd: { ballSpeed: mph(4), launchDirection: degrees(3), spinRate: rpm(200) },
+          correlations: values.map(([a, b, value]) => ({ between: [a, b], value })),
+        },
+      });
+    const contradiction = caught(() =>
+      tie(
+        ['ballSpeed', 'launchDirection', 0.9],
+        ['launchDirection', 'spinRate', 0.9],
+        ['ballSpeed', 'spinRate', -0.9],
+      ),
+    );
+    expect(contradiction.field).toBe('spread.correlations');
+    expect(contradiction.message).toMatch(/contradict/);
+    const twice = caught(() => tie(['ballSpeed', 'spinRate', 0.9], ['spinRate', 'ballSpeed', 0.1]));
+    expect(twice.message).toMatch(/correlations\[1\] joins ballSpeed and spinRate a second time/);
+    for (const still of ['ballSpeed', 'launchAngle'] as const) {
+      expect(caught(() => tie(['ballSpeed', still, 0.5])).message).toMatch(/two different quantities/);
+    }
   });
 
   it("draws the player's own shots, their differences laid about the usual one", () => {
     const shots = [-3, -1, 0, 4].map((off) => ({ ...launch, ballSpeed: mph(140 + off) }));
-    const own = disperse(launch, { kind: 'own', shots }, { shots: 64 });
+    const own = disperse({ launch, spread: { kind: 'own', shots } }, {}, { shots: 64 });
     expect(new Set(own.columns.carry).size).toBe(4);
     expect(Math.max(...own.columns.carry)).toBeCloseTo(playShot({ ...launch, ballSpeed: mph(154) }).carry, 9);
-    expect(() => disperse(launch, { kind: 'own', shots: shots.slice(1, 2) })).toThrow(/at least 2/);
+    const one = caught(() => disperse({ launch, spread: { kind: 'own', shots: shots.slice(1, 2) } }));
+    expect(one.message).toMatch(/spread.shots must have 2 to/);
+  });
+
+  it("refuses own shots of the other hand, and keeps a launch's rifle spin", () => {
+    const left = { ...delivery, hand: 'left' } as const;
+    const mixed = caught(() => disperse({ delivery, spread: { kind: 'own', shots: [delivery, left] } }));
+    expect(mixed.field).toBe('spread.shots[1].hand');
+    const rifled = [0, 2000].map((spin) => ({ ...launch, rifleSpin: rpm(spin) }));
+    const cloud = disperse({ launch, spread: { kind: 'own', shots: rifled } }, {}, { shots: 64 });
+    expect(new Set(cloud.columns.landingZ).size).toBe(2);
   });
 
   it('names what is wrong with its inputs', () => {
-    expect(() => disperse(delivery, { kind: 'normal', sd: { faceAngel: degrees(2) } as never })).toThrow(
-      /faceAngel/,
+    const field = (action: () => unknown): string | undefined => caught(action).field;
+    const sd = { faceAngel: degrees(2) } as never;
+    expect(field(() => disperse({ delivery, spread: { kind: 'normal', sd } }))).toBe('spread.sd.faceAngel');
+    expect(field(() => disperse({ delivery, spread }, {}, { shots: 8 }))).toBe('options.shots');
+    expect(field(() => disperse({ delivery, spread }, {}, { seed: 0.5 }))).toBe('options.seed');
+    expect(field(() => disperse({ delivery, spread }, {}, { fairway: { width: si(-1) } }))).toBe(
+      'options.fairway.width',
     );
-    expect(() => disperse(delivery, spread, { shots: 8 })).toThrow(/options.shots/);
-    expect(() => disperse(delivery, spread, { fairway: { width: si(-1) } })).toThrow(/fairway.width/);
-    expect(() => disperse(delivery, { kind: 'student-t', dof: 2, sd: {} })).toThrow(/dof/);
-    expect(() => disperse(delivery, { kind: 'normal', sd: { clubSpeed: mph(60) } }, { shots: 64 })).toThrow(
-      /wider than/,
+    expect(field(() => disperse({ delivery, spread }, {}, { limits: { left: si(-1) } }))).toBe(
+      'options.limits.left',
     );
+    expect(field(() => disperse({ delivery, spread: { kind: 'student-t', dof: 2, sd: {} } }))).toBe(
+      'spread.dof',
+    );
+    const wide = { kind: 'normal', sd: { clubSpeed: mph(60) } } as const;
+    const tooWide = caught(() => disperse({ delivery, spread: wide }, {}, { shots: 64 }));
+    expect(tooWide).toMatchObject({ code: 'outside-range', field: 'spread' });
+    expect(tooWide.message).toMatch(/wider than/);
+    const widest = { kind: 'normal', sd: { clubSpeed: mph(101) } } as const;
+    expect(field(() => disperse({ delivery, spread: widest }))).toBe('spread.sd.clubSpeed');
+  });
+
+  it('takes a delivery or a launch, not both, neither, or one for the other', () => {
+    const ask = (subject: object): string => caught(() => disperse(subject as Scattered)).message;
+    expect(ask({ delivery, launch, spread })).toMatch(/give delivery or launch.*not both/);
+    expect(ask({ spread })).toMatch(/give delivery or launch/);
+    expect(ask({ delivery })).toMatch(/spread is missing/);
+    expect(ask({ delivery: launch, spread })).toMatch(/delivery has no field "ballSpeed"/);
+    expect(ask({ delivery, spread: aimOnly })).toMatch(/spread.sd has no field "launchDirection"/);
+    expect(ask({ delivery, spread, hole: {} })).toMatch(/subject has no field "hole"/);
+    expect(caught(() => disperse(undefined as never)).field).toBe('subject');
+  });
+
+  it('gives plain data of its own, which survives a copy and JSON', () => {
+    const cloud = disperse(
+      { delivery, spread },
+      {},
+      { shots: 64, fairway: { width: yards(32) }, limits: { left: yards(20) } },
+    );
+    expect(structuredClone(cloud)).toEqual(cloud);
+    expect(JSON.parse(JSON.stringify(cloud))).toEqual(cloud);
   });
 
   it('lists scattered shots that the models refuse instead of bending them', () => {
-    const wide = disperse(delivery, { kind: 'normal', sd: { dynamicLoft: degrees(20) } }, { shots: 256 });
+    const spread = { kind: 'normal', sd: { dynamicLoft: degrees(20) } } as const;
+    const wide = disperse({ delivery, spread }, {}, { shots: 256 });
     expect(wide.shots + wide.failures.length).toBe(256);
     expect(wide.columns.shot).toHaveLength(wide.shots);
+    expect(wide.failures.length).toBeGreaterThan(0);
+    for (const failure of wide.failures) {
+      expect(wide.columns.shot).not.toContain(failure.shot);
+      expect(failure).toMatchObject({ code: 'outside-range', field: 'delivery.dynamicLoft' });
+    }
     expect(toMetres(wide.carry.mean.value)).toBeGreaterThan(0);
   });
 });

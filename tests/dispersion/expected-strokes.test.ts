@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { expectedStrokes, type Lie } from '../../src/dispersion/index.js';
 import { feet, metres, yards } from '../../src/units/index.js';
+import { caught } from '../caught.js';
 
 const at = (
   lie: Lie,
@@ -40,7 +41,9 @@ describe('expectedStrokes', () => {
   it('rises with distance everywhere when smoothed, and keeps the published dip when raw', () => {
     expect(at('tee', 120, undefined, 'raw')).toBeGreaterThan(at('tee', 140, undefined, 'raw'));
     for (const lie of ['tee', 'fairway', 'rough', 'sand', 'recovery', 'green'] as const) {
-      for (let d = lie === 'tee' ? 100 : 0; d < 700; d += 5) {
+      // Yards; on the green feet, as far as a green reaches.
+      const last = lie === 'green' ? 160 : 700;
+      for (let d = lie === 'tee' ? 100 : 0; d < last; d += 5) {
         expect(at(lie, d + 5)).toBeGreaterThanOrEqual(at(lie, d) - 1e-12);
         expect(Math.abs(at(lie, d) - at(lie, d, undefined, 'raw'))).toBeLessThan(0.06);
       }
@@ -75,15 +78,39 @@ describe('expectedStrokes', () => {
     expect(at('green', 19, 90)).toBeCloseTo(2, 1);
     expect(Math.abs(at('green', 5, 90) - 1.5)).toBeLessThan(0.06);
     const shown = expectedStrokes('fairway', yards(150), { skill: { averageScore: 90 } });
-    expect(shown.modelled).toBe(true);
-    expect(shown.basis).toMatch(/^modelled/);
-    expect(expectedStrokes('tee', yards(60)).modelled).toBe(true);
-    expect(expectedStrokes('fairway', yards(650)).modelled).toBe(true);
+    expect(shown).toMatchObject({ modelled: true, extrapolated: false, basis: 'table-and-tee-gap' });
+    const continued = { modelled: true, extrapolated: true, basis: 'professional-table' };
+    expect(expectedStrokes('tee', yards(60))).toMatchObject(continued);
+    expect(expectedStrokes('fairway', yards(650))).toMatchObject(continued);
   });
 
+  it.each([
+    ['tee', 400, {}, 'professional-table', false],
+    ['tee', 400, { skill: { averageScore: 90 } }, 'tee-line-of-90', false],
+    ['tee', 400, { skill: { averageScore: 100 } }, 'between-tee-lines', true],
+    ['rough', 150, { skill: { averageScore: 80 } }, 'table-and-tee-gap', true],
+    ['green', 5, {}, 'professional-putts', false],
+    ['green', 5, { skill: { averageScore: 80 } }, 'stretched-putts', true],
+    ['green', 0.5, {}, 'professional-putts', true],
+    ['green', 40, {}, 'professional-putts', true],
+  ] as const)(
+    'says where the strokes from the %s at %d yd of %j come from',
+    (lie, far, options, basis, modelled) => {
+      expect(expectedStrokes(lie, yards(far), options)).toMatchObject({ basis, modelled });
+    },
+  );
+
   it('refuses what it does not know', () => {
-    expect(() => expectedStrokes('fairway', metres(-1))).toThrow(/distance/);
-    expect(() => expectedStrokes('water' as Lie, metres(100))).toThrow(/lie must be one of/);
-    expect(() => at('tee', 300, 200)).toThrow(/averageScore/);
+    const field = (action: () => unknown): string | undefined => caught(action).field;
+    const given = (options: object) => () => expectedStrokes('tee', yards(300), options);
+    expect(field(() => expectedStrokes('fairway', metres(-1)))).toBe('distance');
+    expect(field(() => expectedStrokes('fairway', yards(801)))).toBe('distance');
+    expect(field(() => expectedStrokes('green', metres(51)))).toBe('distance');
+    expect(field(() => expectedStrokes('water' as Lie, metres(100)))).toBe('lie');
+    expect(field(given({ skill: { averageScore: 200 } }))).toBe('options.skill.averageScore');
+    expect(field(given({ skill: 'amateur' }))).toBe('options.skill');
+    expect(field(given({ skill: {} }))).toBe('options.skill.averageScore');
+    expect(field(given({ averageScore: 100 }))).toBe('options.averageScore');
+    expect(field(given({ table: 'rough' }))).toBe('options.table');
   });
 });

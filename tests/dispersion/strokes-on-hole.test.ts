@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { strokesOptionFields, strokesSettings } from '../../src/dispersion/expected-strokes.js';
 import {
   disperse,
   expectedStrokes,
@@ -7,9 +8,14 @@ import {
   publishedScatter,
   type ShotColumns,
   type Skill,
+  type StrokesOnHole,
   strokesOnHole,
 } from '../../src/dispersion/index.js';
-import { degrees, mph, rpm, si, toDegrees, toYards, yards } from '../../src/units/index.js';
+import { strokesOf } from '../../src/dispersion/strokes-on-hole.js';
+import type { FairflightError } from '../../src/errors.js';
+import { readOptions } from '../../src/inputs/read.js';
+import { type Angle, degrees, mph, rpm, si, toDegrees, toYards, yards } from '../../src/units/index.js';
+import { caught } from '../caught.js';
 
 /** Eight balls, each at rest where it came down. */
 function balls(...at: readonly (readonly [along: number, across: number])[]): ShotColumns {
@@ -31,6 +37,9 @@ const hole: Hole = {
     { kind: 'penalty-area', alongFrom: yards(300), alongTo: yards(320) },
   ],
 };
+const professional = strokesSettings({});
+const score = (columns: ShotColumns, on: Hole): ReturnType<typeof strokesOf> =>
+  strokesOf(columns, on, professional);
 const need = (lie: Lie, distance: number): number => expectedStrokes(lie, yards(distance)).strokes;
 
 describe('strokesOnHole', () => {
@@ -46,7 +55,7 @@ describe('strokesOnHole', () => {
     ['penalty-area', 310, 0, 2 + need('rough', 100)],
     ['green', 396, 0, 1 + expectedStrokes('green', yards(4)).strokes],
   ] as const)('scores a ball in the %s at %i, %i', (ending, along, across, strokes) => {
-    const found = strokesOnHole(one(along, across), hole);
+    const found = score(one(along, across), hole);
     expect(found.endings[ending].share).toBe(1);
     expect(found.strokes.value).toBeCloseTo(strokes, 9);
     expect(found.cost[ending]).toBeCloseTo(strokes, 9);
@@ -54,7 +63,7 @@ describe('strokesOnHole', () => {
 
   it('drops beside a stream that runs along the hole', () => {
     const beside = { ...hole, hazards: [{ kind: 'penalty-area', acrossFrom: yards(20) } as const] };
-    const found = strokesOnHole(one(250, 33), beside);
+    const found = score(one(250, 33), beside);
     expect(found.strokes.value).toBeCloseTo(2 + need('rough', Math.hypot(150, 20)), 9);
   });
 
@@ -63,13 +72,10 @@ describe('strokesOnHole', () => {
       length: yards(400),
       fairway: { width: yards(30), bend: { at: yards(200), angle: degrees(90) } },
     };
-    const round = strokesOnHole(one(200, 100), bent);
+    const round = score(one(200, 100), bent);
     expect(round.endings.fairway.share).toBe(1);
     expect(round.strokes.value).toBeCloseTo(1 + need('fairway', 100), 9);
-    expect(strokesOnHole(one(300, 0), bent).strokes.value).toBeCloseTo(
-      1 + need('rough', Math.hypot(100, 200)),
-      9,
-    );
+    expect(score(one(300, 0), bent).strokes.value).toBeCloseTo(1 + need('rough', Math.hypot(100, 200)), 9);
   });
 
   it.each([40, -25])('measures across the leg the ball is on: a bend of %i degrees', (turn) => {
@@ -79,8 +85,8 @@ describe('strokesOnHole', () => {
       fairway: { width: yards(width), bend: { at: yards(200), angle: degrees(turn) } },
     };
     const [c, s] = [Math.cos(degrees(turn)), Math.sin(degrees(turn))];
-    const ball = (along: number, across: number): ReturnType<typeof strokesOnHole> =>
-      strokesOnHole(one(200 + along * c - across * s, along * s + across * c), bent);
+    const ball = (along: number, across: number): ReturnType<typeof strokesOf> =>
+      score(one(200 + along * c - across * s, along * s + across * c), bent);
     for (const side of [-1, 1]) {
       expect(ball(80, side * (width / 2 - 1)).endings.fairway.share).toBe(1);
       expect(ball(80, side * (width / 2 + 1)).endings.rough.share).toBe(1);
@@ -89,37 +95,53 @@ describe('strokesOnHole', () => {
   });
 
   it('aims away from the boundary', () => {
-    const cloud = disperse(
-      { ballSpeed: mph(150), launchAngle: degrees(12), spinRate: rpm(2600) },
-      { kind: 'normal', sd: { launchDirection: degrees(5) } },
-      { shots: 512 },
-    );
+    const question = {
+      launch: { ballSpeed: mph(150), launchAngle: degrees(12), spinRate: rpm(2600) },
+      spread: { kind: 'normal', sd: { launchDirection: degrees(5) } },
+    } as const;
     const boundary: Hole = {
       length: yards(420),
       fairway: { width: yards(30) },
       hazards: [{ kind: 'out-of-bounds', acrossFrom: yards(25) }],
     };
-    const straight = strokesOnHole(cloud.columns, boundary);
-    const best = strokesOnHole(cloud.columns, boundary, { aim: 'best' });
+    const ask = (on: Hole, aim: Angle | 'best'): StrokesOnHole =>
+      strokesOnHole({ ...question, hole: on }, {}, { shots: 512, aim });
+    const straight = ask(boundary, degrees(0));
+    const best = ask(boundary, 'best');
     expect(toDegrees(best.aim)).toBeLessThan(-1);
     expect(best.strokes.value).toBeLessThan(straight.strokes.value);
-    const open = strokesOnHole(
-      cloud.columns,
-      { length: yards(420), fairway: { width: yards(30) } },
-      { aim: 'best' },
-    );
+    expect(ask(boundary, best.aim).strokes).toEqual(best.strokes);
+    const open = ask({ length: yards(420), fairway: { width: yards(30) } }, 'best');
     expect(Math.abs(toDegrees(open.aim))).toBeLessThan(1);
+    expect(best.shots).toBe(512);
+    expect(structuredClone(best)).toEqual(best);
+    expect(JSON.parse(JSON.stringify(best))).toEqual(best);
   });
 
-  it('refuses a hole that makes no sense', () => {
-    expect(() => strokesOnHole(one(200, 0), { ...hole, length: yards(10) })).toThrow(/hole.length/);
-    expect(() =>
-      strokesOnHole(one(200, 0), {
-        ...hole,
-        hazards: [{ kind: 'trees', acrossFrom: yards(3), acrossTo: yards(2) }],
-      }),
-    ).toThrow(/hazards\[0\]/);
-    expect(() => strokesOnHole(one(200, 0), hole, { skill: 'amateur' as Skill })).toThrow(/skill/);
+  it('refuses a hole or a skill that makes no sense', () => {
+    const refused = (change: Partial<Hole>, options: object = {}): FairflightError =>
+      caught(() =>
+        strokesOnHole(
+          {
+            launch: { ballSpeed: mph(150), launchAngle: degrees(12), spinRate: rpm(2600) },
+            spread: { kind: 'normal', sd: {} },
+            hole: { ...hole, ...change },
+          },
+          {},
+          options,
+        ),
+      );
+    expect(refused({ length: yards(10) }).field).toBe('hole.length');
+    expect(refused({ hazards: [{ kind: 'trees', acrossFrom: yards(3), acrossTo: yards(2) }] }).field).toBe(
+      'hole.hazards[0]',
+    );
+    expect(refused({ hazards: [{ kind: 'lava' as 'trees' }] }).field).toBe('hole.hazards[0].kind');
+    expect(refused({ fairway: { width: yards(30), from: yards(9), to: yards(8) } }).field).toBe(
+      'hole.fairway.to',
+    );
+    expect(refused({}, { skill: 'amateur' }).field).toBe('options.skill');
+    expect(refused({}, { aim: 'bset' }).field).toBe('options.aim');
+    expect(refused({}, { aim: 2 }).field).toBe('options.aim');
   });
 });
 
@@ -149,16 +171,19 @@ describe('what 20 yards off the tee are worth', () => {
     scale: number,
   ): { total: number; strokes: number } {
     const cloud = disperse(
-      { ballSpeed: mph(ball), launchAngle: degrees(12), spinRate: rpm(2600) },
-      { kind: 'student-t', sd: { launchDirection: si(direction) } },
+      {
+        launch: { ballSpeed: mph(ball), launchAngle: degrees(12), spinRate: rpm(2600) },
+        spread: { kind: 'student-t', sd: { launchDirection: si(direction) } },
+      },
+      {},
       { shots: 256 },
     );
     const strokes = [...par4, ...par5].map(
       (length) =>
-        strokesOnHole(
+        strokesOf(
           cloud.columns,
           { length: yards(length * scale), fairway: { width: yards(32) } },
-          { skill },
+          strokesSettings(readOptions(strokesOptionFields, { skill })),
         ).strokes.value,
     );
     return { total: toYards(cloud.total.mean.value), strokes: strokes.reduce((s, v) => s + v, 0) };

@@ -9,6 +9,8 @@ const ROUNDING = 1e-9;
  *
  *     Wnn Jn + Wnt Jt = −(1 + e) un,   Wnt' Jn + Wtt Jt = −(1 + et) ut.
  *
+ * A gear elasticity e_g other than 0 scales Wnt' by 1 + e_g.
+ *
  * Should that take more than friction gives, |Jt| > μ Jn, the ball slides along the face throughout: Jt = μ Jn g with
  * the direction g of the grip, and the first equation alone sets Jn. That never jams: the grip satisfies the first
  * equation, so Wnn + μ Wnt g = Wnn (1 − μ Jn/|Jt|) − μ (1 + e) un/|Jt| with the Jn and Jt of the grip, and both terms

@@ -1,6 +1,6 @@
 import {
   type Dispersion,
-  type DispersionSetup,
+  type DispersionOptions,
   disperse,
   type ExpectedStrokesOptions,
   expectedStrokes,
@@ -8,7 +8,6 @@ import {
   type Hole,
   type Lie,
   type ScalableSpread,
-  type ShotColumns,
   type StrokesOnHoleOptions,
   strokesOnHole,
 } from '../../../src/dispersion/index.js';
@@ -41,11 +40,11 @@ const hole: Hole = {
   ],
 };
 
-const cloud = (setup: DispersionSetup = {}): Dispersion =>
-  disperse(usual, spread, { shots: SHOTS, seed: 3, ...setup });
-const strokesFor = (columns: ShotColumns, options: StrokesOnHoleOptions = {}): Numbers =>
+const cloud = (options: DispersionOptions = {}): Dispersion =>
+  disperse({ delivery: usual, spread }, {}, { shots: SHOTS, seed: 3, ...options });
+const strokesFor = (options: StrokesOnHoleOptions = {}): Numbers =>
   pick(
-    strokesOnHole(columns, hole, options),
+    strokesOnHole({ delivery: usual, spread, hole }, {}, { shots: SHOTS, seed: 3, ...options }),
     'strokes.value',
     'strokes.standardError',
     'aim',
@@ -94,17 +93,20 @@ export const dispersion: Room = {
     'student-t-launch': () =>
       pick(
         disperse(
-          iron,
           {
-            kind: 'student-t',
-            dof: 4,
-            sd: {
-              ballSpeed: mph(2),
-              launchAngle: degrees(1),
-              launchDirection: degrees(2),
-              spinRate: rpm(300),
+            launch: iron,
+            spread: {
+              kind: 'student-t',
+              dof: 4,
+              sd: {
+                ballSpeed: mph(2),
+                launchAngle: degrees(1),
+                launchDirection: degrees(2),
+                spinRate: rpm(300),
+              },
             },
           },
+          {},
           { shots: SHOTS },
         ),
         ...CLOUD,
@@ -112,13 +114,16 @@ export const dispersion: Room = {
     'own-shots': () =>
       pick(
         disperse(
-          iron,
           {
-            kind: 'own',
-            shots: Array.from({ length: 9 }, (_, i) =>
-              launch([114 + 2 * wobble(i, 1), 17, 6500, 2 * wobble(i, 2)]),
-            ),
+            launch: iron,
+            spread: {
+              kind: 'own',
+              shots: Array.from({ length: 9 }, (_, i) =>
+                launch([114 + 2 * wobble(i, 1), 17, 6500, 2 * wobble(i, 2)]),
+              ),
+            },
           },
+          {},
           { shots: SHOTS },
         ),
         ...CLOUD,
@@ -128,16 +133,15 @@ export const dispersion: Room = {
       'scores-95': need(lie, distance, { skill: { averageScore: 95 } }),
     })),
     'raw-table': () => ({ 'tee-130yd': need('tee', yards(130), { table: 'raw' }) }),
-    'on-hole': () => strokesFor(cloud().columns),
-    'on-hole-best-aim': () => strokesFor(cloud().columns, { aim: 'best', skill: { averageScore: 88 } }),
+    'on-hole': () => strokesFor(),
+    'on-hole-best-aim': () => strokesFor({ aim: 'best', skill: { averageScore: 88 } }),
     'faster-or-straighter': () =>
       pick(
-        fasterOrStraighter(usual, spread, {
-          holes: hole,
-          shots: 64,
-          speeds: [mph(91), mph(95), mph(99)],
-          law: { kind: 'growing', directionPerMph: 0.02, strikePerMph: 0.01 },
-        }),
+        fasterOrStraighter(
+          { delivery: usual, spread, hole, law: { directionPerMph: 0.02, strikePerMph: 0.01 } },
+          {},
+          { shots: 64, speeds: [mph(91), mph(95), mph(99)] },
+        ),
         'steps.0.strokes.value',
         'steps.2.carry.value',
         'steps.2.directionFactor',

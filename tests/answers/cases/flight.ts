@@ -1,9 +1,10 @@
 import { type AerodynamicModel, aerodynamicModels } from '../../../src/aerodynamics/index.js';
 import { airAt, airAtAltitude, type WindProfile } from '../../../src/air/index.js';
 import { balls } from '../../../src/ball/index.js';
-import { type Flight, type FlightOptions, fly, pathOf, stateAt } from '../../../src/flight/index.js';
+import { type Flight, type FlightOptions, fly } from '../../../src/flight/index.js';
 import { flyReference } from '../../../src/reference.js';
 import type { Scene } from '../../../src/scene/index.js';
+import { pathOf, stateAt } from '../../../src/shot/index.js';
 import { celsius, degrees, grams, metres, metresPerSecond, seconds } from '../../../src/units/index.js';
 import { type BallLeaves, launch } from '../inputs.js';
 import { each, type Numbers, pick, type Room } from '../room.js';
@@ -103,7 +104,7 @@ export const flight: Room = {
       pick(stateAt(flown(SLICE), 2), 'position.x', 'position.y', 'position.z', 'speed', 'spinRate'),
     'path-of-9': () =>
       pick(
-        pathOf(flown(WEDGE, wind(-3, 5)), 9),
+        pathOf(flown(WEDGE, wind(-3, 5)), { count: 9 }),
         '3.position.x',
         '3.position.y',
         '3.position.z',
