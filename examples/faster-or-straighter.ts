@@ -8,7 +8,7 @@
 
 import { basename } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import type { Skill } from 'fairflight';
+import type { Skill } from 'fairflight/dispersion';
 import { type Length, yards } from 'fairflight/units';
 import { type Command, type Given, runCommand, UsageError } from './lib/command.js';
 import { driverFor } from './lib/driver.js';

@@ -7,7 +7,7 @@
 
 import { basename } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import type { SessionOptions } from 'fairflight';
+import type { SessionOptions } from 'fairflight/session';
 import { type Speed, si } from 'fairflight/units';
 import { calibratedSetup } from './ladder/calibration.js';
 import { type Ladder, ladderOf, WORK } from './ladder/ladder.js';

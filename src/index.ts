@@ -1,18 +1,190 @@
-export * from './aerodynamics/index.js';
-export * from './air/index.js';
-export * from './ball/index.js';
-export * from './clubhead/index.js';
-export * from './dispersion/index.js';
+/**
+ * The walk of a golf shot and the questions asked of it: how a ball is struck, flies, lands and runs. Sessions,
+ * dispersion, models, sweeps, batches, files and parsing have entries of their own.
+ * @module
+ */
+export {
+  type AerodynamicModel,
+  type AerodynamicModelId,
+  aerodynamicModels,
+  type ModelChoice,
+  type ModelData,
+} from './aerodynamics/index.js';
+export {
+  type Air,
+  type AirState,
+  airAt,
+  airAtAltitude,
+  defaultAir,
+  type Place,
+  type TerrainName,
+  terrains,
+  type Wind,
+  type WindProfile,
+  type WindReading,
+  windFrom,
+} from './air/index.js';
+export { type Ball, type BallName, balls } from './ball/index.js';
+export {
+  type ClubClass,
+  type Clubhead,
+  type ClubheadName,
+  clubheads,
+  type RestitutionLaw,
+  type TangentialRestitution,
+} from './clubhead/index.js';
 export { type ErrorCode, type ErrorDetails, FairflightError, isFairflightError } from './errors.js';
-export * from './flight/index.js';
-export * from './optimum/index.js';
-export * from './scene/index.js';
-export * from './sensitivity/index.js';
-export * from './session/index.js';
-export * from './shot/index.js';
-export type * from './source.js';
-export * from './strike/index.js';
+export {
+  type BallState,
+  type BatchKernel,
+  type Column,
+  type ConditionColumns,
+  type Flight,
+  type FlightColumns,
+  type FlightOptions,
+  type FlyManyOptions,
+  flightEndings,
+  fly,
+  flyMany,
+  type Landing,
+  type LaunchColumns,
+  plainColumns,
+} from './flight/index.js';
+export {
+  type Between,
+  type Bound,
+  bestLaunch,
+  bestLoft,
+  type CarryMap,
+  carryMap,
+  type LaunchBox,
+  type LaunchOptimum,
+  type LaunchQuestion,
+  type LaunchWindow,
+  type LoftAdvice,
+  type LoftOptimum,
+  type LoftQuestion,
+  type MapOptions,
+  type MapQuestion,
+  type Maximised,
+  type Optimum,
+  type OptimumOptions,
+  type SpeedAnswer,
+  type SpeedOptions,
+  speedForCarry,
+  type Window,
+} from './optimum/index.js';
+export type { Ground, Launch, Scene } from './scene/index.js';
+export {
+  type Change,
+  type LaunchQuality,
+  type LaunchVerdict,
+  type Misread,
+  type Outcome,
+  type Sensitivities,
+  type Sensitivity,
+  type SensitivityOptions,
+  type SmashReading,
+  type SpinLoftOrigin,
+  type StrikeQuality,
+  type StrikeQualityOptions,
+  type StrikeReadings,
+  type StrikeVerdict,
+  sensitivities,
+  strikeQuality,
+} from './sensitivity/index.js';
+export {
+  type LandingBall,
+  type PathOptions,
+  type PathSamples,
+  pathOf,
+  playShot,
+  type RunOptions,
+  runOut,
+  type Shot,
+  type ShotOptions,
+  stateAt,
+} from './shot/index.js';
+export type { Confidence, Range, Source } from './source.js';
+export {
+  type Delivery,
+  defaultReadingErrors,
+  type EstimateBasis,
+  type FaceRegion,
+  type Hand,
+  type Identifiability,
+  type InconsistentStrike,
+  type LocatedStrike,
+  type LocateOptions,
+  locateStrike,
+  type Prior,
+  type Reading,
+  type ReadingErrors,
+  type ReadingResidual,
+  type Strike,
+  type StrikeEstimate,
+  type StrikeMeasurement,
+  type StrikeOffset,
+  type StrikeOptions,
+  type StrikePriors,
+  type StrikeSolution,
+  strike,
+} from './strike/index.js';
 export type { Track } from './track.js';
-export * from './turf/index.js';
-export * from './units/index.js';
-export type * from './vector.js';
+export {
+  type Bounce,
+  type Run,
+  rollingResistanceOfGreen,
+  type Turf,
+  type TurfName,
+  turfs,
+} from './turf/index.js';
+export {
+  type Angle,
+  type AngularSpeed,
+  celsius,
+  type Density,
+  type Duration,
+  type DynamicViscosity,
+  degrees,
+  fahrenheit,
+  feet,
+  grams,
+  hectopascals,
+  inches,
+  kph,
+  type Length,
+  type Mass,
+  type MomentOfInertia,
+  metres,
+  metresPerSecond,
+  millimetres,
+  mph,
+  type Pressure,
+  type Quantity,
+  rpm,
+  type Speed,
+  seconds,
+  type Temperature,
+  toDegrees,
+  toFeet,
+  toKph,
+  toMetres,
+  toMetresPerSecond,
+  toMillimetres,
+  toMph,
+  toRpm,
+  toSeconds,
+  toYards,
+  yards,
+} from './units/index.js';
+export type { Vector3 } from './vector.js';
+export { VERSION } from './version.js';
+export {
+  type ModelWarning,
+  type Severity,
+  type SpokenUnits,
+  type WarningCode,
+  type WarningTextOptions,
+  warningText,
+} from './warnings/index.js';

@@ -5,23 +5,26 @@ import { fileURLToPath } from 'node:url';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 
-function timesBelow(folder: string): number[] {
-  if (!existsSync(folder)) return [];
-  return readdirSync(folder, { recursive: true, encoding: 'utf8' })
-    .map((name) => statSync(join(folder, name)))
+/** When each file in a folder, or below it, was last written; none where there is no folder. */
+export function timesBelow(folder: string, of: (name: string) => boolean = () => true): number[] {
+  const path = join(root, folder);
+  if (!existsSync(path)) return [];
+  return readdirSync(path, { recursive: true, encoding: 'utf8' })
+    .filter(of)
+    .map((name) => statSync(join(path, name)))
     .filter((entry) => entry.isFile())
     .map((entry) => entry.mtimeMs);
 }
 
+/** Runs a script of package.json. */
+export function runScript(name: string): void {
+  const { status, stdout, stderr } = spawnSync('npm', ['run', name], { cwd: root, encoding: 'utf8' });
+  if (status !== 0) throw new Error(`npm run ${name} failed:\n${`${stdout}\n${stderr}`.slice(-3000)}`);
+}
+
 /** Builds dist/ when a source is newer, so that the tests of the built package never run on yesterday's code. */
 export default function setup(): void {
-  const newestSource = Math.max(
-    statSync(join(root, 'package.json')).mtimeMs,
-    ...timesBelow(join(root, 'src')),
-  );
-  const oldestOutput = Math.min(...timesBelow(join(root, 'dist')));
-  if (oldestOutput !== Infinity && oldestOutput >= newestSource) return;
-  const built = spawnSync('npm', ['run', 'build'], { cwd: root, encoding: 'utf8' });
-  if (built.status !== 0)
-    throw new Error(`npm run build failed:\n${`${built.stdout}\n${built.stderr}`.slice(-3000)}`);
+  const newestSource = Math.max(statSync(join(root, 'package.json')).mtimeMs, ...timesBelow('src'));
+  const oldestOutput = Math.min(...timesBelow('dist'));
+  if (oldestOutput === Infinity || oldestOutput < newestSource) runScript('build');
 }

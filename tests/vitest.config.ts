@@ -11,9 +11,21 @@ const config: ViteUserConfig = defineConfig({
     // By default one processor would be left idle: of two, half the machine.
     maxWorkers: '100%',
     setupFiles: ['tests/fixed-seed.ts'],
-    coverage: { provider: 'v8', include: ['src/**/*.ts'], exclude: ['src/**/index.ts', '**/*.d.ts'] },
+    coverage: {
+      provider: 'v8',
+      include: ['src/**/*.ts'],
+      exclude: ['src/**/index.ts', 'src/**/build-time/**', '**/*.d.ts'],
+    },
     projects: [
-      { extends: true, test: { name: 'source', include: ['tests/**/*.test.ts'], exclude: BUILT } },
+      {
+        extends: true,
+        test: {
+          name: 'source',
+          include: ['tests/**/*.test.ts'],
+          exclude: BUILT,
+          globalSetup: ['tests/fresh-kernels.ts'],
+        },
+      },
       { extends: true, test: { name: 'built', include: BUILT, globalSetup: ['tests/fresh-build.ts'] } },
     ],
   },

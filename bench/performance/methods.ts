@@ -13,10 +13,10 @@ import {
   fly,
   flyMany,
   metres,
-  radians,
   toDegrees,
 } from '../../src/index.js';
 import { flyReference } from '../../src/reference.js';
+import { radians } from '../../src/units/index.js';
 import { type Answer, type ReferenceFlight, testLaw } from './work-item.js';
 
 /** A method made ready for a list of flights; only `run` is timed. */

@@ -47,8 +47,8 @@ export async function output({ label, command, args }: Program): Promise<string>
 
 /** Bundles our own programs the way the package is built, so that no loader stands between them and the engine. */
 export function buildOurs(): (name: 'ours' | 'flights' | 'tasks', ...args: readonly string[]) => Program {
-  // The WebAssembly kernel is not in version control.
-  execFileSync('npm', ['run', '--silent', 'build:wasm'], { cwd: root, stdio: ['ignore', 2, 2] });
+  // The kernels are not in version control.
+  execFileSync('npm', ['run', '--silent', 'generate'], { cwd: root, stdio: ['ignore', 2, 2] });
   const entry = (path: string): string => join(here, path);
   buildSync({
     entryPoints: {

@@ -4,9 +4,16 @@
  */
 import { writeFileSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
+import {
+  type CoreRow,
+  type CountRow,
+  charts,
+  type Measured,
+  page,
+  summary,
+} from '../../docs/write/performance-page.js';
 import { describeMachine } from './machine.js';
 import { methods } from './methods.js';
-import { type CoreRow, type CountRow, charts, type Measured, page, summary } from './page.js';
 import {
   buildOurs,
   cppPeers,

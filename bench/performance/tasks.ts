@@ -1,29 +1,28 @@
 /** Times calls of the library that are not single flights. usage: node tasks.js; prints one JSON line a task. */
+
+import { disperse } from '../../src/dispersion/index.js';
 import {
   bestLaunch,
   bestLoft,
   carryMap,
   type Delivery,
   degrees,
-  disperse,
   fly,
   locateStrike,
-  type MeasuredShot,
   metresPerSecond,
   millimetres,
   mph,
   playShot,
-  radians,
-  radiansPerSecond,
   rpm,
   runOut,
   sensitivities,
   speedForCarry,
   strike,
-  summariseSession,
   yards,
 } from '../../src/index.js';
 import { calibrate } from '../../src/session/calibrate.js';
+import { type MeasuredShot, summariseSession } from '../../src/session/index.js';
+import { radians, radiansPerSecond } from '../../src/units/index.js';
 import { median } from './results.js';
 
 /** What one task took. */
@@ -114,7 +113,7 @@ const tasks: readonly Task[] = [
   {
     name: 'calibrate, 100 shots, 10 misread',
     aim: 'under 2 s',
-    run: () => calibrate(shots, ['restitution', 'tangentialRestitution', 'dragScale', 'liftScale']),
+    run: () => calibrate(shots),
   },
   { name: 'summariseSession, 100 shots', run: () => summariseSession(shots) },
   { name: 'sensitivities of a delivery', run: () => sensitivities(delivery) },

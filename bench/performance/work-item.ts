@@ -3,15 +3,12 @@ import {
   type AerodynamicModel,
   type Air,
   degrees,
-  kilogramsPerCubicMetre,
   type Launch,
   metresPerSecond,
-  pascalSeconds,
-  radians,
-  radiansPerSecond,
   rpm,
   type Scene,
 } from '../../src/index.js';
+import { kilogramsPerCubicMetre, pascalSeconds, radians, radiansPerSecond } from '../../src/units/index.js';
 
 /** What is asked of one flight: landing point [m], apex [m], time [s], landing angle [°]. */
 export interface Answer {

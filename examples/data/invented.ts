@@ -1,7 +1,8 @@
 /** What the makers of the invented data share: a ball of its own, noise, and the way a device prints numbers. */
 import { writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { type ModelChoice, scaledModel } from 'fairflight';
+import type { ModelChoice } from 'fairflight';
+import { scaledModel } from 'fairflight/models';
 import { randomStream } from '../lib/random.js';
 
 /** Drag 2 % above the library's ball, so that model and "measurement" do not agree by construction. */

@@ -1,4 +1,5 @@
-import type { FaceMap, StrikeOffset, StrikePattern } from 'fairflight';
+import type { StrikeOffset } from 'fairflight';
+import type { FaceMap, StrikePattern } from 'fairflight/session';
 import {
   axes,
   type Frame,

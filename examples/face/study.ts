@@ -1,13 +1,8 @@
 import {
   type Clubhead,
   type Delivery,
-  type FaceMap,
-  faceMap,
-  judgePattern,
   type LocatedStrike,
   locateStrike,
-  type MeasuredShot,
-  type PatternReport,
   playShot,
   type Scene,
   type Shot,
@@ -15,6 +10,13 @@ import {
   type StrikeQuality,
   strikeQuality,
 } from 'fairflight';
+import {
+  type FaceMap,
+  faceMap,
+  judgePattern,
+  type MeasuredShot,
+  type PatternReport,
+} from 'fairflight/session';
 import { type Angle, degrees, type Length, millimetres, mph, type Speed, si } from 'fairflight/units';
 import type { Progress } from '../lib/progress.js';
 

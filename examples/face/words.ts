@@ -1,4 +1,5 @@
-import type { FaceMove, StrikeOffset, StrikeVerdict } from 'fairflight';
+import type { StrikeOffset, StrikeVerdict } from 'fairflight';
+import type { FaceMove } from 'fairflight/session';
 import type { Display } from '../lib/display.js';
 import { counted, fixed, signed } from '../lib/text.js';
 import type { FaceStudy } from './study.js';

@@ -4,7 +4,7 @@ import type {
   CalibrationResidual,
   CalibrationTarget,
   MeasuredShot,
-} from 'fairflight';
+} from 'fairflight/session';
 import type { Display } from '../lib/display.js';
 import { htmlTable, kept, list } from '../lib/page.js';
 import { quantityNamed, shownBy } from '../lib/shot-quantities.js';

@@ -1,10 +1,5 @@
-import {
-  type Calibration,
-  type CalibrationTarget,
-  calibrate,
-  isFairflightError,
-  type MeasuredShot,
-} from 'fairflight';
+import { isFairflightError } from 'fairflight';
+import { type Calibration, type CalibrationTarget, calibrate, type MeasuredShot } from 'fairflight/session';
 import { UsageError } from '../lib/command.js';
 import { counted } from '../lib/text.js';
 import type { LadderSetup } from './rungs.js';

@@ -1,15 +1,11 @@
+import { bestLoft, type CarryMap, carryMap, type Launch, strike } from 'fairflight';
 import {
-  bestLoft,
   type Calibration,
-  type CarryMap,
-  carryMap,
-  type Launch,
   type MeasuredShot,
   type SessionOptions,
   type SessionSummary,
-  strike,
   summariseSession,
-} from 'fairflight';
+} from 'fairflight/session';
 import {
   type Angle,
   degrees,

@@ -1,11 +1,5 @@
-import {
-  type LocatedStrike,
-  locateStrike,
-  type MeasuredShot,
-  type OddShot,
-  type StrikeMeasurement,
-  strike,
-} from 'fairflight';
+import { type LocatedStrike, locateStrike, type StrikeMeasurement, strike } from 'fairflight';
+import type { MeasuredShot, OddShot } from 'fairflight/session';
 import { si } from 'fairflight/units';
 import type { Display } from '../lib/display.js';
 import { oddReadings } from '../lib/odd.js';

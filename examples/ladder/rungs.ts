@@ -1,22 +1,24 @@
 import {
-  type BandSummary,
   bestLoft,
   type Clubhead,
-  type Estimate,
-  type Estimates,
   type Hand,
-  inferDynamicLoft,
   isFairflightError,
   type Launch,
   type LoftOptimum,
   type Maximised,
-  type MeasuredShot,
   playShot,
   type Scene,
-  type SessionSummary,
   type Shot,
   strike,
 } from 'fairflight';
+import {
+  type BandSummary,
+  type Estimate,
+  type Estimates,
+  inferDynamicLoft,
+  type MeasuredShot,
+  type SessionSummary,
+} from 'fairflight/session';
 import { type Angle, degrees, type Length, type Speed, si } from 'fairflight/units';
 
 /** With what and where the ladder is worked out. */

@@ -1,4 +1,4 @@
-import { attributeChange, type DistanceChange, type MeasuredShot } from 'fairflight';
+import { attributeChange, type DistanceChange, type MeasuredShot } from 'fairflight/session';
 import { type Length, type Speed, si } from 'fairflight/units';
 import { randomStream } from '../lib/random.js';
 import type { FlownShot, LadderSetup, Rung } from './rungs.js';

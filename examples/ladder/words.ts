@@ -1,4 +1,4 @@
-import type { MeasuredShot } from 'fairflight';
+import type { MeasuredShot } from 'fairflight/session';
 import type { Display } from '../lib/display.js';
 import { counted, fixed, listed, signed } from '../lib/text.js';
 import type { Ladder } from './ladder.js';

@@ -1,4 +1,4 @@
-import { type MeasuredShot, type OddShot, summariseSession } from 'fairflight';
+import { type MeasuredShot, type OddShot, summariseSession } from 'fairflight/session';
 import type { Display } from './display.js';
 import { inWords, quantityNamed } from './shot-quantities.js';
 import { fixed } from './text.js';

@@ -1,4 +1,4 @@
-import type { QuantityName } from 'fairflight';
+import type { QuantityName } from 'fairflight/session';
 import type { Display } from './display.js';
 import { fixed, grouped } from './text.js';
 

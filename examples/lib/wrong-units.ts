@@ -1,5 +1,6 @@
-import { type MeasuredShot, playShot, type Scene, type Shot } from 'fairflight';
+import { playShot, type Scene, type Shot } from 'fairflight';
 import type { Rejection, ShotTable } from 'fairflight/schema';
+import type { MeasuredShot } from 'fairflight/session';
 import { median } from './statistics.js';
 import { fixed } from './text.js';
 

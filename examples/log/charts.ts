@@ -1,4 +1,4 @@
-import type { ChangeFactor, QuantityName, ScatterChange } from 'fairflight';
+import type { ChangeFactor, QuantityName, ScatterChange } from 'fairflight/session';
 import {
   axes,
   box,

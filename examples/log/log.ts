@@ -1,11 +1,11 @@
+import type { Scene } from 'fairflight';
 import {
   judgeTraining,
   type MeasuredShot,
-  type Scene,
   type SessionSummary,
   summariseSession,
   type TrainingReport,
-} from 'fairflight';
+} from 'fairflight/session';
 import { type Sifted, sift } from '../lib/odd.js';
 import type { Progress } from '../lib/progress.js';
 import { average, median } from '../lib/statistics.js';

@@ -1,5 +1,5 @@
-import type { ChangeFactor, QuantityName, ScatterChange } from 'fairflight';
 import type { ShotTable } from 'fairflight/schema';
+import type { ChangeFactor, QuantityName, ScatterChange } from 'fairflight/session';
 import type { Display } from '../lib/display.js';
 import { oddLines } from '../lib/odd.js';
 import { sceneWords } from '../lib/scene-options.js';

@@ -1,4 +1,4 @@
-import type { QuantityName, SessionSummary } from 'fairflight';
+import type { QuantityName, SessionSummary } from 'fairflight/session';
 import type { Display } from '../lib/display.js';
 import { quantityNamed, shownBy } from '../lib/shot-quantities.js';
 import { fixed, grouped } from '../lib/text.js';

@@ -1,5 +1,5 @@
-import type { ChangeFactor } from 'fairflight';
 import type { ShotTable } from 'fairflight/schema';
+import type { ChangeFactor } from 'fairflight/session';
 import type { Display } from '../lib/display.js';
 import { ODD_RULE, oddLines } from '../lib/odd.js';
 import { readingLines } from '../lib/reading.js';

@@ -1,4 +1,4 @@
-import type { QuantityName } from 'fairflight';
+import type { QuantityName } from 'fairflight/session';
 import type { Display } from '../lib/display.js';
 import { quantityNamed, shownBy } from '../lib/shot-quantities.js';
 import { average } from '../lib/statistics.js';

@@ -1,11 +1,5 @@
-import {
-  type Estimate,
-  type MeasuredShot,
-  type ModelWarning,
-  type Scene,
-  standardise,
-  summariseSession,
-} from 'fairflight';
+import type { ModelWarning, Scene } from 'fairflight';
+import { type Estimate, type MeasuredShot, standardise, summariseSession } from 'fairflight/session';
 import type { Length } from 'fairflight/units';
 import { UsageError } from '../lib/command.js';
 import { type Sifted, sift } from '../lib/odd.js';

@@ -1,4 +1,4 @@
-import type { FasterOrStraighter } from 'fairflight';
+import type { FasterOrStraighter } from 'fairflight/dispersion';
 import { type Speed, si, toMph } from 'fairflight/units';
 import {
   axes,

@@ -1,20 +1,19 @@
 import {
   type Clubhead,
-  type Correlation,
   type Delivery,
-  type DeliverySd,
   type Hand,
   isFairflightError,
   locateStrike,
+  type StrikeMeasurement,
+} from 'fairflight';
+import type { Correlation, DeliverySd, ScalableSpread, ScatterLaw } from 'fairflight/dispersion';
+import {
   type MeasuredShot,
   type OddShot,
-  type ScalableSpread,
-  type ScatterLaw,
   type ScatterTrend,
-  type StrikeMeasurement,
   scatterTrend,
   summariseSession,
-} from 'fairflight';
+} from 'fairflight/session';
 import { type Angle, type Length, type Speed, si, toMph } from 'fairflight/units';
 import { UsageError } from '../lib/command.js';
 import type { Progress } from '../lib/progress.js';

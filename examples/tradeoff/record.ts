@@ -1,4 +1,4 @@
-import type { BestSpeed } from 'fairflight';
+import type { BestSpeed } from 'fairflight/dispersion';
 import type { ShotTable } from 'fairflight/schema';
 import type { Display } from '../lib/display.js';
 import { sceneWords } from '../lib/scene-options.js';

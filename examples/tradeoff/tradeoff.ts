@@ -1,5 +1,5 @@
+import type { Clubhead, Scene } from 'fairflight';
 import {
-  type Clubhead,
   type Dispersion,
   disperse,
   type FasterOrStraighter,
@@ -8,9 +8,8 @@ import {
   type Hole,
   type ScalableSpread,
   type ScatterLaw,
-  type Scene,
   type Skill,
-} from 'fairflight';
+} from 'fairflight/dispersion';
 import { type Angle, type Length, mph, type Speed, si, toMph } from 'fairflight/units';
 import type { Progress } from '../lib/progress.js';
 import { factorsOf, type Player } from './player.js';

@@ -1,4 +1,5 @@
-import type { BestSpeed, ScatterTrend } from 'fairflight';
+import type { BestSpeed } from 'fairflight/dispersion';
+import type { ScatterTrend } from 'fairflight/session';
 import { mph } from 'fairflight/units';
 import type { Display } from '../lib/display.js';
 import { counted, fixed, listed } from '../lib/text.js';

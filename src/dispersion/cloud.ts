@@ -2,6 +2,7 @@ import { type ErrorCode, isFairflightError } from '../errors.js';
 import { choice, count, type Declared, optional } from '../inputs/field.js';
 import { frozen } from '../inputs/frozen.js';
 import { refusal } from '../inputs/refuse.js';
+import { seedField } from '../inputs/seed.js';
 import { type PointSet, sobol, stream } from '../numerics/index.js';
 import type { ResolvedScene } from '../scene/scene.js';
 import { createPlayer, type Player } from '../shot/player.js';
@@ -28,7 +29,7 @@ export interface CloudOptions {
 export const cloudOptionFields: Declared<CloudOptions> = /* @__PURE__ */ frozen(() => ({
   shots: optional(count(64, 1_000_000, 2048, 'shots')),
   sampling: optional(choice<'sobol' | 'random'>(['sobol', 'random'], 'sampling')),
-  seed: optional(count(0, Number.MAX_SAFE_INTEGER, 0, 'seed')),
+  seed: optional(seedField),
 }));
 
 /** Shots as columns, one number a shot, distances in metres. x is along the target line, z to the right of it. */

@@ -1,3 +1,7 @@
+/**
+ * Shots that scatter: where they end, and what that is worth in strokes.
+ * @module
+ */
 export type { CloudOptions, CloudWarning, FailedShot, ShotColumns } from './cloud.js';
 export {
   type ConvergenceRow,

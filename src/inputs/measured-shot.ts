@@ -2,9 +2,10 @@ import type { Angle, AngularSpeed, Duration, Length, Speed } from '../units/inde
 import { DEGREES, FEET, SECONDS, YARDS } from '../units/unit.js';
 import { clubheadFields } from './clubhead.js';
 import { deliveryFields } from './delivery.js';
-import { count, type Declared, optional, quantity, text } from './field.js';
+import { count, type Declared, optional, quantity, record, text } from './field.js';
 import { frozen } from './frozen.js';
 import { launchFields } from './launch.js';
+import { readList } from './read.js';
 
 /**
  * One shot as a measuring device reports it. Every field is optional: a device measures what it can. Directions are
@@ -85,3 +86,12 @@ export const measuredShotFields: Declared<MeasuredShot> = /* @__PURE__ */ frozen
   club: optional(text('driver', 'club')),
   line: optional(count(1, 2 ** 31, 2, 'line of the source')),
 }));
+
+/** Most shots that one question takes. */
+const MOST_SHOTS = 1_000_000;
+
+/** Reads a list of measured shots. @throws FairflightError naming shot and field, as `shots[3].carry` @internal */
+export function readMeasuredShots(value: unknown, path = 'shots', least = 0): readonly MeasuredShot[] {
+  const of = record(measuredShotFields, 'measured shot');
+  return readList({ of, least, most: MOST_SHOTS }, value, path) as readonly MeasuredShot[];
+}

@@ -1,4 +1,5 @@
 export * from './bootstrap.js';
+export * from './central-differences.js';
 export * from './distributions.js';
 export * from './ellipse.js';
 export * from './isotonic.js';
@@ -7,6 +8,7 @@ export * from './latin-hypercube.js';
 export * from './levenberg-marquardt.js';
 export * from './linear-algebra.js';
 export * from './linear-regression.js';
+export * from './log-sum-exp.js';
 export * from './mean-difference.js';
 export * from './minimise.js';
 export * from './moments.js';

@@ -1,9 +1,19 @@
-import { FairflightError, requireRecord, requireWithin } from '../errors.js';
+import type { Launch } from '../inputs/launch.js';
+import { type MeasuredShot, readMeasuredShots } from '../inputs/measured-shot.js';
+import { readOptions, requireKnown } from '../inputs/read.js';
+import { refusal } from '../inputs/refuse.js';
 import { bootstrap, fewValuesStretch, shapley } from '../numerics/index.js';
-import type { Launch, Scene } from '../scene/index.js';
+import { type ResolvedScene, readScene, type Scene, withDefaults } from '../scene/scene.js';
+import { createWalk } from '../shot/walk.js';
 import { type Length, si } from '../units/index.js';
+import {
+  type AttributionOptions,
+  type AttributionSettings,
+  attributionFields,
+  attributionSettings,
+  type ShotGroups,
+} from './attribution-options.js';
 import { launchOf } from './launch-of.js';
-import type { MeasuredShot } from './measured-shot.js';
 import { AIR_BIT, type ChangeFactor, FACTORS, flyMixtures, type Mixtures, pairsOf } from './mixtures.js';
 
 /** A change of distance with its interval [m]. */
@@ -48,22 +58,10 @@ export interface ChangeAttribution {
   readonly remarks: readonly string[];
 }
 
-/** Options of {@link attributeChange}. */
-export interface AttributionOptions {
-  /** Scene shared by both groups, apart from air and wind where those are given below. */
-  readonly scene?: Scene;
-  /** Air and wind of the first group; default those of `scene`. */
-  readonly before?: Pick<Scene, 'air' | 'wind'>;
-  /** Air and wind of the second group; default those of `scene`. */
-  readonly after?: Pick<Scene, 'air' | 'wind'>;
-  /** Coverage of the intervals; default 0.95. */
-  readonly level?: number;
-  /** Bootstrap resamples; default 2,000. */
-  readonly resamples?: number;
-  /** Seed of the bootstrap; default 0. */
-  readonly seed?: number;
-  /** Most pairs of shots flown in every mixture; default 200. More pairs cost time and buy little. */
-  readonly pairs?: number;
+/** The scene of either group, with its defaults filled in. @internal */
+export interface GroupScenes {
+  readonly before: ResolvedScene;
+  readonly after: ResolvedScene;
 }
 
 /**
@@ -75,38 +73,60 @@ export interface AttributionOptions {
  * not what the model gets wrong: that is `unexplained`. A group of one shot shows no scatter, so that the intervals
  * hold that of the other group only; `remarks` says so.
  *
- * @param before - first group; shots without ball speed, launch angle or spin rate are left out and listed
- * @param after - second group
- * @throws {@link FairflightError} `invalid-input` when a group has no usable shot
+ * @param groups - `before` and `after`; shots without ball speed, launch angle or spin rate are left out and listed
+ * @param scene - what both groups share; air and wind of either may be given in the options
+ * @param options - air and wind of the groups, coverage, resamples, seed, pairs, tolerance and time limit
+ * @throws {@link FairflightError} `invalid-input` or `outside-range` naming the field, also when a group has no usable shot
  */
 export function attributeChange(
-  before: readonly MeasuredShot[],
-  after: readonly MeasuredShot[],
+  groups: ShotGroups,
+  scene: Scene = {},
   options: AttributionOptions = {},
 ): ChangeAttribution {
-  requireRecord('options', options, ['scene', 'before', 'after', 'level', 'resamples', 'seed', 'pairs']);
-  const level = requireWithin('options.level', options.level ?? 0.95, 0.5, 0.999, '');
-  const most = requireWithin('options.pairs', options.pairs ?? 200, 1, 1e6, '');
-  const first = usable('before', before);
-  const second = usable('after', after);
-  const sceneBefore = { ...options.scene, ...options.before };
-  const sceneAfter = { ...options.scene, ...options.after };
-  const sameAir =
-    JSON.stringify([sceneBefore.air, sceneBefore.wind]) === JSON.stringify([sceneAfter.air, sceneAfter.wind]);
+  const given = readOptions(attributionFields, options);
+  const shared = readScene(scene);
+  const { before, after } = requireKnown({ before: true, after: true }, groups, 'groups');
+  return attribute(
+    { before: readMeasuredShots(before, 'before'), after: readMeasuredShots(after, 'after') },
+    {
+      before: withDefaults({ ...shared, ...given.conditions?.before }),
+      after: withDefaults({ ...shared, ...given.conditions?.after }),
+    },
+    attributionSettings(given),
+  );
+}
 
-  const pairs = pairsOf(first.launches.length, second.launches.length, most, options.seed ?? 0);
-  const mixtures = flyMixtures(first.launches, second.launches, pairs, sceneBefore, sceneAfter, sameAir);
-  const settings = { level, resamples: options.resamples ?? 2000, seed: options.seed ?? 0 };
+/** {@link attributeChange} with inputs already read. @throws FairflightError when a group has no usable shot @internal */
+export function attribute(
+  groups: ShotGroups,
+  scenes: GroupScenes,
+  settings: AttributionSettings,
+): ChangeAttribution {
+  const first = usable('before', groups.before);
+  const second = usable('after', groups.after);
+  const pairs = pairsOf(first.launches.length, second.launches.length, settings.pairs, settings.seed);
+  const mixtures = flyMixtures(
+    { launches: first.launches, walk: createWalk(scenes.before, settings.flight) },
+    { launches: second.launches, walk: createWalk(scenes.after, settings.flight) },
+    pairs,
+    sameAir(scenes),
+  );
   const split = (of: 'carry' | 'total'): SplitChange =>
     splitChange(mixtures[of], pairs, readings(first.shots, of), readings(second.shots, of), settings);
   return {
     carry: split('carry'),
     total: split('total'),
-    level,
+    level: settings.level,
     used: { before: first.launches.length, after: second.launches.length },
     leftOut: [...first.leftOut, ...second.leftOut],
     remarks: remarksOn(first, second),
   };
+}
+
+function sameAir({ before, after }: GroupScenes): boolean {
+  const told = ({ air, windAlong, windAcross, profile }: ResolvedScene): string =>
+    JSON.stringify([air, windAlong, windAcross, profile]);
+  return told(before) === told(after);
 }
 
 interface UsableGroup {
@@ -129,10 +149,10 @@ function usable(group: 'before' | 'after', shots: readonly MeasuredShot[]): Usab
     }
   });
   if (kept.length === 0) {
-    throw new FairflightError(
-      'invalid-input',
+    throw refusal(
+      group,
       `${group} has no shot with ball speed, launch angle and spin rate (${shots.length} given)`,
-      { field: group, value: shots.length },
+      { value: shots.length },
     );
   }
   return { shots: kept, launches, leftOut };

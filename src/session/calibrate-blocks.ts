@@ -1,16 +1,23 @@
-import { conformingBall } from '../ball/index.js';
+import type { FlightSettings } from '../flight/fly.js';
+import type { Launch } from '../inputs/launch.js';
+import type { MeasuredShot } from '../inputs/measured-shot.js';
+import type { Prior } from '../inputs/prior.js';
+import type { FlightReadingErrors, ReadingErrors } from '../inputs/readings.js';
 import { median } from '../numerics/index.js';
-import type { Launch, Scene } from '../scene/index.js';
-import type { Prior } from '../strike/index.js';
+import type { ResolvedScene } from '../scene/scene.js';
 import { defaultPriors } from '../strike/locate-model.js';
-import type { ReadingErrors } from '../strike/measurement.js';
 import { learntPattern, locateAll, type Setting } from './calibrate-face.js';
-import { FLIGHT_READINGS, type FlightReadingErrors, flightShots, scaledFlights } from './calibrate-flight.js';
+import {
+  FLIGHT_READINGS,
+  type FlightShot,
+  type Flown,
+  flightShots,
+  scaledFlights,
+} from './calibrate-flight.js';
 import { lackingFor } from './calibrate-needs.js';
 import { strikeShot } from './calibrate-strike.js';
 import type { CalibrationMisread, CalibrationResidual, CalibrationTarget } from './calibration.js';
 import { launchOf } from './launch-of.js';
-import type { MeasuredShot } from './measured-shot.js';
 import { type FitParameter, fitMixture, type MixtureFit } from './mixture-fit.js';
 
 /** One stage of a calibration: its parameters are fitted together, apart from those of the other stage. @internal */
@@ -30,11 +37,12 @@ export interface Block {
 }
 
 type Stage = 'strike' | 'flight';
-type Flown = readonly [number, number, number];
 /** One number a quantity; undefined where it was not measured. */
 type Predicted = readonly (number | undefined)[];
 const STRIKE_READINGS = ['ballSpeed', 'launchAngle', 'spinRate'] as const;
 const FOLDS = 5;
+/** Step of the linearisation of flights in drag and lift scale. */
+const SCALE_STEP = 0.02;
 
 /** Parameter values by name, with what is not fitted at its usual value. */
 function reader(parameters: readonly FitParameter[], usual: Readonly<Record<string, number>>) {
@@ -103,38 +111,21 @@ export function strikeBlock(
 export function flightBlock(
   shots: readonly MeasuredShot[],
   parameters: readonly FitParameter[],
-  scene: Scene,
+  scene: ResolvedScene,
+  settings: FlightSettings,
   errors: ReadingErrors,
   flightErrors: FlightReadingErrors,
 ): Block {
   const { used, leftOut } = sorted(shots, 'flight', parameters);
   const chosen = used.map((i) => shots[i] as MeasuredShot);
   const launches = chosen.map(launchOf).filter((launch): launch is Launch => !('missing' in launch));
-  const flights = scaledFlights(scene);
+  const flyScaled = scaledFlights(scene, settings);
   const read = reader(parameters, { dragScale: 1, liftScale: 1 });
-  const flown = (x: readonly number[]) => flights.at(read(x, 'dragScale'), read(x, 'liftScale'))(launches);
-  const models = flightShots(chosen, launches, flights.at(1, 1), errors, flightErrors);
+  const flown = (x: readonly number[]) => flyScaled(read(x, 'dragScale'), read(x, 'liftScale'))(launches);
+  const models = flightShots(chosen, launches, flyScaled(1, 1), errors, flightErrors);
   const fit = fitMixture((around) => {
-    const at = flown(around);
-    const step = 0.02;
-    const shifted = parameters.map((_, p) =>
-      flown(around.map((value, i) => (i === p ? value + step : value))),
-    );
-    return (x) =>
-      models.map((model, i) => {
-        const centre = at[i] as Flown;
-        return model.likelihood(
-          centre.map((value, k) =>
-            shifted.reduce(
-              (sum, all, p) =>
-                sum +
-                ((((all[i] as Flown)[k] as number) - value) / step) *
-                  ((x[p] as number) - (around[p] as number)),
-              value,
-            ),
-          ) as unknown as Flown,
-        );
-      });
+    const flights = linearised(flown, around);
+    return (x) => flights(x).map((flight, i) => (models[i] as FlightShot).likelihood(flight));
   }, parameters);
   const start = flown(parameters.map((parameter) => parameter.start));
   const folds = Array.from({ length: FOLDS }, (_, fold) => flown(fit.without((i) => i % FOLDS === fold)));
@@ -155,12 +146,35 @@ export function flightBlock(
   };
 }
 
+/** The same flights as linear functions of the parameters near a point. */
+function linearised(
+  fly: (x: readonly number[]) => readonly Flown[],
+  around: readonly number[],
+): (x: readonly number[]) => readonly Flown[] {
+  const centre = fly(around);
+  /** By parameter: flights with that one a step on. */
+  const shifted = around.map((_, p) => fly(around.map((value, i) => (i === p ? value + SCALE_STEP : value))));
+  return (x) =>
+    centre.map((flight, i): Flown => {
+      const moved = (reading: 0 | 1 | 2): number => {
+        const slopes = shifted.map(
+          (flights) => ((flights[i] as Flown)[reading] - flight[reading]) / SCALE_STEP,
+        );
+        return slopes.reduce(
+          (sum, slope, p) => sum + slope * ((x[p] as number) - (around[p] as number)),
+          flight[reading],
+        );
+      };
+      return [moved(0), moved(1), moved(2)];
+    });
+}
+
 /** Readings of the delivery that a player has habits in: an assumption about them is off in all shots alike. */
 const HABITS = ['attackAngle', 'dynamicLoft'] as const;
 type AssumedReading = (typeof HABITS)[number];
 
 function assumedIn(shots: readonly MeasuredShot[], { head, scene }: Setting) {
-  const priors = defaultPriors(head, scene.ball ?? conformingBall, {});
+  const priors = defaultPriors(head, scene.ball, {});
   return HABITS.flatMap((reading) => {
     const without = shots.filter((shot) => shot[reading] === undefined).length;
     const { mean, standardDeviation: sd } = priors[reading];

@@ -1,8 +1,12 @@
 import type { Clubhead } from '../clubhead/index.js';
-import { median } from '../numerics/index.js';
-import type { Scene } from '../scene/index.js';
-import { type LocatedStrike, locateStrike, type Prior, type ReadingErrors } from '../strike/index.js';
-import type { MeasuredShot } from './measured-shot.js';
+import type { Hand } from '../inputs/delivery.js';
+import type { MeasuredShot } from '../inputs/measured-shot.js';
+import type { Prior } from '../inputs/prior.js';
+import type { ReadingErrors } from '../inputs/readings.js';
+import { logSumExp, median } from '../numerics/index.js';
+import type { ResolvedScene } from '../scene/scene.js';
+import type { LocatedStrike } from '../strike/index.js';
+import { locate } from '../strike/locate.js';
 
 /** Normal priors of where on the face a strike was. @internal */
 export interface FacePrior {
@@ -13,8 +17,8 @@ export interface FacePrior {
 /** What all shots of a calibration have in common. @internal */
 export interface Setting {
   readonly head: Clubhead;
-  readonly scene: Scene;
-  readonly hand: 'right' | 'left';
+  readonly scene: ResolvedScene;
+  readonly hand: Hand;
   readonly errors: ReadingErrors;
   /** Strikes of anyone, from which the strikes of this player are learnt. */
   readonly anyone: FacePrior;
@@ -58,11 +62,12 @@ export function locateAll(
   { head, scene, hand, errors, anyone }: Setting,
 ): readonly (LocatedStrike | undefined)[] {
   return shots.map((shot) => {
-    const estimate = locateStrike(shot, head, {
+    const estimate = locate(shot, {
+      clubhead: head,
+      ball: scene.ball,
       hand,
       readingErrors: errors,
-      priors: { toe: anyone.toe, high: anyone.high },
-      ...(scene.ball && { ball: scene.ball }),
+      priors: anyone,
     });
     return estimate.outcome === 'located' && estimate.alternatives.length === 0 ? estimate : undefined;
   });
@@ -142,8 +147,7 @@ export function wholeFace(prior: StrikePrior): readonly Node[] {
 function logDensity({ pattern, wild }: StrikePrior, place: Place): number {
   const usual = Math.log(1 - WILD) + logNormal(pattern, place);
   const rare = Math.log(WILD) + logNormal(wild, place);
-  const top = Math.max(usual, rare);
-  return top + Math.log(Math.exp(usual - top) + Math.exp(rare - top));
+  return logSumExp([usual, rare]);
 }
 
 function logNormal({ toe, high }: FacePrior, at: Place): number {

@@ -1,29 +1,22 @@
-import { type AerodynamicModel, resolveModel, scaledModel } from '../aerodynamics/index.js';
+import { scaledFunctions } from '../aerodynamics/scaled.js';
+import type { FlightSettings } from '../flight/fly.js';
+import { frozen } from '../inputs/frozen.js';
+import type { Launch } from '../inputs/launch.js';
+import type { MeasuredShot } from '../inputs/measured-shot.js';
+import type { FlightReadingErrors, ReadingErrors } from '../inputs/readings.js';
 import { inverseOfSymmetric } from '../numerics/index.js';
-import type { Launch, Scene } from '../scene/index.js';
-import { createWalk, type Walk, type WalkResult } from '../shot/walk.js';
+import type { ResolvedScene } from '../scene/scene.js';
+import { createWalk } from '../shot/walk.js';
 import { readingError } from '../strike/locate-model.js';
-import type { ReadingErrors } from '../strike/measurement.js';
-import { si } from '../units/index.js';
-import type { MeasuredShot } from './measured-shot.js';
-import type { ShotLikelihood } from './mixture-fit.js';
-
-/** Standard deviations of the readings of a flight. */
-export interface FlightReadingErrors {
-  /** Carry, as a share. */
-  readonly carry: number;
-  /** Apex, as a share. */
-  readonly apex: number;
-  /** Descent angle [rad]. */
-  readonly descentAngle: number;
-}
+import { degrees, si } from '../units/index.js';
+import type { ShotLikelihood } from './mixture-likelihood.js';
 
 /** Assumed where nothing is given: carry 1.5 %, apex 3 %, descent angle 1°. No published values. */
-export const defaultFlightReadingErrors: FlightReadingErrors = {
+export const defaultFlightReadingErrors: FlightReadingErrors = /* @__PURE__ */ frozen(() => ({
   carry: 0.015,
   apex: 0.03,
-  descentAngle: Math.PI / 180,
-};
+  descentAngle: degrees(1),
+}));
 
 /** Readings of the flight in the order of the vectors here. @internal */
 export const FLIGHT_READINGS = ['carry', 'apex', 'descentAngle'] as const;
@@ -31,32 +24,31 @@ export const FLIGHT_READINGS = ['carry', 'apex', 'descentAngle'] as const;
 /** Errors of a misread are this many times the usual ones. */
 const GROSS = 20;
 
-/** Carry, apex and descent angle of many launches under one ball. @internal */
-export type FlyAll = (launches: readonly Launch[]) => readonly (readonly [number, number, number])[];
+/** Carry, apex and descent angle of a flight. @internal */
+export type Flown = readonly [carry: number, apex: number, descentAngle: number];
+
+/** Flies many launches with one ball. @internal */
+export type FlyAll = (launches: readonly Launch[]) => readonly Flown[];
 
 /** Flies launches with drag and lift scaled. @internal */
-export function scaledFlights(scene: Scene): {
-  readonly model: AerodynamicModel;
-  readonly at: (drag: number, lift: number) => FlyAll;
-} {
-  const model = resolveModel(scene.aerodynamics);
-  return {
-    model,
-    at: (drag, lift) => {
-      const walk: Walk = createWalk({ ...scene, aerodynamics: scaledModel(model, { drag, lift }) });
-      return (launches) =>
-        launches.map((launch) => {
-          const { carry, apex, descentAngle }: WalkResult = walk.play(launch, false);
-          return [carry, apex, descentAngle];
-        });
-    },
+export function scaledFlights(
+  scene: ResolvedScene,
+  settings: FlightSettings,
+): (drag: number, lift: number) => FlyAll {
+  return (drag, lift) => {
+    const walk = createWalk({ ...scene, model: scaledFunctions(scene.model, { drag, lift }) }, settings);
+    return (launches) =>
+      launches.map((launch) => {
+        const { carry, apex, descentAngle } = walk.play(launch, false);
+        return [carry, apex, descentAngle];
+      });
   };
 }
 
 /** One shot's measured flight against computed ones. @internal */
 export interface FlightShot {
   readonly launch: Launch;
-  readonly likelihood: (flown: readonly [number, number, number]) => ShotLikelihood;
+  readonly likelihood: (flown: Flown) => ShotLikelihood;
 }
 
 /**
@@ -86,7 +78,7 @@ export function flightShots(
       ): entry is { value: NonNullable<typeof entry.value>; reading: typeof entry.reading; k: number } =>
         entry.value !== undefined,
     );
-    const at = usual[i] as readonly [number, number, number];
+    const at = usual[i] as Flown;
     const sd = used.map(({ reading, value }) =>
       reading === 'descentAngle' ? flightErrors.descentAngle : flightErrors[reading] * value,
     );
@@ -97,7 +89,7 @@ export function flightShots(
       ),
     );
     const inverse = inverseOfSymmetric(covariance) ?? [];
-    const misfit = (flown: readonly [number, number, number]): number => {
+    const misfit = (flown: Flown): number => {
       const residual = used.map(({ value, k }) => value - (flown[k] as number));
       return inverse.reduce(
         (sum, row, r) =>

@@ -1,4 +1,4 @@
-import { conformingBall } from '../ball/index.js';
+import { balls } from '../ball/index.js';
 import type { Clubhead } from '../clubhead/index.js';
 import { squareStrike } from '../strike/impact.js';
 import { createStriker } from '../strike/striker.js';
@@ -93,7 +93,7 @@ export function limitsOf(
  * where this head gives no such strike, or the grip has no say in it.
  */
 function gripPerMillimetre(head: Clubhead): number | undefined {
-  const striker = createStriker({ clubhead: head, ball: conformingBall });
+  const striker = createStriker({ clubhead: head, ball: balls.conforming });
   const usual = striker.laws.grip;
   const input = squareStrike(45, 0, head.staticLoft);
   const spin = (grip: number, high: number): number => {

@@ -1,7 +1,7 @@
-import { FairflightError } from '../errors.js';
+import type { MeasuredShot } from '../inputs/measured-shot.js';
+import { refusal } from '../inputs/refuse.js';
 import type { CalibrationTarget, NotFitted } from './calibration.js';
 import { launchOf } from './launch-of.js';
-import type { MeasuredShot } from './measured-shot.js';
 
 /** Fewest shots from which a value is fitted. */
 const FEWEST = 5;
@@ -53,8 +53,7 @@ export function partTargets(
     );
   const [first] = notFitted;
   if (targets.length > 0 || first === undefined) return { targets, notFitted };
-  throw new FairflightError('invalid-input', `${first.target} cannot be fitted: ${first.reason}`, {
-    field: 'shots',
+  throw refusal('shots', `${first.target} cannot be fitted: ${first.reason}`, {
     value: first.usable,
     hint: 'give more shots or more readings',
   });

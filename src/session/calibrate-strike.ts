@@ -1,5 +1,5 @@
-import { conformingBall } from '../ball/index.js';
-import { inverseOfSymmetric, type Matrix } from '../numerics/index.js';
+import type { MeasuredShot } from '../inputs/measured-shot.js';
+import { inverseOfSymmetric, logSumExp, type Matrix } from '../numerics/index.js';
 import { squareStrike } from '../strike/impact.js';
 import type { BallReading, LocatedStrike } from '../strike/index.js';
 import { type LocateProblem, locateProblem, UNKNOWNS } from '../strike/locate-model.js';
@@ -12,8 +12,7 @@ import {
   type StrikePrior,
   wholeFace,
 } from './calibrate-face.js';
-import type { MeasuredShot } from './measured-shot.js';
-import type { ShotLikelihood } from './mixture-fit.js';
+import type { ShotLikelihood } from './mixture-likelihood.js';
 
 /** Errors of a misread are this many times the usual ones. */
 const GROSS = 20;
@@ -44,7 +43,7 @@ export function strikeShot(
   prior: StrikePrior,
   { head, scene, hand, errors, anyone, usual }: Setting,
 ): StrikeShot {
-  const ball = scene.ball ?? conformingBall;
+  const { ball } = scene;
   const mirror: 1 | -1 = hand === 'left' ? -1 : 1;
   const problem = locateProblem(shot, head, ball, mirror, errors, { ...anyone, ...usual });
   const { readings } = problem;
@@ -133,11 +132,10 @@ export function strikeShot(
 }
 
 type Reading = LocateProblem['readings'][number];
-const GRIP = UNKNOWNS.indexOf('grip');
 
 /** Covariance of the readings in units of their errors, given where the ball met the face: 1 + J Jᵀ over the delivery. */
 function covarianceAt(problem: LocateProblem, { toe, high }: Place, grip: number): number[][] {
-  const at: Readonly<Record<number, number>> = { 0: toe, 1: high, [GRIP]: grip };
+  const at: Readonly<Record<number, number>> = { 0: toe, 1: high, [UNKNOWNS.indexOf('grip')]: grip };
   const q = problem.priors.map((_, i) => {
     const value = at[i];
     return value === undefined ? 0 : problem.standardised(i, value);
@@ -169,14 +167,10 @@ function predictedBy(
       (r[k] as number) - slopes.reduce((sum, slope, i) => sum + slope * (rest[i] as number), 0);
     return { log: logWeight - 0.5 * square(rest, inverse), residual };
   });
-  const top = Math.max(...parts.map(({ log }) => log));
-  let weight = 0;
-  let mean = 0;
-  for (const { log, residual } of parts) {
-    weight += Math.exp(log - top);
-    mean += Math.exp(log - top) * residual;
-  }
-  return weight > 0 ? value - (sd * mean) / weight : undefined;
+  const whole = logSumExp(parts.map(({ log }) => log));
+  if (whole === Number.NEGATIVE_INFINITY) return undefined;
+  const mean = parts.reduce((sum, { log, residual }) => sum + Math.exp(log - whole) * residual, 0);
+  return value - sd * mean;
 }
 
 function square(r: Float64Array, inverse: Matrix): number {
@@ -188,12 +182,4 @@ function square(r: Float64Array, inverse: Matrix): number {
     sum += part * (r[i] as number);
   }
   return sum;
-}
-
-function logSumExp(values: readonly number[]): number {
-  let top = -1e6;
-  for (const value of values) if (value > top) top = value;
-  let sum = 0;
-  for (const value of values) sum += Math.exp(value - top);
-  return sum > 0 ? top + Math.log(sum) : top;
 }

@@ -1,32 +1,8 @@
 import type { ModelChoice } from '../aerodynamics/index.js';
 import type { Clubhead } from '../clubhead/index.js';
-import type { Scene } from '../scene/index.js';
-import type { Prior, ReadingErrors } from '../strike/index.js';
-import type { FlightReadingErrors } from './calibrate-flight.js';
 
 /** What `calibrate` can fit. */
 export type CalibrationTarget = 'restitution' | 'tangentialRestitution' | 'dragScale' | 'liftScale';
-
-/** Options of `calibrate`. */
-export interface CalibrationOptions {
-  /** The head the shots were hit with; default the generic driver. */
-  readonly clubhead?: Clubhead;
-  /** Where they were hit: air, wind, ball, coefficient model; default as its fields say. */
-  readonly scene?: Scene;
-  /** Which way round the player stands; default right. */
-  readonly hand?: 'right' | 'left';
-  /** Standard deviations of the readings of club and ball; defaults as in `defaultReadingErrors`. */
-  readonly readingErrors?: Partial<ReadingErrors>;
-  /** Standard deviations of the readings of the flight; default carry 1.5 %, apex 3 %, descent 1°. */
-  readonly flightErrors?: Partial<FlightReadingErrors>;
-  /**
-   * Priors. Defaults, all assumptions: restitution and tangential restitution those of the head ± 0.02 and ± 0.1, drag
-   * and lift scale 1 ± 0.1 and 1 ± 0.15. Strikes over the face: 0 ± 15 mm and 0 ± 10 mm for one in ten, taken as wild;
-   * the spread of the rest is learnt from ten or more located strikes, else it is the same. Giving `toe` or `high` turns
-   * the learning off.
-   */
-  readonly priors?: Partial<Record<CalibrationTarget | 'toe' | 'high', Prior>>;
-}
 
 /** One fitted number. */
 export interface CalibratedValue {

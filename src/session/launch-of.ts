@@ -1,5 +1,5 @@
+import type { MeasuredShot } from '../inputs/measured-shot.js';
 import type { Launch } from '../scene/index.js';
-import type { MeasuredShot } from './measured-shot.js';
 
 /** The launch a measured shot left with, or the names of the readings it lacks. @internal */
 export function launchOf(shot: MeasuredShot): Launch | { readonly missing: readonly string[] } {

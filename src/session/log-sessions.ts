@@ -1,7 +1,7 @@
-import { FairflightError } from '../errors.js';
+import type { MeasuredShot } from '../inputs/measured-shot.js';
+import { refusal } from '../inputs/refuse.js';
 import { mean } from '../numerics/index.js';
 import { type Length, type Speed, si } from '../units/index.js';
-import type { MeasuredShot } from './measured-shot.js';
 
 /** One session of a training log. */
 export interface SessionRow {
@@ -39,10 +39,10 @@ export function sessionsOf(shots: readonly MeasuredShot[]): {
     else groups.set(key, [...(groups.get(key) ?? []), shot]);
   }
   if (groups.size < 2) {
-    throw new FairflightError(
-      'invalid-input',
+    throw refusal(
+      'shots',
       `a training log needs two sessions or more with club speeds, each shot with its session or date; got ${groups.size}`,
-      { field: 'shots', value: shots.length },
+      { value: shots.length },
     );
   }
   const dated = [...groups].map(([name, members]) => ({ name, members, day: dayOf(members) }));

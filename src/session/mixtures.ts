@@ -1,6 +1,7 @@
+import { frozen } from '../inputs/frozen.js';
+import type { Launch } from '../inputs/launch.js';
 import { stream } from '../numerics/index.js';
-import type { Launch, Scene } from '../scene/index.js';
-import { playShot } from '../shot/index.js';
+import type { Walk } from '../shot/walk.js';
 import { si } from '../units/index.js';
 
 /** A cause of a change of distance. `launch` is angle and direction together; `air` is air and wind together. */
@@ -9,7 +10,7 @@ export type ChangeFactor = 'ballSpeed' | 'launch' | 'spinRate' | 'spinAxis' | 'a
 /** Causes in the order of their bits. @internal */
 export const FACTORS: readonly ChangeFactor[] = ['ballSpeed', 'launch', 'spinRate', 'spinAxis', 'air'];
 /** Bit of `air` in a coalition. @internal */
-export const AIR_BIT: number = 1 << FACTORS.indexOf('air');
+export const AIR_BIT: number = /* @__PURE__ */ frozen(() => 1 << FACTORS.indexOf('air'));
 
 /** All pairs, or where there are too many a fixed random choice in which every shot of both groups has its turn. @internal */
 export function pairsOf(n: number, m: number, most: number, seed: number): [number, number][] {
@@ -41,33 +42,37 @@ export interface Mixtures {
   readonly sameAir: boolean;
 }
 
+/** Launches of one group, and the walk through the scene it was measured in. @internal */
+export interface FlownGroup {
+  readonly launches: readonly Launch[];
+  readonly walk: Walk;
+}
+
 /** Flies both groups and every pair in every mixture. @internal */
 export function flyMixtures(
-  first: readonly Launch[],
-  second: readonly Launch[],
+  first: FlownGroup,
+  second: FlownGroup,
   pairs: readonly (readonly [number, number])[],
-  sceneBefore: Scene,
-  sceneAfter: Scene,
   sameAir: boolean,
 ): { readonly carry: Mixtures; readonly total: Mixtures } {
   const coalitions = 2 ** FACTORS.length;
   const empty = (): Float64Array[] =>
     Array.from({ length: coalitions }, () => new Float64Array(pairs.length));
   const [carry, total] = [empty(), empty()];
-  const play = (launch: Launch, scene: Scene): readonly [number, number] => {
-    const shot = playShot(launch, { scene });
-    return [shot.carry, shot.total];
+  const play = (launch: Launch, walk: Walk): readonly [number, number] => {
+    const { carry, total } = walk.play(launch, true);
+    return [carry, total];
   };
-  const plainBefore = first.map((launch) => play(launch, sceneBefore));
-  const plainAfter = second.map((launch) => play(launch, sceneAfter));
+  const plainBefore = first.launches.map((launch) => play(launch, first.walk));
+  const plainAfter = second.launches.map((launch) => play(launch, second.walk));
   for (let c = 1; c < coalitions - 1; c++) {
     // Where both flew in the same air, a coalition with `air` is the one without it.
     if (sameAir && (c & AIR_BIT) !== 0) continue;
     pairs.forEach(([i, j], k) => {
-      const a = first[i];
-      const b = second[j];
+      const a = first.launches[i];
+      const b = second.launches[j];
       if (a === undefined || b === undefined) return;
-      const [pairCarry, pairTotal] = play(mixture(a, b, c), (c & AIR_BIT) !== 0 ? sceneAfter : sceneBefore);
+      const [pairCarry, pairTotal] = play(mixture(a, b, c), ((c & AIR_BIT) !== 0 ? second : first).walk);
       setAt(carry, c, k, pairCarry);
       setAt(total, c, k, pairTotal);
     });

@@ -1,5 +1,5 @@
+import type { MeasuredShot } from '../inputs/measured-shot.js';
 import { MODIFIED_Z_LIMIT, median, modifiedZScoresWithin, normalCdf, stream } from '../numerics/index.js';
-import type { MeasuredShot } from './measured-shot.js';
 import { inWords, QUANTITY_WORDS, type QuantityName, quantityOf } from './quantities.js';
 
 /** Quantities in which a shot is looked at for being odd. */

@@ -1,6 +1,7 @@
+import { frozen } from '../inputs/frozen.js';
+import type { MeasuredShot } from '../inputs/measured-shot.js';
 import type { Angle, AngularSpeed, Duration, Length, Speed } from '../units/index.js';
 import { toDegrees, toMph, toRpm, toYards } from '../units/index.js';
-import type { MeasuredShot } from './measured-shot.js';
 
 /** The numbers a measured shot can have, with their units; the last three are worked out from others. */
 export interface ShotQuantities {
@@ -56,27 +57,20 @@ interface QuantityWords {
   readonly toUnit: (si: number) => number;
 }
 
-const speed = (label: string): QuantityWords => ({
-  label,
-  unit: ' mph',
-  digits: 1,
-  toUnit: toMph as (si: number) => number,
-});
-const angle = (label: string): QuantityWords => ({
-  label,
-  unit: '°',
-  digits: 1,
-  toUnit: toDegrees as (si: number) => number,
-});
-const length = (label: string): QuantityWords => ({
-  label,
-  unit: ' yd',
-  digits: 1,
-  toUnit: toYards as (si: number) => number,
-});
+function speed(label: string): QuantityWords {
+  return { label, unit: ' mph', digits: 1, toUnit: toMph as (si: number) => number };
+}
+
+function angle(label: string): QuantityWords {
+  return { label, unit: '°', digits: 1, toUnit: toDegrees as (si: number) => number };
+}
+
+function length(label: string): QuantityWords {
+  return { label, unit: ' yd', digits: 1, toUnit: toYards as (si: number) => number };
+}
 
 /** How each quantity is named and shown to people. @internal */
-export const QUANTITY_WORDS: { readonly [K in QuantityName]: QuantityWords } = {
+export const QUANTITY_WORDS: { readonly [K in QuantityName]: QuantityWords } = /* @__PURE__ */ frozen(() => ({
   clubSpeed: speed('club speed'),
   ballSpeed: speed('ball speed'),
   attackAngle: angle('attack angle'),
@@ -97,10 +91,12 @@ export const QUANTITY_WORDS: { readonly [K in QuantityName]: QuantityWords } = {
   smashFactor: { label: 'smash factor', unit: '', digits: 2, toUnit: (si) => si },
   run: length('run'),
   faceToPath: angle('face to path'),
-};
+}));
 
 /** All quantity names. @internal */
-export const QUANTITY_NAMES: readonly QuantityName[] = Object.keys(QUANTITY_WORDS) as QuantityName[];
+export const QUANTITY_NAMES: readonly QuantityName[] = /* @__PURE__ */ frozen(
+  () => Object.keys(QUANTITY_WORDS) as QuantityName[],
+);
 
 /** The value of a quantity of a shot in SI; undefined where it was not measured and can't be worked out. @internal */
 export function quantityOf(shot: MeasuredShot, name: QuantityName): number | undefined {

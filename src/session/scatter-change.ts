@@ -1,5 +1,5 @@
+import type { MeasuredShot } from '../inputs/measured-shot.js';
 import { fQuantile, typicalErrorWithin } from '../numerics/index.js';
-import type { MeasuredShot } from './measured-shot.js';
 import { type QuantityName, quantityOf } from './quantities.js';
 
 /** Scatter within sessions, first against last. */

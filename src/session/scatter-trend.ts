@@ -1,9 +1,13 @@
-import { FairflightError, requireOneOf, requireRecord, requireWithin } from '../errors.js';
+import { choice, type Declared, optional } from '../inputs/field.js';
+import { frozen } from '../inputs/frozen.js';
+import { type MeasuredShot, readMeasuredShots } from '../inputs/measured-shot.js';
+import { readOptions } from '../inputs/read.js';
+import { refusal } from '../inputs/refuse.js';
 import { mean, normalQuantile, standardDeviation } from '../numerics/index.js';
 import { mph, type Speed, si } from '../units/index.js';
-import type { MeasuredShot } from './measured-shot.js';
+import { levelField, USUAL_LEVEL } from './level.js';
 import { QUANTITY_NAMES, type QuantityName, quantityOf } from './quantities.js';
-import { type Banding, bandShots } from './speed-bands.js';
+import { type Banding, bandingField, bandShots } from './speed-bands.js';
 
 /** Scatter of one band of club speed. */
 export interface BandScatter {
@@ -41,9 +45,15 @@ export interface ScatterTrendOptions {
   readonly quantity?: QuantityName;
   /** How to put shots into bands; see {@link Banding}. Each shot's label must stand for a speed where labels are used. */
   readonly bands?: Banding;
-  /** Coverage; default 0.95. */
+  /** Coverage of the interval, 0.5 to 0.999; default 0.95. */
   readonly level?: number;
 }
+
+const optionFields: Declared<ScatterTrendOptions> = /* @__PURE__ */ frozen(() => ({
+  quantity: optional(choice(QUANTITY_NAMES, 'quantity')),
+  bands: bandingField,
+  level: optional(levelField),
+}));
 
 /** Fewest shots from which a standard deviation is taken. */
 const FEWEST = 3;
@@ -52,18 +62,21 @@ const FEWEST = 3;
  * How a player's scatter grows with club speed: a straight line through the logarithms of the bands' standard
  * deviations, each weighted by the 2 (n − 1) that the variance of ln s is one over when shots are normal. With five
  * shots a band an interval of ±5 % a mph and more is usual.
- * @throws {@link FairflightError} `invalid-input` when fewer than two bands have three shots with scatter
+ * @param shots - as measured
+ * @param options - quantity, bands and coverage; each has a default
+ * @throws {@link FairflightError} `invalid-input` or `outside-range` naming the field; `invalid-input` when fewer than two
+ *   bands have three shots with scatter
  */
 export function scatterTrend(
   shots: readonly MeasuredShot[],
   options: ScatterTrendOptions = {},
 ): ScatterTrend {
-  requireRecord('options', options, ['quantity', 'bands', 'level']);
-  const quantity = requireOneOf('options.quantity', options.quantity ?? 'launchDirection', QUANTITY_NAMES);
-  const level = requireWithin('options.level', options.level ?? 0.95, 0.5, 0.999, '');
-  const bands = bandShots(shots, options.bands).bands.flatMap((band): BandScatter[] => {
+  const settings = readOptions(optionFields, options);
+  const { quantity = 'launchDirection', level = USUAL_LEVEL } = settings;
+  const measured = readMeasuredShots(shots);
+  const bands = bandShots(measured, settings.bands).bands.flatMap((band): BandScatter[] => {
     const rows = band.shots.flatMap((i) => {
-      const shot = shots[i] ?? {};
+      const shot = measured[i] ?? {};
       const value = quantityOf(shot, quantity);
       return value === undefined || shot.clubSpeed === undefined ? [] : [{ value, speed: shot.clubSpeed }];
     });
@@ -82,10 +95,10 @@ export function scatterTrend(
     0,
   );
   if (bands.length < 2 || !(spread > 0)) {
-    throw new FairflightError(
-      'invalid-input',
+    throw refusal(
+      'shots',
       `a trend of scatter needs two bands of club speed with ${FEWEST} shots or more, got ${bands.length}`,
-      { field: 'shots', value: bands.length },
+      { value: bands.length },
     );
   }
   const level0 = average((band) => Math.log(band.sd));

@@ -1,15 +1,28 @@
-import { FairflightError, requireWithin } from '../errors.js';
+import { isList } from '../errors.js';
+import {
+  type CustomField,
+  custom,
+  type Declared,
+  optional,
+  quantity,
+  record,
+  text,
+} from '../inputs/field.js';
+import { frozen } from '../inputs/frozen.js';
+import type { MeasuredShot } from '../inputs/measured-shot.js';
+import { readChoice, readList } from '../inputs/read.js';
+import { refusal } from '../inputs/refuse.js';
 import { naturalGroups } from '../numerics/index.js';
 import { mph, type Speed, toMph } from '../units/index.js';
-import type { MeasuredShot } from './measured-shot.js';
+import { MPH } from '../units/unit.js';
 
 /** A band of club speed: `from` included, `to` excluded. */
 export interface SpeedBand {
   /** Name for reports; default the two speeds. */
   readonly name?: string;
-  /** Slowest club speed of the band [m/s]. */
+  /** Slowest club speed of the band [m/s], 0 to 90. */
   readonly from: Speed;
-  /** Club speed at which the band ends [m/s]. */
+  /** Club speed at which the band ends [m/s], 0 to 1,000, not below `from`. */
   readonly to: Speed;
 }
 
@@ -18,6 +31,40 @@ export interface SpeedBand {
  * themselves. `one`: all together. Or a list of bands.
  */
 export type Banding = 'labels' | 'found' | 'one' | readonly SpeedBand[];
+
+const speedBandFields: Declared<SpeedBand> = /* @__PURE__ */ frozen(() => ({
+  name: optional(text('easy', 'name of the band')),
+  from: quantity(MPH, 0, 90, 40, 'start of the band'),
+  to: quantity(MPH, 0, 1000, 44, 'end of the band'),
+}));
+
+/** Declaration of {@link Banding}. @internal */
+export const bandingField: CustomField & { readonly optional: true } = /* @__PURE__ */ frozen(() =>
+  custom(readBanding, 'bands'),
+);
+
+type BandingName = Exclude<Banding, readonly SpeedBand[]>;
+
+function readBanding(value: unknown, path: string): Banding {
+  if (!isList(value)) return readChoice<BandingName>(['labels', 'found', 'one'], value, path);
+  const of = record(speedBandFields, 'speed band', requireForward);
+  const bands = readList({ of, least: 0, most: 1000 }, value, path) as readonly SpeedBand[];
+  const ordered = [...bands].sort((a, b) => a.from - b.from);
+  ordered.slice(1).forEach((band, i) => {
+    const before = ordered[i];
+    if (before === undefined || before.to <= band.from) return;
+    throw refusal(path, `${path} must not overlap: ${nameOf(before)} and ${nameOf(band)}`, { value });
+  });
+  return ordered;
+}
+
+function requireForward({ from, to }: SpeedBand, path: string): void {
+  if (to >= from) return;
+  throw refusal(`${path}.to`, `${path}.to must not be below ${path}.from: ${to} m/s after ${from} m/s`, {
+    value: to,
+    unit: 'm/s',
+  });
+}
 
 /** Shots of one band, by their place in the list. @internal */
 export interface BandMembers {
@@ -34,9 +81,9 @@ export interface BandedShots {
 }
 
 /** Differences of club speed below half a mile per hour never make a band: devices don't resolve more. */
-const LEAST_SPREAD = mph(0.5);
+const LEAST_SPREAD: Speed = /* @__PURE__ */ frozen(() => mph(0.5));
 
-/** @internal */
+/** Puts shots into bands; the banding has been read, and so its bands lie in order. @internal */
 export function bandShots(shots: readonly MeasuredShot[], banding: Banding | undefined): BandedShots {
   if (typeof banding === 'object') return byGivenBands(shots, banding);
   const labelled = shots.every((shot) => shot.label !== undefined);
@@ -61,21 +108,7 @@ function byLabel(shots: readonly MeasuredShot[]): BandedShots {
   };
 }
 
-function byGivenBands(shots: readonly MeasuredShot[], given: readonly SpeedBand[]): BandedShots {
-  const ordered = given.map((band, i) => checkedBand(band, i)).sort((a, b) => a.from - b.from);
-  ordered.slice(1).forEach((band, i) => {
-    const before = ordered[i];
-    if (before !== undefined && before.to > band.from) {
-      throw new FairflightError(
-        'invalid-input',
-        `bands must not overlap: ${nameOf(before)} and ${nameOf(band)}`,
-        {
-          field: 'bands',
-          value: given,
-        },
-      );
-    }
-  });
+function byGivenBands(shots: readonly MeasuredShot[], ordered: readonly SpeedBand[]): BandedShots {
   const bands = ordered.map((band) => ({ name: nameOf(band), shots: [] as number[] }));
   const unassigned: { shot: number; reason: string }[] = [];
   shots.forEach((shot, i) => {
@@ -116,12 +149,6 @@ function byGaps(shots: readonly MeasuredShot[]): BandedShots {
     return { name: low === high ? `${low} mph` : `${low} to ${high} mph`, shots: members };
   });
   return { by: 'found', bands, unassigned };
-}
-
-function checkedBand(band: SpeedBand, i: number): SpeedBand {
-  requireWithin(`bands[${i}].from`, band.from, 0, 90, 'm/s');
-  requireWithin(`bands[${i}].to`, band.to, band.from, 1000, 'm/s');
-  return band;
 }
 
 function nameOf(band: SpeedBand): string {

@@ -1,11 +1,18 @@
-import { FairflightError } from '../errors.js';
 import type { FlightOptions } from '../flight/index.js';
+import { custom, type Declared } from '../inputs/field.js';
+import { flightOptionFields } from '../inputs/flight-options.js';
+import { frozen } from '../inputs/frozen.js';
+import { type MeasuredShot, measuredShotFields } from '../inputs/measured-shot.js';
+import { readOptions, readRecord } from '../inputs/read.js';
+import { refusal } from '../inputs/refuse.js';
 import type { Scene } from '../scene/index.js';
-import { playShot, type Shot } from '../shot/index.js';
-import type { ModelWarning } from '../source.js';
+import { type ResolvedScene, resolveScene, withDefaults } from '../scene/scene.js';
+import type { Shot } from '../shot/index.js';
+import { createPlayer } from '../shot/player.js';
+import { shotSettings } from '../shot/shot-options.js';
 import { type Angle, type Duration, type Length, si } from '../units/index.js';
+import type { ModelWarning } from '../warnings/index.js';
 import { launchOf } from './launch-of.js';
-import type { MeasuredShot } from './measured-shot.js';
 
 /** What the change of scene does to a shot, by the model. */
 export interface SceneEffect {
@@ -42,6 +49,25 @@ export interface StandardisedShot {
   readonly warnings: readonly ModelWarning[];
 }
 
+/** The two scenes of {@link standardise}. */
+export interface TwoScenes {
+  /** Scene the shot was measured in; default as its fields say. */
+  readonly from?: Scene;
+  /** Scene to move it to; default as its fields say. */
+  readonly to?: Scene;
+}
+
+/** {@link TwoScenes} with their defaults filled in. */
+interface ResolvedScenes {
+  readonly from: ResolvedScene;
+  readonly to: ResolvedScene;
+}
+
+const sceneFields: Declared<TwoScenes> = /* @__PURE__ */ frozen(() => ({
+  from: custom(resolveScene, 'scene it was measured in'),
+  to: custom(resolveScene, 'scene to move it to'),
+}));
+
 /**
  * Re-flies a measured launch in another scene: other air, wind, altitude, ground or turf. The readings are moved by
  * the difference the model sees between the two scenes, so that what the model gets wrong about this ball in both
@@ -50,26 +76,30 @@ export interface StandardisedShot {
  * How far differences can be trusted: density is the main effect and is well known; wind is known to the profile
  * given; a change of turf moves the run, a band of ±30 % at best.
  * @param shot - ball speed, launch angle and spin rate at least; direction and axis tilt default to 0
- * @param from - scene it was measured in
- * @param to - scene to move it to
- * @throws {@link FairflightError} `invalid-input` when the launch is incomplete, and what {@link playShot} throws
+ * @param scenes - `from`, the scene it was measured in, and `to`, the one to move it to
+ * @param options - tolerance and time limit
+ * @throws {@link FairflightError} `invalid-input` or `outside-range` naming the field, also when the launch is incomplete
+ * @example standardise(shot, { from: { air: airAt({ temperature: celsius(5) }) }, to: {} }).shot.carry
  */
 export function standardise(
   shot: MeasuredShot,
-  from: Scene,
-  to: Scene,
+  scenes: TwoScenes,
   options: FlightOptions = {},
 ): StandardisedShot {
-  const launch = launchOf(shot);
+  const settings = shotSettings(readOptions(flightOptionFields, options));
+  const measured = readRecord(measuredShotFields, shot, 'shot');
+  const read = readRecord(sceneFields, scenes, 'scenes') as Partial<ResolvedScenes>;
+  const launch = launchOf(measured);
   if ('missing' in launch) {
-    throw new FairflightError(
-      'invalid-input',
+    throw refusal(
+      `shot.${launch.missing[0] ?? ''}`,
       `standardise needs ballSpeed, launchAngle and spinRate; the shot lacks ${launch.missing.join(', ')}`,
-      { field: `shot.${launch.missing[0] ?? ''}`, value: undefined },
     );
   }
-  const here = playShot(launch, { scene: from, flight: options });
-  const there = playShot(launch, { scene: to, flight: options });
+  const fly = (scene: ResolvedScene = withDefaults({})): Shot =>
+    createPlayer(scene, settings).fromLaunch(launch);
+  const here = fly(read.from);
+  const there = fly(read.to);
   const change: SceneEffect = {
     carry: si(there.carry - here.carry),
     total: si(there.total - here.total),
@@ -81,22 +111,23 @@ export function standardise(
   const curve = si<Length>(there.flight.curve - here.flight.curve);
   return {
     shot: {
-      ...shot,
-      carry: shot.carry === undefined ? there.carry : si(shot.carry + change.carry),
-      total: shot.total === undefined ? there.total : si(shot.total + change.total),
-      side: shot.side === undefined ? there.flight.side : si(shot.side + change.side),
-      apex: shot.apex === undefined ? there.flight.apex : si(shot.apex + change.apex),
-      curve: shot.curve === undefined ? there.flight.curve : si(shot.curve + curve),
+      ...measured,
+      carry: measured.carry === undefined ? there.carry : si(measured.carry + change.carry),
+      total: measured.total === undefined ? there.total : si(measured.total + change.total),
+      side: measured.side === undefined ? there.flight.side : si(measured.side + change.side),
+      apex: measured.apex === undefined ? there.flight.apex : si(measured.apex + change.apex),
+      curve: measured.curve === undefined ? there.flight.curve : si(measured.curve + curve),
       descentAngle:
-        shot.descentAngle === undefined
+        measured.descentAngle === undefined
           ? there.flight.descentAngle
-          : si(shot.descentAngle + change.descentAngle),
-      hangTime: shot.hangTime === undefined ? there.flight.hangTime : si(shot.hangTime + change.hangTime),
+          : si(measured.descentAngle + change.descentAngle),
+      hangTime:
+        measured.hangTime === undefined ? there.flight.hangTime : si(measured.hangTime + change.hangTime),
     },
     change,
     basis: {
-      carry: shot.carry === undefined ? 'modelled' : 'measured',
-      total: shot.total === undefined ? 'modelled' : 'measured',
+      carry: measured.carry === undefined ? 'modelled' : 'measured',
+      total: measured.total === undefined ? 'modelled' : 'measured',
     },
     here,
     there,

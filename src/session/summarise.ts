@@ -1,4 +1,7 @@
-import { FairflightError, requireRecord, requireWithin } from '../errors.js';
+import { type Declared, type ListField, optional, quantity } from '../inputs/field.js';
+import { frozen } from '../inputs/frozen.js';
+import { type MeasuredShot, readMeasuredShots } from '../inputs/measured-shot.js';
+import { readOptions } from '../inputs/read.js';
 import {
   mean,
   meanInterval,
@@ -12,7 +15,8 @@ import {
   typicalErrorWithin,
 } from '../numerics/index.js';
 import { mph, type Speed, toYards } from '../units/index.js';
-import type { MeasuredShot } from './measured-shot.js';
+import { MPH } from '../units/unit.js';
+import { levelField, USUAL_LEVEL } from './level.js';
 import { oddShots } from './odd-shots.js';
 import { QUANTITY_NAMES, QUANTITY_WORDS, type QuantityName, quantityOf } from './quantities.js';
 import { remarksOn } from './session-remarks.js';
@@ -25,7 +29,7 @@ import type {
   ShotsToShow,
   Trend,
 } from './session-summary.js';
-import { type Banding, bandShots } from './speed-bands.js';
+import { type Banding, bandingField, bandShots } from './speed-bands.js';
 
 /** Options of {@link summariseSession}. */
 export interface SessionOptions {
@@ -34,11 +38,25 @@ export interface SessionOptions {
    * (no club speed measured) all together.
    */
   readonly bands?: Banding;
-  /** Coverage of all intervals; default 0.95. */
+  /** Coverage of all intervals, 0.5 to 0.999; default 0.95. */
   readonly level?: number;
-  /** Gains of club speed for `shotsToShow`; default 1, 2 and 3 mph. */
+  /** Gains of club speed for `shotsToShow` [m/s], each 0.001 to 90; default 1, 2 and 3 mph. */
   readonly gains?: readonly Speed[];
 }
+
+const gainsField: ListField = /* @__PURE__ */ frozen(() => ({
+  kind: 'list',
+  of: quantity(MPH, 1e-3, 90, 1, 'gain of club speed'),
+  least: 0,
+  most: 100,
+  label: 'gains of club speed',
+}));
+
+const optionFields: Declared<SessionOptions> = /* @__PURE__ */ frozen(() => ({
+  bands: bandingField,
+  level: optional(levelField),
+  gains: optional(gainsField),
+}));
 
 const POWER = 0.8;
 
@@ -51,38 +69,35 @@ const POWER = 0.8;
  *
  * Sources: outliers Iglewicz and Hoaglin (1993); trend Sen (1968); typical error and detectable change Hopkins (2000)
  * and Weir (2005); number of shots Cohen (1988), power 0.8.
- * @param shots - at least one; every number finite
- * @throws {@link FairflightError} `invalid-input` for an empty list, a number that is not finite, overlapping bands
+ * @param shots - at least one
+ * @param options - bands, coverage and gains; each has a default
+ * @throws {@link FairflightError} `invalid-input` or `outside-range` naming the field, also for an empty list and for bands
+ *   that overlap
  */
 export function summariseSession(
   shots: readonly MeasuredShot[],
   options: SessionOptions = {},
 ): SessionSummary {
-  requireRecord('options', options, ['bands', 'level', 'gains']);
-  const level = requireWithin('options.level', options.level ?? 0.95, 0.5, 0.999, '');
-  checkShots(shots);
-  const gains = options.gains ?? [mph(1), mph(2), mph(3)];
-  gains.forEach((gain, i) => {
-    requireWithin(`options.gains[${i}]`, gain, 1e-3, 90, 'm/s');
-  });
-
-  const banded = bandShots(shots, options.bands);
-  const odd = oddShots(shots, banded.bands);
+  const settings = readOptions(optionFields, options);
+  const { level = USUAL_LEVEL, gains = [mph(1), mph(2), mph(3)] } = settings;
+  const measured = readMeasuredShots(shots, 'shots', 1);
+  const banded = bandShots(measured, settings.bands);
+  const odd = oddShots(measured, banded.bands);
   const outliers = new Set(odd.filter((entry) => entry.verdict === 'outlier').map((entry) => entry.shot));
   const bands = banded.bands.map((band): BandSummary => {
     const kept = band.shots.filter((shot) => !outliers.has(shot));
     return {
       name: band.name,
       shots: band.shots,
-      quantities: estimatesOf(shots, band.shots, level),
-      ...(kept.length < band.shots.length && { withoutOutliers: estimatesOf(shots, kept, level) }),
+      quantities: estimatesOf(measured, band.shots, level),
+      ...(kept.length < band.shots.length && { withoutOutliers: estimatesOf(measured, kept, level) }),
     };
   });
-  const repeatability = repeatabilityOf(shots, bands, level);
-  const trends = trendsOf(shots, level);
+  const repeatability = repeatabilityOf(measured, bands, level);
+  const trends = trendsOf(measured, level);
   const shotsToShow = shotsFor(gains, repeatability.clubSpeed?.typicalError, level);
   return {
-    count: shots.length,
+    count: measured.length,
     bandedBy: banded.by,
     bands,
     unassigned: banded.unassigned,
@@ -182,28 +197,4 @@ function shotsFor(gains: readonly Speed[], typicalError: number | undefined, lev
     gain,
     shots: sampleSizeForMeanDifference(gain, typicalError, POWER, level),
   }));
-}
-
-function checkShots(shots: readonly MeasuredShot[]): void {
-  if (!Array.isArray(shots) || shots.length === 0) {
-    throw new FairflightError('invalid-input', 'a session needs at least one shot', {
-      field: 'shots',
-      value: shots,
-    });
-  }
-  shots.forEach((shot, i) => {
-    for (const name of QUANTITY_NAMES) {
-      const value = quantityOf(shot, name);
-      if (value !== undefined && !Number.isFinite(value)) {
-        throw new FairflightError(
-          'invalid-input',
-          `shots[${i}].${name} must be a finite number, got ${value}`,
-          {
-            field: `shots[${i}].${name}`,
-            value,
-          },
-        );
-      }
-    }
-  });
 }

@@ -1,11 +1,17 @@
-import { requireRecord, requireWithin } from '../errors.js';
+import { count, type Declared, optional } from '../inputs/field.js';
+import { type FlightOptions, flightOptionFields } from '../inputs/flight-options.js';
+import { frozen } from '../inputs/frozen.js';
+import { type MeasuredShot, readMeasuredShots } from '../inputs/measured-shot.js';
+import { readOptions } from '../inputs/read.js';
+import { refusal } from '../inputs/refuse.js';
 import { mean, standardDeviation, studentTQuantile, theilSen } from '../numerics/index.js';
-import type { Scene } from '../scene/index.js';
+import { type ResolvedScene, resolveScene, type Scene } from '../scene/scene.js';
 import { type Length, mph, type Speed, si, toMph, toYards } from '../units/index.js';
-import { attributeChange, type ChangeAttribution } from './attribution.js';
+import { attribute, type ChangeAttribution } from './attribution.js';
+import { type AttributionSettings, attributionSettings } from './attribution-options.js';
 import { launchOf } from './launch-of.js';
+import { levelField } from './level.js';
 import { type LoggedSession, type SessionRow, sessionsOf } from './log-sessions.js';
-import type { MeasuredShot } from './measured-shot.js';
 import type { QuantityName } from './quantities.js';
 import { type ScatterChange, scatterOf } from './scatter-change.js';
 import { trainingCautions } from './training-cautions.js';
@@ -58,18 +64,22 @@ export interface TrainingReport {
 }
 
 /** Options of {@link judgeTraining}. */
-export interface TrainingOptions {
-  /** Sessions averaged at each end; default a third of them. */
+export interface TrainingOptions extends FlightOptions {
+  /** Sessions averaged at each end, at most half of them; default a third. */
   readonly block?: number;
-  /** Coverage of intervals; default 0.95. */
+  /** Coverage of intervals, 0.5 to 0.999; default 0.95. */
   readonly level?: number;
-  /** Scene the launches are flown in for the causes; default as its fields say. */
-  readonly scene?: Scene;
 }
+
+const optionFields: Declared<TrainingOptions> = /* @__PURE__ */ frozen(() => ({
+  ...flightOptionFields,
+  block: optional(count(1, 1_000_000, 2, 'sessions averaged')),
+  level: optional(levelField),
+}));
 
 const FEWEST_SESSIONS = 4;
 /** No target is more than this above the present speed, whatever could be shown. */
-const LARGEST_STEP = mph(3);
+const LARGEST_STEP: Speed = /* @__PURE__ */ frozen(() => mph(3));
 
 /**
  * Judges a log of practice sessions: is the gain in club speed real, what is it worth, did scatter grow.
@@ -81,26 +91,28 @@ const LARGEST_STEP = mph(3);
  * his 1.96 because few sessions estimate the error).
  * @param shots - shots with `session` or `date` and a club speed; dates as YYYY-MM-DD put sessions in order and on a
  *   time axis, otherwise they are taken in the order given
- * @throws {@link FairflightError} `invalid-input` when no shot can be used or there is one session only
+ * @param scene - where the launches are flown for the causes; each field has a default
+ * @param options - block, coverage, tolerance and time limit
+ * @throws {@link FairflightError} `invalid-input` or `outside-range` naming the field, also when no shot can be used or
+ *   there is one session only
  */
-export function judgeTraining(shots: readonly MeasuredShot[], options: TrainingOptions = {}): TrainingReport {
-  requireRecord('options', options, ['block', 'level', 'scene']);
-  const level = requireWithin('options.level', options.level ?? 0.95, 0.5, 0.999, '');
-  const { sessions, timeUnit, unused } = sessionsOf(shots);
-  const most = Math.floor(sessions.length / 2);
-  const block = requireWithin(
-    'options.block',
-    options.block ?? Math.max(1, Math.floor(sessions.length / 3)),
-    1,
-    most,
-    'sessions',
-    'the first and last sessions must not overlap',
-  );
+export function judgeTraining(
+  shots: readonly MeasuredShot[],
+  scene: Scene = {},
+  options: TrainingOptions = {},
+): TrainingReport {
+  const given = readOptions(optionFields, options);
+  const settings = attributionSettings(given);
+  const { level } = settings;
+  const here = resolveScene(scene);
+  const measured = readMeasuredShots(shots);
+  const { sessions, timeUnit, unused } = sessionsOf(measured);
+  const block = blockOf(sessions.length, given.block);
   const first = sessions.slice(0, block).flatMap((session) => session.members);
   const last = sessions.slice(-block).flatMap((session) => session.members);
   const speed = speedChange(sessions, block, level);
-  const worth = speed === undefined ? undefined : worthOf(shots, speed.change, level);
-  const causes = causesOf(first, last, options.scene, level);
+  const worth = speed === undefined ? undefined : worthOf(measured, speed.change, level);
+  const causes = causesOf(first, last, here, settings);
   const scatter = scatterOf(sessions.slice(0, block), sessions.slice(-block), level);
   const verdict =
     speed === undefined
@@ -123,6 +135,18 @@ export function judgeTraining(shots: readonly MeasuredShot[], options: TrainingO
     cautions: trainingCautions,
   } as const;
   return { ...report, remarks: remarksOn(report, unused) };
+}
+
+function blockOf(sessions: number, given: number | undefined): number {
+  const most = Math.floor(sessions / 2);
+  const block = given ?? Math.max(1, Math.floor(sessions / 3));
+  if (block <= most) return block;
+  throw refusal(
+    'options.block',
+    `options.block must be at most ${most}, got ${block}: the first and last of ${sessions} sessions must not overlap`,
+    { value: block, unit: 'sessions', range: [1, most] },
+    'outside-range',
+  );
 }
 
 function speedChange(
@@ -190,13 +214,13 @@ function worthOf(
 function causesOf(
   first: readonly MeasuredShot[],
   last: readonly MeasuredShot[],
-  scene: Scene | undefined,
-  level: number,
+  scene: ResolvedScene,
+  settings: AttributionSettings,
 ): ChangeAttribution | undefined {
   const flown = (shots: readonly MeasuredShot[]): boolean =>
     shots.some((shot) => !('missing' in launchOf(shot)));
   if (!flown(first) || !flown(last)) return undefined;
-  return attributeChange(first, last, { level, ...(scene !== undefined && { scene }) });
+  return attribute({ before: first, after: last }, { before: scene, after: scene }, settings);
 }
 
 function remarksOn(report: Omit<TrainingReport, 'remarks'>, unused: number): string[] {

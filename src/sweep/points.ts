@@ -11,6 +11,7 @@ import {
 import { frozen } from '../inputs/frozen.js';
 import { readField, readList, readQuantity, requireKnown } from '../inputs/read.js';
 import { refusal, refuseType } from '../inputs/refuse.js';
+import { seedField } from '../inputs/seed.js';
 import { latinHypercube } from '../numerics/latin-hypercube.js';
 import { type PointSet, type SobolScramble, sobol } from '../numerics/sobol.js';
 import { sobolIndicesDesign } from '../numerics/sobol-indices.js';
@@ -34,7 +35,7 @@ const SCRAMBLES: readonly SobolScramble[] = ['none', 'shift', 'owen'];
 
 /** Declaration of {@link Design}. @internal */
 export const designField: VariantField = /* @__PURE__ */ frozen(() => {
-  const seed = optional(count(0, Number.MAX_SAFE_INTEGER, 1, 'seed'));
+  const seed = optional(seedField);
   const factors = listOf(readRange, 'factors');
   return {
     kind: 'variant',

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { expect, it } from 'vitest';
-import { page } from '../../bench/performance/page.js';
+import { page } from '../../docs/write/performance-page.js';
 
 /** What a page says apart from what was measured: no tables, and nothing about the machine. */
 function prose(text: string): string[] {

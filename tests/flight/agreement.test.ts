@@ -1,23 +1,21 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { defaultAerodynamics } from '../../src/aerodynamics/index.js';
 import {
   type AerodynamicModel,
   aerodynamicModels,
-  defaultAerodynamics,
   degrees,
   fly,
-  kilogramsPerCubicMetre,
   type Launch,
   metres,
   metresPerSecond,
   pathOf,
-  radians,
-  radiansPerSecond,
   type Scene,
-  tabulatedModel,
   type WindProfile,
 } from '../../src/index.js';
+import { tabulatedModel } from '../../src/models.js';
 import { flyReference } from '../../src/reference.js';
+import { kilogramsPerCubicMetre, radians, radiansPerSecond } from '../../src/units/index.js';
 import { even } from '../even.js';
 import monotoneGrid from '../published/data/monotone-grid.json' with { type: 'json' };
 import { anyLaunch, anyScene, denseAir, missOf } from './support.js';

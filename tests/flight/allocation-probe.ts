@@ -6,6 +6,7 @@ import { aerodynamicModels } from '../../src/aerodynamics/index.js';
 import { createCompiledEngine } from '../../src/flight/engine/compiled.js';
 import { createFlightEngine } from '../../src/flight/engine/general.js';
 import { flightProblem } from '../../src/flight/problem.js';
+import { resolveScene } from '../../src/scene/scene.js';
 import { degrees, mph, rpm } from '../../src/units/index.js';
 
 /** The compiled kernel flies more: what a compiler at work on another thread leaves on the heap must not count. */
@@ -14,7 +15,7 @@ const [FEW, MANY] = [1e-1, 1e-6] as const;
 
 const problem = flightProblem(
   { ballSpeed: mph(150), launchAngle: degrees(12), spinRate: rpm(2600) },
-  { aerodynamics: aerodynamicModels['fitted-modern'] },
+  resolveScene({ aerodynamics: 'fitted-modern' }),
 );
 const general = createFlightEngine();
 const compiled = createCompiledEngine(false);

@@ -1,9 +1,7 @@
-import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { aerodynamicModels } from '../../src/aerodynamics/index.js';
 import { loadBatchKernel } from '../../src/batch.js';
 import { createCompiledEngine } from '../../src/flight/engine/compiled.js';
-import { lanesText, simdText } from '../../src/flight/engine/simd-source.js';
 import { flightProblem } from '../../src/flight/problem.js';
 import {
   degrees,
@@ -16,6 +14,7 @@ import {
   seconds,
 } from '../../src/index.js';
 import { stream } from '../../src/numerics/index.js';
+import { resolveScene } from '../../src/scene/scene.js';
 
 const COUNT = 1500;
 
@@ -46,11 +45,6 @@ const scenes: readonly Scene[] = [
 ];
 
 describe('the WebAssembly kernel', () => {
-  it('is what its template writes: run npm run generate after changing the template', () => {
-    expect(readFileSync('src/wasm/step.generated.ts', 'utf8')).toBe(simdText());
-    expect(readFileSync('src/wasm/lanes.generated.ts', 'utf8')).toBe(lanesText());
-  });
-
   // Below 2e-5 the top of a flight is stepped onto; at 1e-8 the general engine flies.
   it.each([1, 1e-2, 1e-4, 1e-5, 3e-6, 1e-8])(
     'gives the flights of the JavaScript engine at a tolerance of %s m',
@@ -114,7 +108,7 @@ describe('the compiled engine', () => {
     'flies an ordinary drive itself, without the general engine: %s',
     (id) => {
       const launch = { ballSpeed: mph(150), launchAngle: degrees(12), spinRate: rpm(2600) };
-      const problem = flightProblem(launch, { aerodynamics: aerodynamicModels[id] });
+      const problem = flightProblem(launch, resolveScene({ aerodynamics: id }));
       expect(createCompiledEngine(false).fly(problem, 1e-4, 60)).toBeDefined();
     },
   );

@@ -1,16 +1,13 @@
 import { expect, it } from 'vitest';
 import {
   type AerodynamicModelId,
-  kilogramsPerCubicMetre,
   type Launch,
   metres,
   metresPerSecond,
-  pascalSeconds,
-  radians,
-  radiansPerSecond,
   type Scene,
   type WindProfile,
 } from '../../src/index.js';
+import { kilogramsPerCubicMetre, pascalSeconds, radians, radiansPerSecond } from '../../src/units/index.js';
 import { missOf } from './support.js';
 
 const blind = 'an error estimate that passes through zero in the drag crisis';

@@ -1,22 +1,14 @@
-import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { type CompiledLaw, compiledLaw, constantLaw } from '../../src/aerodynamics/compiled-law.js';
 import { aerodynamicModels, resolveModel, withReverseMagnus } from '../../src/aerodynamics/index.js';
 import { loadBatchKernel } from '../../src/batch.js';
 import { flyBatch } from '../../src/flight/engine/batch.js';
-import { kernelFrame, packKernel, setFrame } from '../../src/flight/engine/frame.js';
-import { flyKernel, OUTSIDE } from '../../src/flight/engine/kernel.generated.js';
-import { KERNEL_PARAMETERS, KERNEL_RESULTS, kernelConstants } from '../../src/flight/engine/kernel-layout.js';
-import { kernelText } from '../../src/flight/engine/kernel-template.js';
+import { createCompiledEngine } from '../../src/flight/engine/compiled.js';
+import type { CompiledEnd } from '../../src/flight/engine/frame.js';
 import { sceneProblem, setLaunch } from '../../src/flight/problem.js';
 import { stream } from '../../src/numerics/index.js';
 import { dormandPrince853 } from '../../src/numerics/tableaux/dormand-prince-853.js';
-
-describe('the written kernel', () => {
-  it('is what its template writes: run npm run generate after changing the template', () => {
-    expect(readFileSync('src/flight/engine/kernel.generated.ts', 'utf8')).toBe(kernelText());
-  });
-});
+import { resolveScene } from '../../src/scene/scene.js';
 
 describe('the tableau', () => {
   const { a, b, c, e5, e3 } = dormandPrince853;
@@ -84,32 +76,24 @@ describe('a law that no ball has', () => {
     ]),
     ['noise', noise()],
   ];
-  const problem = sceneProblem({});
+  const problem = sceneProblem(resolveScene({}));
   setLaunch(problem, 70, 0.2, 0, 270, 0.1, 0);
 
-  it.each(laws)(
-    'ends in numbers or in the hands of the general engine, after bounded work: %s',
-    (name, law) => {
-      for (const tolerance of [1, 1e-4, 1e-5]) {
-        const frame = kernelFrame();
-        const p = new Float64Array(KERNEL_PARAMETERS.length);
-        const out = new Float64Array(KERNEL_RESULTS.length);
-        setFrame(frame, problem, law);
-        expect(packKernel(problem, law, frame, tolerance, 60, p)).toBe(true);
-        const status = flyKernel(
-          p,
-          kernelConstants(),
-          law.spinTable,
-          law.reynoldsTable,
-          out,
-          new Float64Array(0),
-        );
-        if (name === 'noise') expect(status).toBe(OUTSIDE);
-        if (status !== OUTSIDE) expect([...out].every(Number.isFinite)).toBe(true);
-        expect(out[KERNEL_RESULTS.indexOf('evaluations')]).toBeLessThan(270_000);
-      }
-    },
-  );
+  const fly = (law: CompiledLaw, tolerance: number): CompiledEnd | undefined =>
+    createCompiledEngine(false, () => law).fly(problem, tolerance, 60);
+
+  it.each(laws)('ends in numbers or in the hands of the general engine: %s', (_name, law) => {
+    for (const tolerance of [1, 1e-4, 1e-5]) {
+      const flight = fly(law, tolerance);
+      if (flight === undefined) continue;
+      expect([...flight.state, flight.time, flight.apex].every(Number.isFinite)).toBe(true);
+    }
+  });
+
+  it('is handed over where no step is short enough, unlike one that a ball might have', () => {
+    expect(fly(noise(), 1e-4)).toBeUndefined();
+    expect(fly(constantLaw(0.2, 0.25), 1e-4)).toBeDefined();
+  });
 
   it.each(laws)('does the same in WebAssembly: %s', async (_name, law) => {
     const kernel = await loadBatchKernel();

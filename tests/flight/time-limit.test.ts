@@ -6,12 +6,11 @@ import {
   type Launch,
   metres,
   metresPerSecond,
-  radians,
-  radiansPerSecond,
   type Scene,
   seconds,
 } from '../../src/index.js';
 import { flyReference } from '../../src/reference.js';
+import { radians, radiansPerSecond } from '../../src/units/index.js';
 import { anyLaunch, anyScene } from './support.js';
 
 /** Height of the last state above the ground plane [m]. */

@@ -3,14 +3,14 @@ import { Session } from 'node:inspector/promises';
 import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+
 import ts from 'typescript';
 import { expect, it } from 'vitest';
 import { warmUp } from '../../src/flight/engine/warm-up.js';
 
 it('the warm-up takes every branch of the kernel but those that hand a flight over', async () => {
   // The kernel as plain JavaScript in a file of its own, whose places the engine's coverage counts refer to.
-  const source = readFileSync('src/flight/engine/kernel.generated.ts', 'utf8');
-  const { outputText } = ts.transpileModule(source, {
+  const { outputText } = ts.transpileModule(readFileSync('src/flight/engine/kernel.generated.ts', 'utf8'), {
     compilerOptions: { target: ts.ScriptTarget.ES2022, module: ts.ModuleKind.CommonJS },
   });
   const folder = mkdtempSync(join(tmpdir(), 'fairflight-kernel-'));
@@ -29,10 +29,10 @@ it('the warm-up takes every branch of the kernel but those that hand a flight ov
       ?.functions.find(({ functionName }) => functionName === 'flyKernel');
     const missed = (covered?.ranges ?? [])
       .filter(({ count }) => count === 0)
-      .map(({ startOffset, endOffset }) => outputText.slice(startOffset, endOffset).trim())
-      .filter((code) => !/^return exports\.OUTSIDE;?$/.test(code) && !/^: (u\d+|uE|0\.3|guess)$/.test(code));
+      .map(({ startOffset, endOffset }) => outputText.slice(startOffset, endOffset).trim());
     expect(covered?.ranges[0]?.count).toBeGreaterThan(1);
-    expect(missed).toEqual([]);
+    // The quartic's top has a guess to fall back on.
+    expect(missed.filter((code) => !code.startsWith('return OUTSIDE') && code !== ': guess')).toEqual([]);
   } finally {
     session.disconnect();
     rmSync(folder, { recursive: true });

@@ -184,12 +184,12 @@ describe('the speed a carry takes', () => {
   });
 
   test('a headwind and a hill cost speed', () => {
-    const question = { carry: yards(200), dynamicLoft: degrees(15) };
-    const plain = speedForCarry(question).clubSpeed;
+    const options = { dynamicLoft: degrees(15) };
+    const plain = speedForCarry(yards(200), {}, options).clubSpeed;
     const wind = { wind: { along: mph(-15), across: mph(0) } };
-    expect(speedForCarry({ ...question, scene: wind }).clubSpeed).toBeGreaterThan(plain);
+    expect(speedForCarry(yards(200), wind, options).clubSpeed).toBeGreaterThan(plain);
     const hill = { ground: { elevation: metres(10) } };
-    expect(speedForCarry({ ...question, scene: hill }).clubSpeed).toBeGreaterThan(plain);
+    expect(speedForCarry(yards(200), hill, options).clubSpeed).toBeGreaterThan(plain);
   });
 });
 
@@ -240,23 +240,30 @@ test('the map holds what single flights give', () => {
 });
 
 describe('bad input', () => {
-  const good: LaunchQuestion = { ballSpeed: mph(150), maximise: 'carry' };
+  const good: LaunchQuestion = { ballSpeed: mph(150) };
   const map = { ballSpeed: mph(150), ...BOX };
+  const clubSpeed = { min: mph(90), max: mph(80) };
   test.each([
-    ['ballSpeed', () => bestLaunch({ ...good, ballSpeed: 150 as never })],
-    ['attackAngle', () => bestLaunch({ ...good, attackAngle: degrees(90) })],
-    ['attackAngle', () => bestLaunch({ ...good, attackAngle: degrees(2), freely: BOX })],
+    ['launch.ballSpeed', () => bestLaunch({ ...good, ballSpeed: 150 as never })],
+    ['launch.attackAngle', () => bestLaunch({ ...good, attackAngle: degrees(90) })],
+    ['launch.attackAngle', () => bestLaunch({ ...good, attackAngle: degrees(2), freely: BOX })],
+    ['options.clubhead', () => bestLaunch({ ...good, freely: BOX }, {}, { clubhead: 'driver' })],
     [
-      'spinRate.max',
+      'launch.freely.spinRate.max',
       () => bestLaunch({ ...good, freely: { ...BOX, spinRate: { min: rpm(0), max: 3000 as never } } }),
     ],
-    ['freely.spin', () => bestLaunch({ ...good, freely: { ...BOX, spin: 1 } as never })],
+    ['launch.freely.spin', () => bestLaunch({ ...good, freely: { ...BOX, spin: 1 } as never })],
     ['carry', () => speedForCarry(Number.NaN as never)],
-    ['dynamicLoft', () => speedForCarry(yards(150), {}, { dynamicLoft: 12 as never })],
-    ['clubSpeed', () => speedForCarry(yards(150), {}, { clubSpeed: { min: mph(90), max: mph(80) } })],
-    ['columns', () => carryMap({ ...map, columns: 2.5 })],
-    ['rows', () => carryMap({ ...map, rows: 1 })],
-    ['launchAngle.min', () => carryMap({ ...map, launchAngle: { min: 7 as never, max: degrees(8) } })],
+    ['options.dynamicLoft', () => speedForCarry(yards(150), {}, { dynamicLoft: 12 as never })],
+    ['options.clubSpeed.min', () => speedForCarry(yards(150), {}, { clubSpeed })],
+    // The ball of the fastest speed looked at would leave faster than a flight is computed for.
+    [
+      'options.clubSpeed.max',
+      () => speedForCarry(yards(150), {}, { clubSpeed: { min: mph(90), max: mph(190) } }),
+    ],
+    ['options.columns', () => carryMap(map, {}, { columns: 2.5 })],
+    ['options.rows', () => carryMap(map, {}, { rows: 1 })],
+    ['launch.launchAngle.min', () => carryMap({ ...map, launchAngle: { min: 7 as never, max: degrees(8) } })],
   ])('%s is refused by name', (field, call) => {
     expect(caught(call).field).toBe(field);
   });

@@ -5,13 +5,13 @@ import {
   bestLoft,
   type Clubhead,
   clubheads,
-  inferDynamicLoft,
   isFairflightError,
   type Maximised,
   type Scene,
   speedForCarry,
   type TurfName,
 } from '../../src/index.js';
+import { inferDynamicLoft } from '../../src/session/index.js';
 import { anyOf } from '../even.js';
 
 const between = (min: number, max: number) => anyOf(min, max) as fc.Arbitrary<never>;
@@ -63,7 +63,11 @@ function expectSound(ask: () => unknown): void {
 test('the best loft is finite or refused by name', () => {
   const question = fc.record({ ...common, clubSpeed: between(1, 90), attackAngle: between(-0.6, 0.6) });
   fc.assert(
-    fc.property(question, (q) => expectSound(() => bestLoft({ clubSpeed: q.clubSpeed, attackAngle: q.attackAngle }, q.scene, options(q)))),
+    fc.property(question, (q) =>
+      expectSound(() =>
+        bestLoft({ clubSpeed: q.clubSpeed, attackAngle: q.attackAngle }, q.scene, options(q)),
+      ),
+    ),
     { numRuns: 60, endOnFailure: true },
   );
 });
@@ -71,7 +75,11 @@ test('the best loft is finite or refused by name', () => {
 test('the best launch is finite or refused by name', () => {
   const question = fc.record({ ...common, ballSpeed: between(1, 110), attackAngle: between(-0.6, 0.6) });
   fc.assert(
-    fc.property(question, (q) => expectSound(() => bestLaunch({ ballSpeed: q.ballSpeed, attackAngle: q.attackAngle }, q.scene, options(q)))),
+    fc.property(question, (q) =>
+      expectSound(() =>
+        bestLaunch({ ballSpeed: q.ballSpeed, attackAngle: q.attackAngle }, q.scene, options(q)),
+      ),
+    ),
     { numRuns: 60, endOnFailure: true },
   );
 });
@@ -80,7 +88,11 @@ test('the speed for a carry is finite or refused by name', () => {
   const { maximise: _, ...rest } = common;
   const question = fc.record({ ...rest, carry: between(1, 400), dynamicLoft: between(-0.1, 1.4) });
   fc.assert(
-    fc.property(question, (q) => expectSound(() => speedForCarry(q.carry, q.scene, { clubhead: q.clubhead, dynamicLoft: q.dynamicLoft }))),
+    fc.property(question, (q) =>
+      expectSound(() =>
+        speedForCarry(q.carry, q.scene, { clubhead: q.clubhead, dynamicLoft: q.dynamicLoft }),
+      ),
+    ),
     { numRuns: 100, endOnFailure: true },
   );
 });

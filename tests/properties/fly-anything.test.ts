@@ -8,10 +8,9 @@ import {
   fly,
   isFairflightError,
   type Launch,
-  resolveModel,
   type Scene,
-  withReverseMagnus,
 } from '../../src/index.js';
+import { resolveModel, withReverseMagnus } from '../../src/models.js';
 import { caught } from '../caught.js';
 
 /**

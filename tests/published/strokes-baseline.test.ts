@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { expectedStrokes, feet, type Lie, yards } from '../../src/index.js';
+import { expectedStrokes, type Lie } from '../../src/dispersion/index.js';
+import { feet, yards } from '../../src/index.js';
 import table from './data/strokes-baseline.json' with { type: 'json' };
 
 /** Source and confidence: the about block of the data. */

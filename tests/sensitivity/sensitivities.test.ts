@@ -16,14 +16,14 @@ import {
   playShot,
   rpm,
   type Shot,
-  type ShotSetup,
+  type ShotOptions,
   sensitivities,
-  si,
   toDegrees,
   toMph,
   toRpm,
   toYards,
 } from '../../src/index.js';
+import { si } from '../../src/units/index.js';
 
 const drive: Delivery = {
   clubSpeed: mph(100),
@@ -34,7 +34,7 @@ const drive: Delivery = {
   strikeOffset: { toe: si(0.004), high: si(-0.003) },
 };
 const launch: Launch = { ballSpeed: mph(150), launchAngle: degrees(12), spinRate: rpm(2700) };
-const fine: ShotSetup = { flight: { tolerance: si(1e-9) } };
+const fine: ShotOptions = { tolerance: si(1e-9) };
 
 function outcome({ launch: l, flight, carry, total, side }: Shot): Outcome {
   return {
@@ -76,26 +76,26 @@ describe('slopes against Richardson extrapolation', () => {
   const struck = sensitivities(drive);
   const flown = sensitivities(launch);
   const changed: Record<string, (h: number) => Shot> = {
-    clubSpeed: (h) => playShot({ ...drive, clubSpeed: si(drive.clubSpeed + h * mph(1)) }, fine),
-    attackAngle: (h) => playShot({ ...drive, attackAngle: degrees(1 + h) }, fine),
+    clubSpeed: (h) => playShot({ ...drive, clubSpeed: si(drive.clubSpeed + h * mph(1)) }, {}, fine),
+    attackAngle: (h) => playShot({ ...drive, attackAngle: degrees(1 + h) }, {}, fine),
     attackWithLoft: (h) =>
-      playShot({ ...drive, attackAngle: degrees(1 + h), dynamicLoft: degrees(14 + h) }, fine),
-    dynamicLoft: (h) => playShot({ ...drive, dynamicLoft: degrees(14 + h) }, fine),
-    faceAngle: (h) => playShot({ ...drive, faceAngle: degrees(-1 + h) }, fine),
-    clubPath: (h) => playShot({ ...drive, clubPath: degrees(1 + h) }, fine),
-    toe: (h) => playShot({ ...drive, strikeOffset: { toe: si(0.004 + h * 0.005), high: si(-0.003) } }, fine),
-    high: (h) => playShot({ ...drive, strikeOffset: { toe: si(0.004), high: si(-0.003 + h * 0.005) } }, fine),
+      playShot({ ...drive, attackAngle: degrees(1 + h), dynamicLoft: degrees(14 + h) }, {}, fine),
+    dynamicLoft: (h) => playShot({ ...drive, dynamicLoft: degrees(14 + h) }, {}, fine),
+    faceAngle: (h) => playShot({ ...drive, faceAngle: degrees(-1 + h) }, {}, fine),
+    clubPath: (h) => playShot({ ...drive, clubPath: degrees(1 + h) }, {}, fine),
+    toe: (h) =>
+      playShot({ ...drive, strikeOffset: { toe: si(0.004 + h * 0.005), high: si(-0.003) } }, {}, fine),
+    high: (h) =>
+      playShot({ ...drive, strikeOffset: { toe: si(0.004), high: si(-0.003 + h * 0.005) } }, {}, fine),
     spinRate: (h) => {
-      const { launch: struckLaunch } = playShot(drive, fine);
-      return playShot({ ...struckLaunch, spinRate: si(struckLaunch.spinRate + h * rpm(100)) }, fine);
+      const { launch: struckLaunch } = playShot(drive, {}, fine);
+      return playShot({ ...struckLaunch, spinRate: si(struckLaunch.spinRate + h * rpm(100)) }, {}, fine);
     },
-    headwind: (h) => playShot(drive, { ...fine, scene: { wind: { along: si(-5 * h), across: si(0) } } }),
-    temperature: (h) =>
-      playShot(drive, { ...fine, scene: { air: airAt({ temperature: celsius(20 + 10 * h) }) } }),
+    headwind: (h) => playShot(drive, { wind: { along: si(-5 * h), across: si(0) } }, fine),
+    temperature: (h) => playShot(drive, { air: airAt({ temperature: celsius(20 + 10 * h) }) }, fine),
     altitude: (h) =>
       playShot(drive, {
-        ...fine,
-        scene: { air: airAtAltitude({ altitude: feet(1000 * h), temperature: celsius(20) }) },
+        air: airAtAltitude({ altitude: feet(1000 * h), temperature: celsius(20) }),
       }),
   };
 
@@ -119,16 +119,16 @@ describe('slopes against Richardson extrapolation', () => {
     };
     for (const [change, make] of Object.entries(cases)) {
       const row = flown.rows.find((r) => r.change === change);
-      const exact = richardson((h) => playShot(make(h), fine).carry, 0.2);
+      const exact = richardson((h) => playShot(make(h), {}, fine).carry, 0.2);
       expect(Math.abs((row?.slope.carry ?? 0) - exact)).toBeLessThan(1e-4 * Math.abs(exact) + 1e-6);
     }
   });
 
   it('differences are those of the whole step, either way', () => {
     const row = struck.rows.find((r) => r.change === 'toe');
-    const base = outcome(playShot(drive, fine));
+    const base = outcome(playShot(drive, {}, fine));
     const moved = (toe: number): Outcome =>
-      outcome(playShot({ ...drive, strikeOffset: { toe: si(toe), high: si(-0.003) } }, fine));
+      outcome(playShot({ ...drive, strikeOffset: { toe: si(toe), high: si(-0.003) } }, {}, fine));
     const up = moved(0.009);
     const down = moved(-0.001);
     expect(row?.difference.carry).toBeCloseTo(up.carry - base.carry, 6);
@@ -190,10 +190,7 @@ describe('what it starts from', () => {
   it('weather says which air the scene has', () => {
     const weather = { temperature: celsius(5), relativeHumidity: 0.8 };
     const cold = sensitivities(launch, { air: airAt(weather) }, { weather });
-    const warmer = playShot(launch, {
-      ...fine,
-      scene: { air: airAt({ ...weather, temperature: celsius(15) }) },
-    });
+    const warmer = playShot(launch, { air: airAt({ ...weather, temperature: celsius(15) }) }, fine);
     const row = cold.rows.find((r) => r.change === 'temperature');
     expect(row?.difference.carry).toBeCloseTo(warmer.carry - cold.base.carry, 5);
   });
@@ -222,13 +219,13 @@ describe('what it starts from', () => {
       throw new Error('no typed error');
     };
     expect(fails(() => sensitivities({} as never)).field).toBe('from');
-    expect(fails(() => sensitivities(drive, { club: 1 } as never)).field).toBe('setup.club');
+    expect(fails(() => sensitivities(drive, {}, { club: 1 } as never)).field).toBe('options.club');
     expect(fails(() => sensitivities({ ...launch, ballSpeed: si<never>(500) })).field).toBe(
       'launch.ballSpeed',
     );
-    const cliff = { scene: { ground: { elevation: metres(500) } } };
+    const cliff = { ground: { elevation: metres(500) } };
     expect(fails(() => sensitivities(launch, cliff)).message).toMatch(/does not land/);
     const bad = { weather: { temperature: si<never>(20) } };
-    expect(fails(() => sensitivities(launch, bad)).field).toBe('air.temperature');
+    expect(fails(() => sensitivities(launch, {}, bad)).field).toBe('options.weather.temperature');
   });
 });

@@ -11,17 +11,17 @@ import {
   type Launch,
   mph,
   rpm,
-  type StrikeQualityQuestion,
-  si,
+  type StrikeReadings,
   strike,
   strikeQuality,
   toMph,
   toYards,
   yards,
 } from '../../src/index.js';
+import { si } from '../../src/units/index.js';
 import { even } from '../even.js';
 
-const drive: StrikeQualityQuestion = {
+const drive: StrikeReadings = {
   clubSpeed: mph(100),
   ballSpeed: mph(145),
   attackAngle: degrees(0),
@@ -53,7 +53,7 @@ describe('the measure', () => {
               { ...delivery, strikeOffset: { toe: si(offset / 1000), high: si(0) } },
               { clubhead },
             );
-            return strikeQuality({ ...delivery, ballSpeed: hit.launch.ballSpeed, clubhead }).share;
+            return strikeQuality({ ...delivery, ballSpeed: hit.launch.ballSpeed }, {}, { clubhead }).share;
           };
           expect(at(0)).toBeCloseTo(1, 10);
           expect(at(toe)).toBeLessThan(1);
@@ -169,8 +169,7 @@ describe('the verdicts', () => {
 
 describe('the error of the share', () => {
   it('is what the errors of the readings do to it, one after the other', () => {
-    const share = (change: Partial<StrikeQualityQuestion>): number =>
-      strikeQuality({ ...drive, ...change }).share;
+    const share = (change: Partial<StrikeReadings>): number => strikeQuality({ ...drive, ...change }).share;
     const e = defaultReadingErrors;
     const parts = [
       share({ clubSpeed: si(drive.clubSpeed * (1 + e.clubSpeed)) }),
@@ -180,10 +179,8 @@ describe('the error of the share', () => {
     ].map((shifted) => shifted - share({}));
     // Linear against a whole step of each error: good to the size of the step, 2 %.
     expect(strikeQuality(drive).shareError / Math.hypot(...parts)).toBeCloseTo(1, 1);
-    const { shareError } = strikeQuality({
-      ...drive,
-      readingErrors: { clubSpeed: 0.0001, ballSpeed: 0.0001 },
-    });
+    const readingErrors = { clubSpeed: 0.0001, ballSpeed: 0.0001 };
+    const { shareError } = strikeQuality(drive, {}, { readingErrors });
     expect(shareError / Math.hypot(parts[2] ?? 0, parts[3] ?? 0)).toBeCloseTo(1, 1);
   });
 
@@ -192,7 +189,7 @@ describe('the error of the share', () => {
     const centred = { clubSpeed: mph(100), attackAngle: degrees(0), dynamicLoft: degrees(13) };
     const heavy = strike(centred, { clubhead: clubheads.driver, ball }).smashFactor;
     expect(heavy).toBeLessThan(strike(centred).smashFactor - 0.01);
-    expect(strikeQuality({ ...drive, scene: { ball } }).achievable).toBeCloseTo(heavy, 10);
+    expect(strikeQuality(drive, { ball }).achievable).toBeCloseTo(heavy, 10);
   });
 
   it('carries are flown with the attack angle the shot had', () => {
@@ -296,22 +293,21 @@ describe('bad input', () => {
   it('a head that gives no strike at this speed is refused, not answered with the last strike’s figures', () => {
     const { restitution } = clubheads.driver;
     const clubhead = { ...clubheads.driver, restitution: { ...restitution, slope: -0.02 } };
-    const fast = { ...drive, clubSpeed: si<never>(70), ballSpeed: si<never>(100), clubhead };
-    expect(() => strikeQuality(fast)).toThrow(/gives no strike/);
-    expect(strikeQuality({ ...drive, clubhead }).achievable).toBeGreaterThan(1.2);
+    const fast = { ...drive, clubSpeed: si<never>(70), ballSpeed: si<never>(100) };
+    expect(() => strikeQuality(fast, {}, { clubhead })).toThrow(/gives no strike/);
+    expect(strikeQuality(drive, {}, { clubhead }).achievable).toBeGreaterThan(1.2);
   });
 
   it.each([
-    [{ ...drive, clubSpeed: si<never>(100.5) }, 'clubSpeed'],
-    [{ ...drive, ballSpeed: si<never>(145) }, 'ballSpeed'],
-    [{ ...drive, dynamicLoft: si<never>(13) }, 'dynamicLoft'],
-    [{ clubSpeed: mph(100), ballSpeed: mph(145) }, 'spinLoft'],
-    [{ clubSpeed: mph(100), ballSpeed: mph(145), attackAngle: degrees(0) }, 'spinLoft'],
-    [{ ...drive, attackAngle: degrees(20) }, 'spinLoft'],
-    [{ ...drive, carry: si<never>(-1) }, 'carry'],
-    [{ ...drive, smash: 1.5 } as never, 'question.smash'],
-    [{ ...drive, readingErrors: { ballSpeed: 0 } }, 'readingErrors.ballSpeed'],
-  ] as [StrikeQualityQuestion, string][])('%j', (question, field) => {
+    [{ ...drive, clubSpeed: si<never>(100.5) }, 'readings.clubSpeed'],
+    [{ ...drive, ballSpeed: si<never>(145) }, 'readings.ballSpeed'],
+    [{ ...drive, dynamicLoft: si<never>(13) }, 'readings.dynamicLoft'],
+    [{ clubSpeed: mph(100), ballSpeed: mph(145) }, 'readings.spinLoft'],
+    [{ clubSpeed: mph(100), ballSpeed: mph(145), attackAngle: degrees(0) }, 'readings.spinLoft'],
+    [{ ...drive, attackAngle: degrees(20) }, 'readings.spinLoft'],
+    [{ ...drive, carry: si<never>(-1) }, 'readings.carry'],
+    [{ ...drive, smash: 1.5 } as never, 'readings.smash'],
+  ] as [StrikeReadings, string][])('%j', (question, field) => {
     let error: FairflightError | undefined;
     try {
       strikeQuality(question);

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { stream } from '../../src/numerics/index.js';
 import { type MeasuredShot, scatterTrend } from '../../src/session/index.js';
 import { degrees, mph, toDegrees, toMph } from '../../src/units/index.js';
+import { caught } from '../caught.js';
 
 /** An invented player: 2° of launch direction at 100 mph, growing by a share with each mph. */
 function shots(growth: number, each: number, seed: number): MeasuredShot[] {
@@ -30,6 +31,17 @@ describe('scatterTrend', () => {
     // The normal approximation of ln s falls a little short of 95 % at eight shots a band.
     expect(held / 200).toBeGreaterThan(0.87);
     expect(held / 200).toBeLessThan(0.99);
+  });
+
+  it('refuses by the path the caller wrote', () => {
+    const field = (shots: unknown, options?: unknown): string | undefined =>
+      caught(() => scatterTrend(shots as never, options as never)).field;
+    const some = [{ clubSpeed: mph(90) }];
+    expect(field(undefined)).toBe('shots');
+    expect(field([...some, { clubSped: 1 }])).toBe('shots[1].clubSped');
+    expect(field(some, { quantity: 'speed' })).toBe('options.quantity');
+    expect(field(some, { bands: [{ from: mph(90), to: mph(80) }] })).toBe('options.bands[0].to');
+    expect(field(some, { bands: 'label' })).toBe('options.bands');
   });
 
   it('needs two bands', () => {

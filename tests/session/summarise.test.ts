@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { stream } from '../../src/numerics/index.js';
 import { type MeasuredShot, summariseSession } from '../../src/session/index.js';
 import { degrees, mph, rpm, si, toMph, toYards, yards } from '../../src/units/index.js';
+import { caught } from '../caught.js';
 import { anyOf } from '../even.js';
 
 /** An invented player on a ladder: carry 2.5 yd a mph, scatter of 1 mph in club speed and 5 yd in carry. */
@@ -146,6 +147,15 @@ describe('summariseSession', () => {
     expect(summary.shotsToShow.map((row) => row.shots)).toEqual([33, 9, 5]);
   });
 
+  it('gives plain data, and keeps nothing of the caller', () => {
+    const shots = ladder([80, 100], 5).map((shot) => ({ ...shot }));
+    const summary = summariseSession(shots);
+    const before = structuredClone(summary);
+    for (const shot of shots) Object.assign(shot, { carry: yards(1) });
+    expect(summary).toEqual(before);
+    expect(JSON.parse(JSON.stringify(summary))).toEqual(before);
+  });
+
   it('says in words that five shots are few', () => {
     const words = summariseSession(ladder([80, 100], 5)).remarks.join('\n');
     expect(words).toMatch(/with 5 shots the mean carry is known to ±\d+\.\d yd only \(95 %\)/);
@@ -154,7 +164,11 @@ describe('summariseSession', () => {
   });
 
   it('refuses bad input by name', () => {
-    expect(() => summariseSession([])).toThrow(/at least one shot/);
+    expect(caught(() => summariseSession([])).field).toBe('shots');
+    expect(caught(() => summariseSession([{ carry: yards(200), ball: 'x' } as never])).field).toBe(
+      'shots[0].ball',
+    );
+    expect(caught(() => summariseSession([{}], { gains: [mph(1), mph(0)] })).field).toBe('options.gains[1]');
     expect(() => summariseSession([{ carry: yards(Number.NaN) }])).toThrow(/shots\[0\]\.carry/);
     expect(() =>
       summariseSession([{ clubSpeed: mph(90) }], {

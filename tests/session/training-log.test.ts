@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { stream } from '../../src/numerics/index.js';
 import { judgeTraining, type MeasuredShot, trainingCautions } from '../../src/session/index.js';
 import { degrees, mph, rpm, si, toMph, toYards, yards } from '../../src/units/index.js';
+import { caught } from '../caught.js';
 
 interface Log {
   readonly gain: number;
@@ -72,6 +73,7 @@ describe('judgeTraining', () => {
     const speeds = [90, 92, 91, 94];
     const report = judgeTraining(
       speeds.map((speed, i) => ({ session: `s${i}`, clubSpeed: mph(speed) })),
+      {},
       { block: 1 },
     );
     const sd = Math.sqrt(((2 - 4 / 3) ** 2 + (-1 - 4 / 3) ** 2 + (3 - 4 / 3) ** 2) / 2);
@@ -107,7 +109,16 @@ describe('judgeTraining', () => {
     expect(three.remarks[0]).toMatch(/too few/);
     expect(() => judgeTraining(log({ gain: 5 }).slice(0, 10))).toThrow(/two sessions/);
     expect(() => judgeTraining([{ clubSpeed: mph(90) }])).toThrow(/two sessions/);
-    expect(() => judgeTraining(log({ gain: 1 }), { block: 5 })).toThrow(/block/);
+    expect(caught(() => judgeTraining(log({ gain: 1 }), {}, { block: 5 }))).toMatchObject({
+      code: 'outside-range',
+      field: 'options.block',
+      range: [1, 4],
+    });
+    const odd = [...log({ gain: 1 }), { carry: yards(-1) }];
+    expect(caught(() => judgeTraining(odd)).field).toBe('shots[80].carry');
+    expect(caught(() => judgeTraining(log({ gain: 1 }), { turf: 'concrete' as never })).field).toBe(
+      'scene.turf',
+    );
   });
 
   it('keeps JSON whole: no number that is not finite', () => {

@@ -6,7 +6,6 @@ import {
   defaultAir,
   degrees,
   fly,
-  kilogramsPerCubicMetre,
   type Launch,
   metres,
   metresPerSecond,
@@ -24,6 +23,7 @@ import { runConstants } from '../../src/turf/constants.js';
 import { hop } from '../../src/turf/hop.js';
 import { newRunRecord } from '../../src/turf/record.js';
 import { roll } from '../../src/turf/roll.js';
+import { kilogramsPerCubicMetre } from '../../src/units/index.js';
 import { caught } from '../caught.js';
 import { even } from '../even.js';
 

@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { loadBatchKernel } from '../../src/batch.js';
+import { disperse } from '../../src/dispersion/index.js';
 import {
   bestLoft,
   degrees,
-  disperse,
   ENDED,
   fly,
   flyMany,

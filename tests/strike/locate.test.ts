@@ -9,6 +9,7 @@ import {
   grams,
   type Hand,
   isFairflightError,
+  type Launch,
   type LocatedStrike,
   locateStrike,
   millimetres,
@@ -17,11 +18,11 @@ import {
   type StrikeEstimate,
   type StrikeMeasurement,
   type StrikeSolution,
-  si,
   strike,
   toDegrees,
 } from '../../src/index.js';
 import { stream } from '../../src/numerics/index.js';
+import { si } from '../../src/units/index.js';
 import { CASE_B, loftForLaunch, strikeB } from './helpers.js';
 
 const DEGREE = Math.PI / 180;
@@ -29,6 +30,9 @@ const driver = clubheads.driver;
 
 /** Chi-square of two degrees of freedom is exponential with mean 2. */
 const CHI_SQUARE_95 = -2 * Math.log(0.05);
+
+/** What a device reads of a launch. */
+const ballReadings = ({ rifleSpin: _, ...readings }: Launch): StrikeMeasurement => readings;
 
 const wrapped = (angle: number): never => si<never>(Math.atan2(Math.sin(angle), Math.cos(angle)));
 
@@ -149,7 +153,7 @@ function perfect(change: Partial<Delivery>, hand: Hand = 'right'): StrikeEstimat
   ) as unknown as typeof defaultReadingErrors;
   const wide = { mean: 0, standardDeviation: 0.05 };
   return locateStrike(
-    { ...club, ...strike(delivery).launch },
+    { ...club, ...ballReadings(strike(delivery).launch) },
     {
       clubhead: driver,
       hand,
@@ -198,7 +202,7 @@ describe('bulge and gear effect both act', () => {
       strikeOffset: { toe: millimetres(-24), high: millimetres(0) },
     };
     const { strikeOffset: _, ...club } = delivery;
-    const found = located(locateStrike({ ...club, ...strike(delivery).launch }));
+    const found = located(locateStrike({ ...club, ...ballReadings(strike(delivery).launch) }));
     expect(found.strikeOffset.toe).toBeLessThan(-0.015);
     expect(found.findings.join(' ')).toMatch(/curves the other way.*heel/);
     expect(found.findings[0]).toMatch(/off centre.*heel/);
@@ -207,7 +211,7 @@ describe('bulge and gear effect both act', () => {
         {
           ...club,
           faceAngle: degrees(0.5),
-          ...strike({ ...delivery, faceAngle: degrees(0.5), hand: 'left' }).launch,
+          ...ballReadings(strike({ ...delivery, faceAngle: degrees(0.5), hand: 'left' }).launch),
         },
         { clubhead: driver, hand: 'left' },
       ),
@@ -217,7 +221,7 @@ describe('bulge and gear effect both act', () => {
 
   it('a ball that curves as face-to-path says is not blamed on the strike', () => {
     const delivery = { ...exact, faceAngle: degrees(2) };
-    const found = located(locateStrike({ ...delivery, ...strike(delivery).launch }));
+    const found = located(locateStrike({ ...delivery, ...ballReadings(strike(delivery).launch) }));
     expect(Math.abs(found.strikeOffset.toe)).toBeLessThan(0.002);
     expect(found.findings.join(' ')).not.toMatch(/face-to-path explains/);
     expect(found.findings[0]).toMatch(/face centre lies inside/);
@@ -334,7 +338,11 @@ describe('honesty', () => {
     const { launch } = strike(club);
     const told = (excess: number): boolean =>
       located(
-        locateStrike({ ...club, ...launch, spinAxisTilt: si((launch.spinAxisTilt ?? 0) + degrees(excess)) }),
+        locateStrike({
+          ...club,
+          ...ballReadings(launch),
+          spinAxisTilt: si((launch.spinAxisTilt ?? 0) + degrees(excess)),
+        }),
       )
         .findings.join(' ')
         .includes('face-to-path explains');
@@ -385,7 +393,7 @@ describe('honesty', () => {
     const { launch } = strike(delivery);
     expect(Math.abs(launch.spinAxisTilt ?? 0)).toBeGreaterThan(degrees(179));
     const [right, left] = [179, -179].map((tilt) =>
-      located(locateStrike({ ...club, ...launch, spinAxisTilt: degrees(tilt) })),
+      located(locateStrike({ ...club, ...ballReadings(launch), spinAxisTilt: degrees(tilt) })),
     ) as [LocatedStrike, LocatedStrike];
     // Path and face are square, so the two readings are mirror images and equally likely.
     expect(left.chiSquare).toBeCloseTo(right.chiSquare, 6);
@@ -405,7 +413,7 @@ describe('honesty', () => {
     const { strikeOffset: _, ...club } = delivery;
     const { launch } = strike(delivery);
     const [plus, minus] = [Math.PI, -Math.PI].map((tilt) =>
-      located(locateStrike({ ...club, ...launch, spinAxisTilt: si(tilt) })),
+      located(locateStrike({ ...club, ...ballReadings(launch), spinAxisTilt: si(tilt) })),
     ) as [LocatedStrike, LocatedStrike];
     expect(minus.chiSquare).toBeCloseTo(plus.chiSquare, 9);
     expect(minus.strikeOffset.toe).toBeCloseTo(plus.strikeOffset.toe, 9);

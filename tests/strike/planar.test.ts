@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { balls, clubheads, type Delivery, metres, si, strike } from '../../src/index.js';
+import { balls, clubheads, type Delivery, metres, strike } from '../../src/index.js';
+import { si } from '../../src/units/index.js';
 import { even } from '../even.js';
 
 /**

@@ -2,14 +2,13 @@ import { describe, expect, it } from 'vitest';
 import {
   clubheads,
   degrees,
-  gramSquareCentimetres,
   metresPerSecond,
   millimetres,
-  radiansPerSecond,
   strike,
   toDegrees,
   toRpm,
 } from '../../src/index.js';
+import { gramSquareCentimetres, radiansPerSecond } from '../../src/units/index.js';
 import { CASE_B, driverWith, loftForLaunch, strikeB } from './helpers.js';
 
 // Source of every number here: the prototype of the same model, written independently, whose results were

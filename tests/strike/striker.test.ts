@@ -1,9 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { balls, type Clubhead, clubheads, type Delivery, si, strike } from '../../src/index.js';
-import { checkDelivery } from '../../src/strike/delivery.js';
+import { balls, type Clubhead, clubheads, type Delivery, strike } from '../../src/index.js';
+import { numbersOf } from '../../src/strike/delivery.js';
 import { type StrikeInput, squareStrike } from '../../src/strike/impact.js';
 import { createStriker } from '../../src/strike/striker.js';
+import { si } from '../../src/units/index.js';
 import { even } from '../even.js';
 import { driverWith } from './helpers.js';
 
@@ -29,7 +30,7 @@ describe('a striker', () => {
     const strikers = Object.values(clubheads).map((head) => [head, strikerOf(head)] as const);
     fc.assert(
       fc.property(anyDelivery, fc.constantFrom(...strikers), (delivery, [head, striker]) => {
-        const struck = striker.strike(checkDelivery(delivery));
+        const struck = striker.strike(numbersOf(delivery));
         fc.pre(typeof struck !== 'string');
         const { launch, backspin, sidespin, spinLoft, clubSpeedAfter } = strike(delivery, { clubhead: head });
         expect(struck).toMatchObject({ launch, backspin, sidespin, spinLoft, clubSpeedAfter });

@@ -1,9 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { balls } from '../../src/ball/index.js';
-import { degrees, kilogramsPerCubicMetre, runOut, type TurfName, turfs } from '../../src/index.js';
+import { degrees, runOut, type TurfName, turfs } from '../../src/index.js';
 import { bounce } from '../../src/turf/bounce.js';
 import { runConstants } from '../../src/turf/constants.js';
+import { kilogramsPerCubicMetre } from '../../src/units/index.js';
 import { anyOf, even } from '../even.js';
 import { landingBall } from './landing.js';
 

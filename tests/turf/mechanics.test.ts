@@ -3,7 +3,6 @@ import { balls } from '../../src/ball/index.js';
 import {
   degrees,
   feet,
-  kilogramsPerCubicMetre,
   type LandingBall,
   type RunOptions,
   rollingResistanceOfGreen,
@@ -14,7 +13,7 @@ import {
 } from '../../src/index.js';
 import { runConstants } from '../../src/turf/constants.js';
 import { hop } from '../../src/turf/hop.js';
-import { seconds } from '../../src/units/index.js';
+import { kilogramsPerCubicMetre, seconds } from '../../src/units/index.js';
 import { Solver } from '../../src/vendor/odex.js';
 import { caught } from '../caught.js';
 import { landingBall } from './landing.js';

@@ -3,7 +3,6 @@ import { balls } from '../../src/ball/index.js';
 import {
   degrees,
   feet,
-  kilogramsPerCubicMetre,
   rollingResistanceOfGreen,
   runOut,
   type Turf,
@@ -13,6 +12,7 @@ import {
 } from '../../src/index.js';
 import { craterTilt, turfRestitution } from '../../src/turf/bounce.js';
 import { runConstants } from '../../src/turf/constants.js';
+import { kilogramsPerCubicMetre } from '../../src/units/index.js';
 import data from '../published/data/turf-run.json' with { type: 'json' };
 import { landingBall } from './landing.js';
 

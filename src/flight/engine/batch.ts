@@ -10,7 +10,8 @@ import {
   setFrame,
   toEnd,
 } from './frame.js';
-import { KERNEL_PARAMETERS } from './kernel-layout.js';
+import { BATCH_RESULTS, KERNEL_PARAMETERS } from './kernel-layout.js';
+import { LANDED, TIME_LIMIT } from './step-decisions.js';
 import { APEX_RESTEP_BELOW, VELOCITY_TOLERANCE_PER_METRE } from './tolerance.js';
 
 /** What src/wasm/batch.ts exports. @internal */
@@ -71,13 +72,6 @@ export function readKernel(value: unknown, path: string): BatchKernel {
 /** The kernels made here: what a caller passes must be one of them. */
 const KERNELS = new WeakSet<object>();
 
-/** Numbers the batch gives back for each flight; the last is the status. */
-const RESULTS = 14;
-const STATUS = 13;
-/** Status of a flight that reached the ground. */
-const LANDED = 0;
-const TIME_LIMIT = 1;
-
 /** Called with a row and its flight, or without one where the general engine must fly it. */
 type Keep = (row: number, flight: CompiledEnd | undefined) => void;
 
@@ -122,8 +116,8 @@ export function flyBatch(
     }
     exports.run(filled);
     for (let i = 0; i < filled; i++) {
-      const at = results + i * RESULTS;
-      const status = memory[at + STATUS]!;
+      const at = results + i * BATCH_RESULTS;
+      const status = memory[at + BATCH_RESULTS - 1]!;
       if (status !== LANDED && status !== TIME_LIMIT) {
         write(rows[i]!);
         keep(rows[i]!, undefined);

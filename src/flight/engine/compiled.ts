@@ -5,8 +5,9 @@ import { STATES } from '../equations.js';
 import type { FlightProblem } from '../problem.js';
 import type { SeenRanges } from '../range-watch.js';
 import { type CompiledEnd, compiledEnd, kernelFrame, packKernel, setFrame, toEnd, toWorld } from './frame.js';
-import { flyKernel, LANDED, OUTSIDE } from './kernel.generated.js';
+import { flyKernel } from './kernel.generated.js';
 import { KERNEL_PARAMETERS, KERNEL_RESULTS, kernelConstants, TRACK_FIELDS } from './kernel-layout.js';
+import { LANDED, OUTSIDE } from './step-decisions.js';
 import { warmUp } from './warm-up.js';
 
 /** Flies problems by the compiled kernel; `undefined` hands a flight to the general engine. @internal */
@@ -25,8 +26,11 @@ const TRACK_ROOM = 400;
 
 let warm = false;
 
-/** Makes a compiled engine with scratch of its own. @internal */
-export function createCompiledEngine(keepTrack: boolean): CompiledEngine {
+/** Makes a compiled engine with scratch of its own; `lawOf` finds the law of a model. @internal */
+export function createCompiledEngine(
+  keepTrack: boolean,
+  lawOf: (model: AerodynamicModel) => CompiledLaw | undefined = compiledLaw,
+): CompiledEngine {
   if (!warm) warmUp(flyKernel);
   warm = true;
   const p = new Float64Array(KERNEL_PARAMETERS.length);
@@ -42,7 +46,7 @@ export function createCompiledEngine(keepTrack: boolean): CompiledEngine {
   function fly(problem: FlightProblem, tolerance: number, timeLimit: number): CompiledEnd | undefined {
     if (problem.model !== model) {
       model = problem.model;
-      law = compiledLaw(model);
+      law = lawOf(model);
     }
     if (law === undefined) return undefined;
     setFrame(frame, problem, law);
@@ -55,7 +59,7 @@ export function createCompiledEngine(keepTrack: boolean): CompiledEngine {
   }
 
   function track(): GrowingTrack {
-    const { e1x, e1z, e2x, e2y, e2z, nx, ny, nz } = frame;
+    const { axis1x, axis1z, axis2x, axis2y, axis2z, axis3x, axis3y, axis3z } = frame;
     const count = keepTrack ? out[NODES]! : 0;
     const time = new Array<number>(count);
     const state = new Array<number>(STATES * count);
@@ -68,9 +72,9 @@ export function createCompiledEngine(keepTrack: boolean): CompiledEngine {
       const ka = nodes[k + 8]!;
       const kb = nodes[k + 9]!;
       const kc = nodes[k + 10]!;
-      acceleration[3 * n] = e1x * ka + e2x * kb + nx * kc;
-      acceleration[3 * n + 1] = e2y * kb + ny * kc;
-      acceleration[3 * n + 2] = e1z * ka + e2z * kb + nz * kc;
+      acceleration[3 * n] = axis1x * ka + axis2x * kb + axis3x * kc;
+      acceleration[3 * n + 1] = axis2y * kb + axis3y * kc;
+      acceleration[3 * n + 2] = axis1z * ka + axis2z * kb + axis3z * kc;
     }
     return { time, state, acceleration };
   }

@@ -5,19 +5,19 @@ import type { FlightProblem } from '../problem.js';
 import { APEX_RESTEP_BELOW, firstStep, VELOCITY_TOLERANCE_PER_METRE } from './tolerance.js';
 
 /**
- * The frame a kernel flies in: axes whose third (n) is the spin axis and whose first (e1) is horizontal, moving with the
- * wind, and spin as r ω in cells of the law's table.
+ * The frame a kernel flies in: axes of which the third is the spin axis and the first is horizontal, moving with the wind,
+ * and spin as r ω in cells of the law's table.
  * @internal
  */
 export interface KernelFrame {
-  e1x: number;
-  e1z: number;
-  e2x: number;
-  e2y: number;
-  e2z: number;
-  nx: number;
-  ny: number;
-  nz: number;
+  axis1x: number;
+  axis1z: number;
+  axis2x: number;
+  axis2y: number;
+  axis2z: number;
+  axis3x: number;
+  axis3y: number;
+  axis3z: number;
   windAlong: number;
   windAcross: number;
   /** Spin of the kernel for each rad/s. */
@@ -29,14 +29,14 @@ export interface KernelFrame {
 /** A frame to be set. @internal */
 export function kernelFrame(): KernelFrame {
   return {
-    e1x: 1,
-    e1z: 0,
-    e2x: 0,
-    e2y: 1,
-    e2z: 0,
-    nx: 0,
-    ny: 0,
-    nz: 1,
+    axis1x: 1,
+    axis1z: 0,
+    axis2x: 0,
+    axis2y: 1,
+    axis2z: 0,
+    axis3x: 0,
+    axis3y: 0,
+    axis3z: 1,
     windAlong: 0,
     windAcross: 0,
     spinScale: 1,
@@ -45,20 +45,23 @@ export function kernelFrame(): KernelFrame {
   };
 }
 
+/** Level part of a unit spin axis below which it counts as upright, and any first axis will do. */
+const UPRIGHT_BELOW = 1e-9;
+
 /** Sets a frame for a problem. @internal */
 export function setFrame(frame: KernelFrame, problem: FlightProblem, law: CompiledLaw): void {
   const { nx, ny, nz } = problem;
   const level = Math.sqrt(nx * nx + nz * nz);
-  const e1x = level > 1e-9 ? nz / level : 1;
-  const e1z = level > 1e-9 ? -nx / level : 0;
-  frame.e1x = e1x;
-  frame.e1z = e1z;
-  frame.e2x = ny * e1z;
-  frame.e2y = nz * e1x - nx * e1z;
-  frame.e2z = -ny * e1x;
-  frame.nx = nx;
-  frame.ny = ny;
-  frame.nz = nz;
+  const axis1x = level > UPRIGHT_BELOW ? nz / level : 1;
+  const axis1z = level > UPRIGHT_BELOW ? -nx / level : 0;
+  frame.axis1x = axis1x;
+  frame.axis1z = axis1z;
+  frame.axis2x = ny * axis1z;
+  frame.axis2y = nz * axis1x - nx * axis1z;
+  frame.axis2z = -ny * axis1x;
+  frame.axis3x = nx;
+  frame.axis3y = ny;
+  frame.axis3z = nz;
   frame.windAlong = problem.windAlong;
   frame.windAcross = problem.windAcross;
   frame.spinScale = law.cellsPerSpinRatio * problem.radius;
@@ -86,29 +89,29 @@ export function packKernel(
 ): boolean {
   if (problem.profile !== undefined || tolerance < METRES_PER_COEFFICIENT * law.measuredError) return false;
   const { windAlong, windAcross, slopeX, slopeZ, vy } = problem;
-  const { e1x, e1z, e2x, e2y, e2z, nx, ny, nz } = frame;
+  const { axis1x, axis1z, axis2x, axis2y, axis2z, axis3x, axis3y, axis3z } = frame;
   const ux = problem.vx - windAlong;
   const uz = problem.vz - windAcross;
   const climb = vy - slopeX * problem.vx - slopeZ * problem.vz;
   const height = -problem.elevation;
   if (height < 0 || (height === 0 && climb <= 0)) return false;
   const velocityTolerance = tolerance * VELOCITY_TOLERANCE_PER_METRE;
-  p[at] = e1x * ux + e1z * uz;
-  p[at + 1] = e2x * ux + e2y * vy + e2z * uz;
-  p[at + 2] = nx * ux + ny * vy + nz * uz;
+  p[at] = axis1x * ux + axis1z * uz;
+  p[at + 1] = axis2x * ux + axis2y * vy + axis2z * uz;
+  p[at + 2] = axis3x * ux + axis3y * vy + axis3z * uz;
   p[at + 3] = frame.spinScale * problem.spin;
-  p[at + 4] = STANDARD_GRAVITY * e2y;
-  p[at + 5] = STANDARD_GRAVITY * ny;
+  p[at + 4] = STANDARD_GRAVITY * axis2y;
+  p[at + 5] = STANDARD_GRAVITY * axis3y;
   p[at + 6] = -problem.forceFactor;
   p[at + 7] = problem.spin === 0 ? 0 : problem.forceFactor;
   p[at + 8] = -problem.decay;
   p[at + 9] = law.cellsPerReynolds * problem.reynoldsPerSpeed;
-  p[at + 10] = -slopeX * e1x - slopeZ * e1z;
-  p[at + 11] = e2y - slopeX * e2x - slopeZ * e2z;
-  p[at + 12] = ny - slopeX * nx - slopeZ * nz;
+  p[at + 10] = -slopeX * axis1x - slopeZ * axis1z;
+  p[at + 11] = axis2y - slopeX * axis2x - slopeZ * axis2z;
+  p[at + 12] = axis3y - slopeX * axis3x - slopeZ * axis3z;
   p[at + 13] = -slopeX * windAlong - slopeZ * windAcross;
-  p[at + 14] = e2y;
-  p[at + 15] = ny;
+  p[at + 14] = axis2y;
+  p[at + 15] = axis3y;
   p[at + 16] = height;
   p[at + 17] = firstStep(velocityTolerance, Math.sqrt(ux * ux + vy * vy + uz * uz));
   p[at + 18] = problem.model.spinEntering === 'across' ? 1 : 0;
@@ -144,31 +147,31 @@ export function toWorld(
   time: number,
   s: Float64Array,
 ): void {
-  const { e1x, e1z, e2x, e2y, e2z, nx, ny, nz, windAlong, windAcross } = frame;
+  const { axis1x, axis1z, axis2x, axis2y, axis2z, axis3x, axis3y, axis3z, windAlong, windAcross } = frame;
   const a = from[offset]!;
   const b = from[offset + 1]!;
   const c = from[offset + 2]!;
   const A = from[offset + 4]!;
   const B = from[offset + 5]!;
   const C = from[offset + 6]!;
-  s[0] = e1x * A + e2x * B + nx * C + windAlong * time;
-  s[1] = e2y * B + ny * C;
-  s[2] = e1z * A + e2z * B + nz * C + windAcross * time;
-  s[3] = e1x * a + e2x * b + nx * c + windAlong;
-  s[4] = e2y * b + ny * c;
-  s[5] = e1z * a + e2z * b + nz * c + windAcross;
+  s[0] = axis1x * A + axis2x * B + axis3x * C + windAlong * time;
+  s[1] = axis2y * B + axis3y * C;
+  s[2] = axis1z * A + axis2z * B + axis3z * C + windAcross * time;
+  s[3] = axis1x * a + axis2x * b + axis3x * c + windAlong;
+  s[4] = axis2y * b + axis3y * c;
+  s[5] = axis1z * a + axis2z * b + axis3z * c + windAcross;
   s[6] = from[offset + 3]! / frame.spinScale;
 }
 
 /** Reads a kernel's results (order of KERNEL_RESULTS, up to the apex) at `offset` as an end in the world frame. @internal */
 export function toEnd(frame: KernelFrame, out: Float64Array, offset: number, end: CompiledEnd): void {
-  const { nx, nz, windAlong, windAcross } = frame;
+  const { axis3x, axis3z, windAlong, windAcross } = frame;
   const A = out[offset + 9]!;
   const B = out[offset + 10]!;
   const C = out[offset + 11]!;
   const t = out[offset + 12]!;
-  const x = frame.e1x * A + frame.e2x * B + nx * C + windAlong * t;
-  const z = frame.e1z * A + frame.e2z * B + nz * C + windAcross * t;
+  const x = frame.axis1x * A + frame.axis2x * B + axis3x * C + windAlong * t;
+  const z = frame.axis1z * A + frame.axis2z * B + axis3z * C + windAcross * t;
   // A drop of less than a rounding error must not end before it began.
   end.time = Math.max(0, out[offset + 7]!);
   end.apex = out[offset + 8]!;

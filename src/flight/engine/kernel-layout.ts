@@ -24,18 +24,18 @@ export const KERNEL_PARAMETERS = [
   'b0',
   'c0',
   'w0', // initial air velocity on the kernel's axes [m/s] and r ω [cells of S times m/s]
-  'g2',
-  'g3', // gravity along the second and third axis [m/s²]
+  'gravity2',
+  'gravity3', // gravity along the second and third axis [m/s²]
   'drag',
   'lift', // ρ A / 2m for drag and for lift (0 for a ball without spin) [1/m]
   'decay', // minus the spin decay per metre [1/m]
-  'rInv', // cells of Re per m/s of air speed
-  'n1',
-  'n2',
-  'n3',
-  'nw', // climb from the ground = n · (a, b, c) + nw
-  'e2',
-  'e3y', // upward components of the second and third axis
+  'cellsPerSpeed', // cells of Re per m/s of air speed
+  'normal1',
+  'normal2',
+  'normal3',
+  'normalWind', // climb from the ground = normal · (a, b, c) + normalWind
+  'up2',
+  'up3', // upward components of the second and third axis
   'height0', // height above the ground at the start [m]
   'firstStep', // [s]
   'across', // 1 when only the spin across the air enters S, else 0
@@ -70,6 +70,9 @@ export const KERNEL_RESULTS = [
   'evaluations',
   'nodes', // work done
 ] as const;
+
+/** Numbers the batch gives back for a flight: the results up to the apex, then how it ended. */
+export const BATCH_RESULTS: number = KERNEL_RESULTS.indexOf('slowest') + 1;
 
 /** What the kernel keeps of each node when given room for a track. */
 export const TRACK_FIELDS = ['t', 'a', 'b', 'c', 'w', 'A', 'B', 'C', 'da', 'db', 'dc'] as const;

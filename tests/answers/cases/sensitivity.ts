@@ -1,4 +1,4 @@
-import { clubheads } from '../../../src/clubhead/index.js';
+import { type ClubheadName, clubheads } from '../../../src/clubhead/index.js';
 import {
   faceMap,
   judgePattern,
@@ -32,7 +32,9 @@ const quality = (
   club: number,
   ball: number,
   more: Partial<Parameters<typeof strikeQuality>[0]>,
-): StrikeQuality => strikeQuality({ clubSpeed: mph(club), ballSpeed: mph(ball), ...more });
+  head: ClubheadName = 'driver',
+): StrikeQuality =>
+  strikeQuality({ clubSpeed: mph(club), ballSpeed: mph(ball), ...more }, {}, { clubhead: head });
 
 const strikes: readonly StrikeOffset[] = Array.from({ length: 12 }, (_, i) => ({
   toe: millimetres(6 + 9 * wobble(i, 1)),
@@ -80,7 +82,7 @@ export const sensitivity: Room = {
       ),
     'quality-iron': () =>
       pick(
-        quality(80, 108, { attackAngle: degrees(-4), dynamicLoft: degrees(24), clubhead: clubheads.midIron }),
+        quality(80, 108, { attackAngle: degrees(-4), dynamicLoft: degrees(24) }, 'midIron'),
         'share',
         'carryLost',
       ),

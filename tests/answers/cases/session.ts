@@ -72,12 +72,11 @@ export const session: Room = {
       ),
     attribution: () =>
       pick(
-        attributeChange(easy, full, {
-          before: here,
-          after: { air: there.air },
-          resamples: 200,
-          pairs: 40,
-        }),
+        attributeChange(
+          { before: easy, after: full },
+          {},
+          { conditions: { before: here, after: { air: there.air } }, resamples: 200, pairs: 40 },
+        ),
         'carry.modelled.value',
         'carry.modelled.low',
         'carry.causes.ballSpeed.value',
@@ -91,7 +90,7 @@ export const session: Room = {
       ),
     standardised: () =>
       pick(
-        standardise(full[3] ?? {}, here, there),
+        standardise(full[3] ?? {}, { from: here, to: there }),
         'change.carry',
         'change.total',
         'change.side',
@@ -128,7 +127,7 @@ export const session: Room = {
       pick(scatterTrend([...easy, ...full], { quantity: 'carry', level: 0.9 }), 'growthPerMph', 'sd'),
     calibration: () =>
       pick(
-        calibrate([...easy, ...full], ['restitution', 'tangentialRestitution', 'dragScale', 'liftScale']),
+        calibrate([...easy, ...full]),
         'values.0.value',
         'values.1.value',
         'values.2.value',
@@ -139,8 +138,8 @@ export const session: Room = {
       pick(
         calibrate(
           full.map((shot) => ({ ...shot, carry: si<never>(0.95 * (shot.carry ?? 0)) })),
-          ['dragScale'],
-          { scene: here },
+          here,
+          { what: ['dragScale'] },
         ),
         'values.0.value',
         'values.0.standardError',

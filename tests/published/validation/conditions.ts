@@ -5,13 +5,13 @@ import {
   feet,
   grams,
   hectopascals,
-  kilogramsPerCubicMetre,
   metresPerSecond,
   millimetres,
   mph,
   rpm,
   yards,
 } from '../../../src/index.js';
+import { kilogramsPerCubicMetre } from '../../../src/units/index.js';
 
 const NAMES = [
   // How the ball leaves; with a club speed, the launch angle is the one that the dynamic loft is solved for.

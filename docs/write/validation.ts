@@ -10,9 +10,9 @@ import {
   headLines,
   renderPage,
   validate,
-} from '../tests/published/validation/index.js';
+} from '../../tests/published/validation/index.js';
 
-const path = (name: string): string => fileURLToPath(new URL(`../${name}`, import.meta.url));
+const path = (name: string): string => fileURLToPath(new URL(`../../${name}`, import.meta.url));
 
 // With --before, what is computed now is stored as what was computed before the change to come.
 const storing = process.argv.includes('--before');

@@ -1,10 +1,9 @@
-import type { Series } from './chart.js';
-import { logChart } from './chart.js';
-import { methods } from './methods.js';
-import { costAt, type Row } from './results.js';
-import type { TaskTime } from './tasks.js';
-import { testLaw } from './work-item.js';
-import type { Took } from './workloads.js';
+import { methods } from '../../bench/performance/methods.js';
+import { costAt, type Row } from '../../bench/performance/results.js';
+import type { TaskTime } from '../../bench/performance/tasks.js';
+import { testLaw } from '../../bench/performance/work-item.js';
+import type { Took } from '../../bench/performance/workloads.js';
+import { logChart, type Series } from './log-chart.js';
 
 /** Time and memory of one workload at one count; undefined where it would have taken too long. */
 export interface CountRow {

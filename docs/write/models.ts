@@ -1,7 +1,7 @@
 import { writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { renderModelsPage } from '../tests/docs/models-page.js';
+import { renderModelsPage } from './models-page.js';
 
-const target = fileURLToPath(new URL('../docs/models.md', import.meta.url));
+const target = fileURLToPath(new URL('../models.md', import.meta.url));
 writeFileSync(target, renderModelsPage());
 console.log(target);

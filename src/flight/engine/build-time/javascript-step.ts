@@ -1,0 +1,51 @@
+import { REYNOLDS_CELLS, REYNOLDS_NUMBERS, SPIN_CELLS, SPIN_NUMBERS } from '../../../aerodynamics/compiled-law.js';
+import { kernelConstants } from '../kernel-layout.js';
+import type { Expression, Formula, Stage } from './expression.js';
+
+const CONSTANTS = kernelConstants();
+
+/** Writes formulas as plain JavaScript; the law's tables are `st` and `rt`, the constants of the method K0, K1 …. */
+export function javascriptLines(formulas: readonly Formula[]): string[] {
+  return formulas.flatMap((formula) =>
+    'name' in formula ? [`const ${formula.name} = ${written(formula.value)};`] : lookUp(formula.lookUp),
+  );
+}
+
+function written(expression: Expression): string {
+  if (typeof expression === 'string') return expression;
+  if (typeof expression === 'number') {
+    const index = CONSTANTS.indexOf(expression);
+    return index < 0 ? String(expression) : `K${index}`;
+  }
+  const [operator, ...operands] = expression;
+  const [a = '', b = ''] = operands.map(written);
+  switch (operator) {
+    case 'sqrt':
+      return `Math.sqrt(${a})`;
+    case 'min':
+    case 'max':
+      return `Math.${operator}(${a}, ${b})`;
+    case 'spinEntering':
+      // One of the factors is 1, the other 0. A choice here would cost two more roots: V8 takes them once for each branch.
+      return `(across * ${a} + total * ${b})`;
+    default:
+      return `(${a} ${operator} ${b})`;
+  }
+}
+
+function lookUp(i: Stage): string[] {
+  /** The cubic whose four numbers stand at every other place of a cell from `offset` on. */
+  const cubic = (name: 'x' | 'z', offset: number): string => {
+    const [table, t] = [name === 'x' ? 'st' : 'rt', `${name}t${i}`];
+    const at = (k: number): string => `${table}[${name}k${i} + ${offset + 2 * k}]!`;
+    return `((${at(0)} + ${t} * ${at(1)}) + ${name}q${i} * (${at(2)} + ${t} * ${at(3)}))`;
+  };
+  return [
+    `const z${i} = u${i} * cellsPerSpeed;`,
+    `if (!(x${i} >= sLow && x${i} < sHigh && z${i} >= rLow && z${i} < rHigh)) return OUTSIDE;`,
+    `const xi${i} = x${i} & ${SPIN_CELLS - 1}, zi${i} = z${i} & ${REYNOLDS_CELLS - 1}, xt${i} = x${i} - xi${i}, zt${i} = z${i} - zi${i}, xk${i} = xi${i} << ${Math.log2(SPIN_NUMBERS)}, zk${i} = zi${i} << ${Math.log2(REYNOLDS_NUMBERS)};`,
+    `const xq${i} = xt${i} * xt${i}, zq${i} = zt${i} * zt${i};`,
+    `const cl${i} = ${cubic('x', 0)} + ${cubic('z', 0)} * ${cubic('x', 8)};`,
+    `const cd${i} = ${cubic('x', 1)} + ${cubic('z', 1)} * ${cubic('x', 9)};`,
+  ];
+}

@@ -1,0 +1,210 @@
+import { KERNEL_PARAMETERS, KERNEL_RESULTS, kernelConstants, TRACK_FIELDS } from '../kernel-layout.js';
+import { constant, decide } from './decisions.js';
+import { javascriptLines } from './javascript-step.js';
+import {
+  CURVATURE_WEIGHTS,
+  derivative,
+  onQuintic,
+  QUINTIC_WEIGHTS,
+  quintic,
+  rootOfQuintic,
+  SLOPE_WEIGHTS,
+  topOfQuartic,
+  topOfQuintic,
+} from './kernel-quintics.js';
+import {
+  displacementEnd,
+  errorNorms,
+  firstStage,
+  LATER_STAGES,
+  laterStage,
+  STAGES,
+  velocityEnd,
+} from './step-formulas.js';
+
+const FIELDS = TRACK_FIELDS.length;
+
+/** Appends the node to the track, where that has room. */
+const KEEP_NODE = `
+if (${FIELDS} * nodes + ${FIELDS} <= track.length) {
+  const at = ${FIELDS} * nodes;
+  ${TRACK_FIELDS.map((name, i) => `track[at + ${i}] = ${name};`).join(' ')}
+}
+nodes++;`;
+
+/** Parameters and constants by their names, and where the flight stands: at its start. */
+const START = (): string => `
+${KERNEL_PARAMETERS.map((name, i) => `const ${name} = p[${i}]!;`).join('\n')}
+${Array.from(kernelConstants(), (_, i) => `const K${i} = k[${i}]!;`).join('\n')}
+const total = 1 - across, sloped = normal1 !== 0 || normalWind !== 0 || normal2 !== up2 || normal3 !== up3;
+let a = a0, b = b0, c = c0, w = w0, A = 0, B = 0, C = 0, t = 0;
+let height = height0, climb = normal1 * a + normal2 * b + normal3 * c + normalWind, y = 0, vy = up2 * b + up3 * c;
+// The node before this one, and the step between them.
+let pa = 0, pb = 0, pc = 0, pA = 0, pB = 0, pC = 0, pka = 0, pkb = 0, pkc = 0, pHeight = 0, pClimb = 0, pFall = 0, ph = 0;
+let next = firstStep, aimed = false, landed = false, ended = false, apexInside = false;
+let apex = 0, apexA = 0, apexB = 0, apexC = 0, apexT = 0;
+let slowest = 1e300, fastest = 0, leastSpin = 1e300, mostSpin = 0;
+let attempts = 0, nodes = 0;`;
+
+/** At a node: derivatives, ranges seen, and the top of the step before where that passed one. */
+const AT_NODE = (): string => `
+${javascriptLines(firstStage()).join('\n')}
+if (u0 < slowest) slowest = u0;
+if (u0 > fastest) fastest = u0;
+if (x0 < leastSpin) leastSpin = x0;
+if (x0 > mostSpin) mostSpin = x0;
+const fall = normal1 * ka0 + normal2 * kb0 + normal3 * kc0;
+let da = ka0, db = kb0, dc = kc0;
+if (apexInside) {
+  apexInside = false;
+  ${quintic('up2 * pB + up3 * pC', 'up2 * pb + up3 * pc', 'up2 * pkb + up3 * pkc', 'y', 'vy', 'up2 * kb0 + up3 * kc0')}
+  ${topOfQuintic()}
+  ${QUINTIC_WEIGHTS}
+  const topB = ${onQuintic('B', 'b')}, topC = ${onQuintic('C', 'c')}, top = up2 * topB + up3 * topC;
+  if (top > apex) { apex = top; apexT = t - ph + x * ph; apexA = ${onQuintic('A', 'a')}; apexB = topB; apexC = topC; }
+}`;
+
+/** Where the step before was aimed at the ground, or went through it: lands on its quintic, or steps onto the ground. */
+const MEET_GROUND = (): string => `
+let h = ${decide('withinTime', 'next', 't', 'timeLimit')}, toGround = false;
+if (!landed && !ended && (aimed || height < 0)) {
+  ${quintic('pHeight', 'pClimb', 'pFall', 'height', 'climb', 'fall')}
+  ${rootOfQuintic('pHeight', 'height')}
+  const miss = (x - 1) * ph;
+  if (!${decide('believesRoot', 'x')}) return OUTSIDE;
+  if ${decide('landsOnQuintic', 'miss', 'ph', 'restepApex !== 0')} {
+    ${QUINTIC_WEIGHTS}
+    ${SLOPE_WEIGHTS}
+    ${CURVATURE_WEIGHTS}
+    const endA = ${onQuintic('A', 'a')}, endB = ${onQuintic('B', 'b')}, endC = ${onQuintic('C', 'c')};
+    const enda = ${derivative('s', 'A', 'a')}, endb = ${derivative('s', 'B', 'b')}, endc = ${derivative('s', 'C', 'c')};
+    da = ${derivative('r', 'A', 'a')}; db = ${derivative('r', 'B', 'b')}; dc = ${derivative('r', 'C', 'c')};
+    A = endA; B = endB; C = endC; a = enda; b = endb; c = endc; w += miss * kw0; t += miss;
+    height = 0; landed = true;
+  } else if ${decide('stepsOntoGround', 'height', 'miss', 'next')} { toGround = true; h = miss; }
+}`;
+
+/** The end of the flight, on the ground or at the time limit. */
+const END = `
+if (landed || ended) {
+  if (landed) {
+    // A step onto the ground misses it by microseconds: second-order Taylor over that time.
+    const dt = -height / climb;
+    A += dt * (a + 0.5 * dt * ka0); B += dt * (b + 0.5 * dt * kb0); C += dt * (c + 0.5 * dt * kc0);
+    a += dt * ka0; b += dt * kb0; c += dt * kc0; w += dt * kw0; t += dt;
+    if (t > timeLimit) return OUTSIDE;
+  }
+  ${KEEP_NODE}
+  y = up2 * B + up3 * C;
+  if (y > apex) { apex = y; apexA = A; apexB = B; apexC = C; apexT = t; }
+  const evaluations = nodes + ${STAGES - 1} * attempts;
+  ${KERNEL_RESULTS.map((name, i) => `out[${i}] = ${name};`).join('\n')}
+  return landed ? LANDED : TIME_LIMIT;
+}
+// A node under the ground, to be stepped back from, is none of the flight.
+if (!(toGround && h < 0)) {
+  ${KEEP_NODE}
+}`;
+
+/** The size of the next step. */
+const CHOOSE_STEP = (): string => `
+aimed = false;
+const ay = up2 * kb0 + up3 * kc0;
+if (!toGround) {
+  const kk = ka0 * ka0 + kb0 * kb0 + kc0 * kc0;
+  h = ${decide('withoutTurning', 'h', 'uu0', 'kk')};
+  h = ${decide('seenRising', 'h', 'vy', 'ay')};
+  if ${decide('nearsGround', 'h', 'climb', 'fall')} {
+    const toGo = ${decide('timeToGround', 'height', 'climb', 'fall')};
+    if (toGo > 0 && t + toGo < timeLimit) {
+      aimed = ${decide('aimsAtGround', 'h', 'toGo')};
+      h = ${decide('stepTowardsGround', 'h', 'toGo')};
+    }
+  }
+}`;
+
+/** Judges an attempt in the air; sets the size of the step after it. */
+const JUDGE = (): string => `
+${javascriptLines(errorNorms()).join('\n')}
+const factor = ${decide('stepFactor', 'wanted')};
+if (!(error <= 1)) {
+  if (!(error > 1)) return OUTSIDE;
+  h *= factor; aimed = false;
+  continue;
+}
+if ${decide('hidesLanding', 'height', 'climb', 'vy', 'heightN', 'climbN', 'aimed', 'sloped')} return OUTSIDE;
+next = h * factor;
+if ${decide('passesTop', 'vy', 'vyn')} {
+  if (restepApex !== 0) {
+    // Keeps the end of this step, and redoes it as far as the top.
+    toApex = true;
+    kept_a = an; kept_b = bn; kept_c = cn; kept_w = wn; kept_A = An; kept_B = Bn; kept_C = Cn; kept_h = h;
+    ${topOfQuartic()}
+    pHeight = height; pClimb = climb; height = heightN; climb = climbN;
+    continue;
+  }
+  apexInside = true;
+}`;
+
+/** Tries steps until one is kept, onto the top and onto the ground where they are to go there. */
+const STEP = (): string => `
+let toApex = false, kept_a = 0, kept_b = 0, kept_c = 0, kept_w = 0, kept_A = 0, kept_B = 0, kept_C = 0, kept_h = 0;
+for (;;) {
+  attempts++;
+  if ${decide('givesUp', 'attempts', 'h')} return OUTSIDE;
+  ${javascriptLines([...LATER_STAGES.flatMap(laterStage), ...velocityEnd(), ...displacementEnd()]).join('\n')}
+  const yn = up2 * Bn + up3 * Cn, vyn = up2 * bn + up3 * cn;
+  if (toApex) {
+    const full = 2 * (up2 * kept_b + up3 * kept_c - vy) / kept_h - ay, toTop = -vyn / (ay + (full - ay) * (h / kept_h)), top = yn + 0.5 * vyn * toTop;
+    if (top > apex) { apex = top; apexT = t + h + toTop; apexA = An + toTop * an; apexB = Bn + toTop * bn; apexC = Cn + toTop * cn; }
+    pa = a; pb = b; pc = c; pA = A; pB = B; pC = C; ph = kept_h;
+    a = kept_a; b = kept_b; c = kept_c; w = kept_w; A = kept_A; B = kept_B; C = kept_C;
+    break;
+  }
+  const heightN = height + normal1 * (An - A) + normal2 * (Bn - B) + normal3 * (Cn - C) + normalWind * h;
+  const climbN = normal1 * an + normal2 * bn + normal3 * cn + normalWind;
+  if (toGround) {
+    if (!(climbN < 0)) return OUTSIDE;
+    const miss = heightN / climbN;
+    if (Math.abs(miss) > ${constant('ON_GROUND_WITHIN')}) { h -= miss; continue; }
+    landed = true;
+  } else {
+    ${JUDGE()}
+  }
+  pa = a; pb = b; pc = c; pA = A; pB = B; pC = C; ph = h;
+  a = an; b = bn; c = cn; w = wn; A = An; B = Bn; C = Cn;
+  pHeight = height; pClimb = climb; height = heightN; climb = climbN;
+  break;
+}
+t += ph;
+pka = ka0; pkb = kb0; pkc = kc0; pFall = fall;
+y = up2 * B + up3 * C; vy = up2 * b + up3 * c;
+if (t >= timeLimit && !landed && height >= 0) { ended = true; t = timeLimit; }`;
+
+/** The whole text of the scalar kernel. */
+export function kernelText(): string {
+  const endings = (['LANDED', 'TIME_LIMIT', 'OUTSIDE'] as const).map(
+    (name) => `const ${name} = ${constant(name)};`,
+  );
+  return `// Written by build-time/kernel-template.ts (npm run generate); edit that, not this: not in version control.
+// Unrolled because loops over stages cost three times as much.
+
+${endings.join(' ')}
+
+/**
+ * One flight in uniform wind with a compiled coefficient law: parameters in \`p\`, constants of the method in \`k\`, tables
+ * \`st\` (a cell of S) and \`rt\` (a cell of Re), results in \`out\`, nodes in \`track\` (${FIELDS} numbers each) where
+ * that has room. Returns LANDED, TIME_LIMIT or OUTSIDE; allocates nothing.
+ */
+export function flyKernel(p: Float64Array, k: Float64Array, st: Float64Array, rt: Float64Array, out: Float64Array, track: Float64Array): number {
+${START()}
+for (;;) {
+${AT_NODE()}
+${MEET_GROUND()}
+${END}
+${CHOOSE_STEP()}
+${STEP()}
+}
+}
+`;
+}
