@@ -63,7 +63,8 @@ export function compileLaw(model: AerodynamicModel): CompiledLaw | undefined {
   );
   const spin = usableAround(PIVOT_SPIN_RATIO * CELLS_PER_SPIN_RATIO, spinTables);
   const reynolds = usableAround(PIVOT_REYNOLDS * CELLS_PER_REYNOLDS, reynoldsTables);
-  if (spin.cells.high - spin.cells.low < 64 || reynolds.cells.high - reynolds.cells.low < 64) return undefined;
+  if (spin.cells.high - spin.cells.low < 64 || reynolds.cells.high - reynolds.cells.low < 64)
+    return undefined;
   return {
     spinTable: interleaved(spinTables, SPIN_CELLS),
     reynoldsTable: interleaved(reynoldsTables, REYNOLDS_CELLS),
@@ -156,12 +157,7 @@ interface Tabulated {
  * cells that begin at a corner of the law; error and corner times `weight`. A step across a corner fools an error
  * estimate, so the tables end there.
  */
-function tabulate(
-  f: (x: number) => number,
-  cells: number,
-  cellsPerUnit: number,
-  weight: number,
-): Tabulated {
+function tabulate(f: (x: number) => number, cells: number, cellsPerUnit: number, weight: number): Tabulated {
   const corners = new Set<number>();
   const table = new Float64Array(4 * cells);
   const errors: number[] = [];

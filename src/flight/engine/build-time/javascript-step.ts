@@ -1,4 +1,9 @@
-import { REYNOLDS_CELLS, REYNOLDS_NUMBERS, SPIN_CELLS, SPIN_NUMBERS } from '../../../aerodynamics/compiled-law.js';
+import {
+  REYNOLDS_CELLS,
+  REYNOLDS_NUMBERS,
+  SPIN_CELLS,
+  SPIN_NUMBERS,
+} from '../../../aerodynamics/compiled-law.js';
 import { kernelConstants } from '../kernel-layout.js';
 import type { Expression, Formula, Stage } from './expression.js';
 

@@ -1,4 +1,9 @@
-import { REYNOLDS_CELLS, REYNOLDS_NUMBERS, SPIN_CELLS, SPIN_NUMBERS } from '../../../aerodynamics/compiled-law.js';
+import {
+  REYNOLDS_CELLS,
+  REYNOLDS_NUMBERS,
+  SPIN_CELLS,
+  SPIN_NUMBERS,
+} from '../../../aerodynamics/compiled-law.js';
 import { BATCH_RESULTS, KERNEL_PARAMETERS } from '../kernel-layout.js';
 
 /**

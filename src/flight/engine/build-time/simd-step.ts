@@ -1,4 +1,9 @@
-import { REYNOLDS_CELLS, REYNOLDS_NUMBERS, SPIN_CELLS, SPIN_NUMBERS } from '../../../aerodynamics/compiled-law.js';
+import {
+  REYNOLDS_CELLS,
+  REYNOLDS_NUMBERS,
+  SPIN_CELLS,
+  SPIN_NUMBERS,
+} from '../../../aerodynamics/compiled-law.js';
 import { type Expression, type Formula, namesGiven, namesRead, type Stage } from './expression.js';
 import { FIRST_FREE, LANE_BYTES, LANE_VARIABLES, OUTPUT_NAMES, SHARED_NAMES } from './lanes.js';
 import {
