@@ -1,4 +1,4 @@
-import { FairflightError, requireOneOf, requireRecord } from '../errors.js';
+import { describe, FairflightError, isRecord, requireOneOf, requireRecord } from '../errors.js';
 import { frozen } from '../inputs/frozen.js';
 import { checkName, checkSource } from './check-data.js';
 import { checkFittedConstants, fittedFunctions } from './fitted-modern.js';
@@ -72,13 +72,13 @@ function builtIn(id: string, field: string): AerodynamicModel {
   const known = Object.keys(aerodynamicModels).join(', ');
   throw new FairflightError(
     'invalid-input',
-    `${field} must be one of ${known}, or a model, got ${JSON.stringify(id)}`,
+    `${field} must be one of ${known}, or a model, got ${describe(id)}`,
     { field, value: id, hint: 'pass your own grid through tabulatedModel()' },
   );
 }
 
 function isData(choice: unknown): choice is ModelData {
-  return typeof choice === 'object' && choice !== null && 'kind' in choice;
+  return isRecord(choice) && 'kind' in choice;
 }
 
 function resolveData(given: ModelData, field: string, deepest: number): Resolved {
@@ -178,7 +178,7 @@ function checkFunctions(model: AerodynamicModel, field: string): AerodynamicMode
 }
 
 function faultOf(model: Partial<AerodynamicModel> | null): string | undefined {
-  if (typeof model !== 'object' || model === null) return `got ${String(model)}`;
+  if (!isRecord(model)) return `got ${describe(model)}`;
   if (typeof model.id !== 'string' || model.id === '') return 'id must be a non-empty string';
   if (typeof model.dragCoefficient !== 'function') return 'dragCoefficient must be a function of Re and S';
   if (typeof model.liftCoefficient !== 'function') return 'liftCoefficient must be a function of Re and S';

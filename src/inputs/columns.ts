@@ -1,4 +1,4 @@
-import { describe, isList } from '../errors.js';
+import { describe, isList, isRecord } from '../errors.js';
 import type { Fields, QuantityField } from './field.js';
 import { allows, requireKnown } from './read.js';
 import { refusal, refuseQuantity, refuseType } from './refuse.js';
@@ -41,7 +41,7 @@ export function readColumns<Name extends string>(
 }
 
 function readColumn(field: QuantityField, column: unknown, path: string): Float64Array {
-  const typed = column instanceof Float64Array;
+  const typed = isRecord(column) && column instanceof Float64Array;
   if (!typed && !isList(column)) throw refuseType(path, 'a Float64Array or a list of numbers', column);
   const { length } = column;
   const numbers = typed ? column : new Float64Array(length);
