@@ -4,7 +4,7 @@ import {
   SPIN_CELLS,
   SPIN_NUMBERS,
 } from '../../../aerodynamics/compiled-law.js';
-import { kernelConstants } from '../kernel-layout.js';
+import { kernelConstants } from '../kernel-constants.js';
 import type { Expression, Formula, Stage } from './expression.js';
 
 const CONSTANTS = kernelConstants();
