@@ -1,9 +1,11 @@
+import { carryShare } from '../aerodynamics/carry-band.js';
+import { fittedModern } from '../aerodynamics/index.js';
 import { type FlightOptions, flightOptionFields } from '../inputs/flight-options.js';
 import { type Launch, readLaunch } from '../inputs/launch.js';
 import { readOptions } from '../inputs/read.js';
 import { type ResolvedScene, resolveScene, type Scene } from '../scene/scene.js';
 import type { GrowingTrack } from '../track.js';
-import { si } from '../units/index.js';
+import { type Length, si } from '../units/index.js';
 import type { ModelWarning, WarningCode } from '../warnings/index.js';
 import { curve, descentAngle } from './curve-and-descent.js';
 import { type CompiledEngine, createCompiledEngine } from './engine/compiled.js';
@@ -122,11 +124,13 @@ function flightRecord(
   track.state[track.state.length - STATES + 1] = y;
   const [vx, vy, vz] = [last[3] as number, last[4] as number, last[5] as number];
   const descent = si<Flight['descentAngle']>(descentAngle(vx, vy, vz));
-  if (end.ending !== 'landed') warnings.push(endingWarning(end.ending, end.time, problem));
+  const carry = Math.sqrt(x * x + z * z);
+  const carryBand = end.ending === 'landed' ? bandOf(problem, launch.ballSpeed, carry) : undefined;
   return {
     ended: end.ending,
     launch,
-    carry: si(Math.sqrt(x * x + z * z)),
+    carry: si(carry),
+    ...(carryBand !== undefined && { carryBand }),
     side: si(z),
     curve: si(curve(x, z, launch.launchDirection ?? 0)),
     apex: si(end.apex),
@@ -144,8 +148,17 @@ function flightRecord(
     },
     aerodynamics: problem.model.id,
     track,
-    warnings,
+    warnings: allWarnings(end, problem, carryBand, warnings),
   };
+}
+
+/** Standard error of a carry; known for the default ball alone. */
+function bandOf(
+  { model, radius, spin }: FlightProblem,
+  ballSpeed: number,
+  carry: number,
+): Length | undefined {
+  return model === fittedModern ? si(carry * carryShare(ballSpeed, (radius * spin) / ballSpeed)) : undefined;
 }
 
 const ENDING_CODES: Readonly<Record<Exclude<Flight['ended'], 'landed'>, WarningCode>> = {
@@ -154,17 +167,20 @@ const ENDING_CODES: Readonly<Record<Exclude<Flight['ended'], 'landed'>, WarningC
   topped: 'topped',
 };
 
-function endingWarning(
-  ending: Exclude<Flight['ended'], 'landed'>,
-  time: number,
-  problem: FlightProblem,
-): ModelWarning {
-  return {
-    code: ENDING_CODES[ending],
-    severity: 'caution',
-    model: problem.model.id,
-    quantity: 'ended',
-    range: { min: 0, max: ending === 'time-limit' ? time : 0 },
-    value: time,
-  };
+/** The warnings of the ranges, with what the extrapolation may be worth, and that of an ending other than a landing. */
+function allWarnings(
+  { ending, time }: FlightEnd,
+  { model }: FlightProblem,
+  carryBand: Length | undefined,
+  outside: readonly ModelWarning[],
+): ModelWarning[] {
+  if (ending === 'landed') {
+    // Beyond the data the spread between the sources is what the extrapolation may be worth.
+    return outside.map((warning) =>
+      carryBand === undefined ? warning : { ...warning, effect: { carry: carryBand } },
+    );
+  }
+  const range = { min: 0, max: ending === 'time-limit' ? time : 0 };
+  const code = ENDING_CODES[ending];
+  return [...outside, { code, severity: 'caution', model: model.id, quantity: 'ended', range, value: time }];
 }
