@@ -22,19 +22,20 @@ export const BAND_SHARES: readonly (readonly number[])[] = [
  * @internal
  */
 export function carryShare(ballSpeed: number, spinRatio: number): number {
-  const [row, down] = placeIn(BAND_SPEEDS, ballSpeed);
-  const [column, along] = placeIn(BAND_SPIN_RATIOS, spinRatio);
-  const inRow = (i: number): number => {
-    const shares = BAND_SHARES[i] as readonly number[];
-    return at(shares, column) + along * (at(shares, column + 1) - at(shares, column));
-  };
-  const [upper, lower] = [inRow(row), inRow(row + 1)];
-  return upper + down * (lower - upper);
+  const row = intervalOf(BAND_SPEEDS, ballSpeed);
+  const column = intervalOf(BAND_SPIN_RATIOS, spinRatio);
+  const along = shareOf(BAND_SPIN_RATIOS, column, spinRatio);
+  const upper = between(BAND_SHARES[row] as readonly number[], column, along);
+  const lower = between(BAND_SHARES[row + 1] as readonly number[], column, along);
+  return upper + shareOf(BAND_SPEEDS, row, ballSpeed) * (lower - upper);
 }
 
-function placeIn(nodes: readonly number[], value: number): readonly [interval: number, share: number] {
-  const interval = intervalOf(nodes, value);
+/** How far along an interval of the nodes a value lies, 0 to 1. */
+function shareOf(nodes: readonly number[], interval: number, value: number): number {
   const from = at(nodes, interval);
-  const share = (value - from) / (at(nodes, interval + 1) - from);
-  return [interval, Math.min(Math.max(share, 0), 1)];
+  return Math.min(Math.max((value - from) / (at(nodes, interval + 1) - from), 0), 1);
+}
+
+function between(values: readonly number[], interval: number, share: number): number {
+  return at(values, interval) + share * (at(values, interval + 1) - at(values, interval));
 }

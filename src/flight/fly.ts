@@ -14,7 +14,7 @@ import { STATES } from './equations.js';
 import type { Flight } from './flight.js';
 import { groundAt } from './ground-plane.js';
 import { type FlightProblem, flightProblem } from './problem.js';
-import { rangeWarnings, rangeWatch } from './range-watch.js';
+import { rangeWarnings, rangeWatch, type SeenRanges } from './range-watch.js';
 
 /** How exactly and how long a flight is computed. @internal */
 export interface FlightSettings {
@@ -76,7 +76,7 @@ export function flyIn(
       createFlightEngine().fly(problem, tolerance, timeLimit, sink),
     );
   }
-  return flightRecord(launch, problem, flight, engine.track(), rangeWarnings(problem.model, engine.seen()));
+  return flightRecord(launch, problem, flight, engine.track(), engine.seen());
 }
 
 /** Flies a problem by an engine that hands its nodes to a sink, and makes the record of it. @internal */
@@ -95,13 +95,7 @@ export function recordedFlight(
     acceleration.push(f[3] as number, f[4] as number, f[5] as number);
     watch.note(y);
   });
-  return flightRecord(
-    launch,
-    problem,
-    end,
-    { time, state, acceleration },
-    rangeWarnings(problem.model, watch.seen),
-  );
+  return flightRecord(launch, problem, end, { time, state, acceleration }, watch.seen);
 }
 
 /** What every engine reports of a flight. @internal */
@@ -112,7 +106,7 @@ function flightRecord(
   problem: FlightProblem,
   end: FlightEnd,
   track: GrowingTrack,
-  warnings: ModelWarning[],
+  seen: SeenRanges,
 ): Flight {
   const last = end.state;
   const [x, z] = [last[0] as number, last[2] as number];
@@ -126,11 +120,13 @@ function flightRecord(
   const descent = si<Flight['descentAngle']>(descentAngle(vx, vy, vz));
   const carry = Math.sqrt(x * x + z * z);
   const carryBand = end.ending === 'landed' ? bandOf(problem, launch.ballSpeed, carry) : undefined;
-  return {
+  // Beyond the data the spread between the sources is what the extrapolation may be worth.
+  const warnings = rangeWarnings(problem.model, seen, carryBand);
+  if (end.ending !== 'landed') warnings.push(endingWarning(end.ending, end.time, problem));
+  const flight: { -readonly [K in keyof Flight]: Flight[K] } = {
     ended: end.ending,
     launch,
     carry: si(carry),
-    ...(carryBand !== undefined && { carryBand }),
     side: si(z),
     curve: si(curve(x, z, launch.launchDirection ?? 0)),
     apex: si(end.apex),
@@ -148,8 +144,11 @@ function flightRecord(
     },
     aerodynamics: problem.model.id,
     track,
-    warnings: allWarnings(end, problem, carryBand, warnings),
+    warnings,
   };
+  // Not spread into the literal, which would cost a tenth of the flight.
+  if (carryBand !== undefined) flight.carryBand = carryBand;
+  return flight;
 }
 
 /** Standard error of a carry; known for the default ball alone. */
@@ -167,20 +166,18 @@ const ENDING_CODES: Readonly<Record<Exclude<Flight['ended'], 'landed'>, WarningC
   topped: 'topped',
 };
 
-/** The warnings of the ranges, with what the extrapolation may be worth, and that of an ending other than a landing. */
-function allWarnings(
-  { ending, time }: FlightEnd,
+function endingWarning(
+  ending: Exclude<Flight['ended'], 'landed'>,
+  time: number,
   { model }: FlightProblem,
-  carryBand: Length | undefined,
-  outside: readonly ModelWarning[],
-): ModelWarning[] {
-  if (ending === 'landed') {
-    // Beyond the data the spread between the sources is what the extrapolation may be worth.
-    return outside.map((warning) =>
-      carryBand === undefined ? warning : { ...warning, effect: { carry: carryBand } },
-    );
-  }
+): ModelWarning {
   const range = { min: 0, max: ending === 'time-limit' ? time : 0 };
-  const code = ENDING_CODES[ending];
-  return [...outside, { code, severity: 'caution', model: model.id, quantity: 'ended', range, value: time }];
+  return {
+    code: ENDING_CODES[ending],
+    severity: 'caution',
+    model: model.id,
+    quantity: 'ended',
+    range,
+    value: time,
+  };
 }
