@@ -76,8 +76,8 @@ export function tradeoffOf(question: TradeoffQuestion, progress: Progress): Trad
   const constant = laws.constant && ask(laws.constant, shots, 30, laws.low ? 60 : 90);
   const ends = laws.low &&
     laws.high && {
-      low: ask(laws.low, shots / 2, 60, 75),
-      high: ask(laws.high, shots / 2, 75, 90),
+      low: ask(laws.low, Math.ceil(shots / 2), 60, 75),
+      high: ask(laws.high, Math.ceil(shots / 2), 75, 90),
     };
   const cloud = (clubSpeed: Speed): Cloud => ({
     clubSpeed,
