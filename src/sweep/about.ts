@@ -1,7 +1,6 @@
 import { modelAsData } from '../aerodynamics/resolve.js';
 import { type ReadScene, type Scene, withDefaults } from '../scene/scene.js';
 import { STRIKE_MODEL } from '../strike/warnings.js';
-import { RUN_MODEL } from '../turf/run-out.js';
 import { VERSION } from '../version.js';
 import { factorFields } from './factors.js';
 import { OUTPUTS, type OutputName } from './outputs.js';
@@ -77,7 +76,7 @@ export function sweepAbout(parts: SweepParts, { aerodynamics }: Scene): SweepAbo
     models: {
       aerodynamics: model.id,
       ...(struck && { strike: STRIKE_MODEL }),
-      run: RUN_MODEL,
+      run: turf.bounce.model,
     },
     source: { authors, year, work },
     setup: {

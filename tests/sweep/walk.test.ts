@@ -162,7 +162,7 @@ describe('a row of a sweep', () => {
           slope: within('ground.slope', -0.05, 0.05),
           crossSlope: within('ground.crossSlope', -0.05, 0.05),
         }),
-        within('turf.friction', 0.2, 0.6),
+        within('turf.bounce.friction', 0.2, 0.6),
         within('turf.rollingResistance', 0.1, 0.4),
         (launch, place, speed, origin, roughness, ground, friction, rollingResistance) => {
           const row = {
@@ -172,7 +172,7 @@ describe('a row of a sweep', () => {
             'wind.speed': speed,
             'wind.from': origin,
             'wind.profile.roughness': roughness,
-            'turf.friction': friction,
+            'turf.bounce.friction': friction,
             'turf.rollingResistance': rollingResistance,
           } as ListRow;
           const profile = { kind: 'log', roughness: metres(roughness) } as const;
@@ -180,7 +180,7 @@ describe('a row of a sweep', () => {
             air: airAtAltitude(place as never),
             wind: windFrom({ speed: metresPerSecond(speed), from: origin as never, profile }),
             ground: ground as never,
-            turf: { ...turfs.firm, friction, rollingResistance },
+            turf: { ...turfs.firm, bounce: { ...turfs.firm.bounce, friction }, rollingResistance },
           };
           expectSameShot(row, { scene: { turf: 'firm' } }, launch as unknown as Launch, { scene });
         },
@@ -324,7 +324,11 @@ describe('a setup', () => {
 
   it.each<[string, never, SweepSetup]>([
     ['lacks an input', design as never, { fixed: { 'delivery.attackAngle': degrees(0) } }],
-    ['has no start', { ...design, factors: [{ name: 'turf.friction', from: 0.2, to: 0.5 }] } as never, {}],
+    [
+      'has no start',
+      { ...design, factors: [{ name: 'turf.bounce.friction', from: 0.2, to: 0.5 }] } as never,
+      {},
+    ],
     ['has two starts', design as never, { from: launch }],
     ['fixes what varies', design as never, { fixed: { ...rest, 'delivery.clubSpeed': mph(90) } }],
     ['fixes an unknown', design as never, { fixed: { ...rest, 'delivery.speed': 4 } as never }],
@@ -400,7 +404,9 @@ describe('the ranges of the factors', () => {
         else playShot(launch, { wind: set({ along: 0, across: 0 }, rest) as never });
         return;
       case 'turf':
-        playShot(launch, { turf: set(turfs.normal, rest) });
+        playShot(launch, {
+          turf: set(/tiltCap|Scale$/.test(name) ? turfs.pennerNormal : turfs.normal, rest),
+        });
         return;
       case 'ground':
         playShot(launch, { ground: set({}, rest) });
