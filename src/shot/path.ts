@@ -44,7 +44,8 @@ const timeField: QuantityField = /* @__PURE__ */ frozen(() => quantity(SECONDS, 
 
 /**
  * State of the ball at a time of a flight, or of a whole shot with its bounces and its roll, on the quintics through the
- * nodes of its track (error under 1 mm at the default tolerance; tested). At a contact it is the state before.
+ * nodes of its track (error under 1 mm at the default tolerance; tested). At a contact it is the state before, at the end
+ * the last one.
  *
  * Spin in the run: that of the bounce model while hopping; while rolling the rate that goes with the speed.
  * @param of - a flight, from launch to landing, or a shot, to rest
