@@ -1,6 +1,7 @@
-import { requireRecord, requireWithin } from '../errors.js';
+import { type Declared, type QuantityField, quantity } from '../inputs/field.js';
 import { frozen } from '../inputs/frozen.js';
 import type { Source } from '../source.js';
+import { RATIO } from '../units/unit.js';
 import type { AerodynamicModel } from './model.js';
 import { SPIN_DECAY } from './spin-decay.js';
 
@@ -39,28 +40,21 @@ export const fittedModernConstants: FittedModernConstants = /* @__PURE__ */ froz
   crisisWidth: 15_000,
 }));
 
-/** What each constant may be, so that the coefficients stay finite and drag positive. */
-const CONSTANT_RANGES: Readonly<Record<keyof FittedModernConstants, readonly [number, number]>> = {
-  liftLimit: [0, 5],
-  liftScale: [0.001, 10],
-  dragFloor: [0.01, 10],
-  dragRise: [0, 10],
-  dragScale: [0.001, 10],
-  crisisStep: [0, 10],
-  crisisCentre: [1, 1e7],
-  crisisWidth: [1, 1e7],
-};
-
-/** A checked copy of the constants. @throws FairflightError naming the constant @internal */
-export function checkFittedConstants(given: FittedModernConstants, field: string): FittedModernConstants {
-  const names = Object.keys(CONSTANT_RANGES) as (keyof FittedModernConstants)[];
-  requireRecord(field, given, names);
-  const entries = names.map((name) => {
-    const [minimum, maximum] = CONSTANT_RANGES[name];
-    return [name, requireWithin(`${field}.${name}`, given[name], minimum, maximum, '')];
-  });
-  return Object.fromEntries(entries) as unknown as FittedModernConstants;
-}
+/** Declaration of {@link FittedModernConstants}: the coefficients stay finite and drag positive. @internal */
+export const fittedConstantFields: Declared<FittedModernConstants> = /* @__PURE__ */ frozen(() => {
+  const constant = (min: number, max: number, name: keyof FittedModernConstants): QuantityField<''> =>
+    quantity(RATIO, min, max, fittedModernConstants[name], name);
+  return {
+    liftLimit: constant(0, 5, 'liftLimit'),
+    liftScale: constant(0.001, 10, 'liftScale'),
+    dragFloor: constant(0.01, 10, 'dragFloor'),
+    dragRise: constant(0, 10, 'dragRise'),
+    dragScale: constant(0.001, 10, 'dragScale'),
+    crisisStep: constant(0, 10, 'crisisStep'),
+    crisisCentre: constant(1, 1e7, 'crisisCentre'),
+    crisisWidth: constant(1, 1e7, 'crisisWidth'),
+  };
+});
 
 /** CL = liftLimit (1 − exp(−S/liftScale)). @internal */
 export function fittedLift(constants: FittedModernConstants, spinRatio: number): number {

@@ -52,7 +52,8 @@ export const threadControlFields: Declared<ThreadControl> = /* @__PURE__ */ froz
   modelFrom: optional(record(modelModuleFields, 'module of a model')),
 }));
 
-const optionFields: Declared<ParallelOptions> = /* @__PURE__ */ frozen(() => ({
+/** Declaration of {@link ParallelOptions}. @internal */
+export const parallelOptionFields: Declared<ParallelOptions> = /* @__PURE__ */ frozen(() => ({
   ...sweepBaseFields,
   ...chunkControlFields,
   ...threadControlFields,
@@ -84,7 +85,7 @@ export async function* sweepInParallel(
   scene: Scene = {},
   options: ParallelOptions = {},
 ): AsyncGenerator<SweepChunk, void, undefined> {
-  const control = readOptions(optionFields, options);
+  const control = readOptions(parallelOptionFields, options);
   const run = await startRun({ design, scene, base: without(options, CONTROLS) }, control, undefined);
   for await (const { rows } of run.results(requireStart(control.start ?? 0, run.about.rows))) {
     yield { about: run.about, ...rows };

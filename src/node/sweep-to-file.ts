@@ -45,7 +45,8 @@ export interface SweepFileReport {
   readonly about: SweepAbout;
 }
 
-const optionFields: Declared<FileOptions> = /* @__PURE__ */ frozen(() => {
+/** Declaration of {@link FileOptions}. @internal */
+export const fileOptionFields: Declared<FileOptions> = /* @__PURE__ */ frozen(() => {
   const { start: _, ...chunks } = chunkControlFields;
   return {
     ...sweepBaseFields,
@@ -75,7 +76,7 @@ export async function sweepToFile(
   scene: Scene = {},
   options: FileOptions = {},
 ): Promise<SweepFileReport> {
-  const control = readOptions(optionFields, options);
+  const control = readOptions(fileOptionFields, options);
   const format = formatOf(path, control.format);
   const base = without(options, [...CONTROLS, 'format', 'resume', 'overwrite']);
   const run = await startRun({ design, scene, base }, control, format);

@@ -1,4 +1,4 @@
-import { isList } from '../errors.js';
+import { isList, isRecord } from '../errors.js';
 import { refusal, refuseType } from '../inputs/refuse.js';
 import { sobolIndices } from '../numerics/sobol-indices.js';
 import type { IndexDesign } from './design.js';
@@ -51,11 +51,11 @@ export interface OutputIndices {
  *   base rows are complete, or the values do not vary
  */
 export function sobolIndicesOf(design: IndexDesign, values: ArrayLike<number>): OutputIndices {
-  if (design?.kind !== 'sobol-indices') {
+  if (!isRecord(design) || design.kind !== 'sobol-indices') {
     throw refuseType('design', 'a design of kind sobol-indices', design);
   }
   const { names, rows } = designPoints(design);
-  if (!(values instanceof Float64Array) && !isList(values)) {
+  if (!(ArrayBuffer.isView(values) && values instanceof Float64Array) && !isList(values)) {
     throw refuseType('values', 'a Float64Array or a list of numbers', values);
   }
   if (values.length !== rows) {

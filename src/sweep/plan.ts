@@ -58,7 +58,7 @@ export function sweepPlan(request: SweepRequest, kernel?: BatchKernel): SweepPla
     ...(needs('run') ? [runs] : []),
   ];
   // The ends of a range are checked at the door; a list may hold anything.
-  const checked = request.design.kind !== 'list';
+  const checked = points.about['kind'] !== 'list';
 
   const engine = kernel?.name ?? 'JavaScript';
   let work: Work | undefined;

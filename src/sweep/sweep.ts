@@ -1,4 +1,4 @@
-import { isList, isRecord } from '../errors.js';
+import { isList, isReadable, isRecord } from '../errors.js';
 import { readKernel } from '../flight/engine/batch.js';
 import type { BatchKernel } from '../flight/index.js';
 import { count, custom, type Declared, optional } from '../inputs/field.js';
@@ -68,6 +68,9 @@ export interface ChunkControl {
 /** Options of {@link sweepChunks}. */
 export interface ChunkOptions extends SweepOptions, ChunkControl {}
 
+/** Rows a chunk when nothing is said. @internal */
+export const DEFAULT_CHUNK = 8192;
+
 /** Declaration of {@link ChunkControl}. @internal */
 export const chunkControlFields: Declared<ChunkControl> = /* @__PURE__ */ frozen(() => ({
   chunkSize: optional(count(1, 2 ** 24, DEFAULT_CHUNK, 'rows a chunk')),
@@ -76,18 +79,20 @@ export const chunkControlFields: Declared<ChunkControl> = /* @__PURE__ */ frozen
   onProgress: custom(readFunction, 'progress'),
 }));
 
-const sweepOptionFields: Declared<SweepOptions> = /* @__PURE__ */ frozen(() => ({
+/** Declaration of {@link SweepOptions}. @internal */
+export const sweepOptionFields: Declared<SweepOptions> = /* @__PURE__ */ frozen(() => ({
   ...sweepBaseFields,
   kernel: custom(readKernel, 'batch kernel'),
 }));
 
-const chunkOptionFields: Declared<ChunkOptions> = /* @__PURE__ */ frozen(() => ({
+/** Declaration of {@link ChunkOptions}. @internal */
+export const chunkOptionFields: Declared<ChunkOptions> = /* @__PURE__ */ frozen(() => ({
   ...sweepOptionFields,
   ...chunkControlFields,
 }));
 
 function readSignal(value: unknown, path: string): AbortLike {
-  if (isRecord(value) && typeof value['aborted'] === 'boolean') return value as unknown as AbortLike;
+  if (isReadable(value) && typeof value['aborted'] === 'boolean') return value as unknown as AbortLike;
   throw refuseType(path, 'an AbortSignal', value);
 }
 
@@ -97,8 +102,6 @@ export function readFunction(value: unknown, path: string): unknown {
   throw refuseType(path, 'a function', value);
 }
 
-/** Rows a chunk when nothing is said. @internal */
-export const DEFAULT_CHUNK = 8192;
 const MOST_IN_MEMORY = 2 ** 28;
 
 /**
