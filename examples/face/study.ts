@@ -1,3 +1,4 @@
+import { sort } from 'd3-array';
 import {
   type Clubhead,
   type Delivery,
@@ -99,7 +100,9 @@ export function placed(
       strikes.push({ shot: number, offset: onFace, ...rest });
       return;
     }
-    const estimate = locateStrike(shot, { ...(scene.ball && { ball: scene.ball }), clubhead, hand });
+    const estimate = locateStrike(shot, {
+      clubhead: { ...(scene.ball && { ball: scene.ball }), clubhead, hand },
+    });
     if (estimate.outcome === 'inconsistent') unplaced.push({ shot: number, why: estimate.message });
     else if (estimate.alternatives.length > 0 || estimate.identifiability.toe.weak) {
       unplaced.push({ shot: number, why: estimate.findings.join(' ') });
@@ -170,7 +173,7 @@ export function studyOf(
 function usualDelivery(strikes: readonly FaceStrike[], clubhead: Clubhead): Delivery {
   const all = strikes.flatMap(({ located }) => (located === undefined ? [] : [located.delivery]));
   const middle = <Q extends number>(of: (delivery: Delivery) => Q | undefined, otherwise: Q): Q => {
-    const values = all.flatMap((delivery) => of(delivery) ?? []).sort((a, b) => a - b);
+    const values = sort(all.flatMap((delivery) => of(delivery) ?? []));
     return values[Math.floor(values.length / 2)] ?? otherwise;
   };
   return {

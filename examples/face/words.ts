@@ -23,7 +23,7 @@ const mm = (value: number): string => fixed(Math.abs(value) * 1000);
 /** A place on the face in words. */
 export function placeWords({ toe, high }: StrikeOffset): string {
   const across =
-    Math.abs(toe) < 0.0005 ? 'on the middle' : `${mm(toe)} mm toward the ${toe > 0 ? 'toe' : 'heel'}`;
+    Math.abs(toe) < 0.0005 ? 'in the middle' : `${mm(toe)} mm toward the ${toe > 0 ? 'toe' : 'heel'}`;
   const up = Math.abs(high) < 0.0005 ? 'at mid height' : `${mm(high)} mm ${high > 0 ? 'high' : 'low'}`;
   return `${across}, ${up}`;
 }

@@ -62,7 +62,7 @@ function tooFew(shots: readonly MeasuredShot[]): string {
   });
   const why = lacking.length === 0 ? '' : ` (${lacking.join(', ')})`;
   return (
-    '--calibrate takes at least 5 shots that have ball speed, launch angle, and club speed (for the head) or spin and ' +
+    '--calibrate needs at least 5 shots that have ball speed, launch angle, and club speed (for the head) or spin and ' +
     `carry, apex or descent angle (for the ball). The file has ${counted(shots.length, 'usable shot')}${why}`
   );
 }

@@ -69,7 +69,7 @@ function misreadHint(
 function strikeHint(measured: MeasuredShot, { clubhead, hand }: LadderSetup): string | undefined {
   const { ballSpeed, clubSpeed } = measured;
   if (ballSpeed === undefined || clubSpeed === undefined) return undefined;
-  const found = locateStrike(readingsOf(measured), { clubhead, hand });
+  const found = locateStrike(readingsOf(measured), { clubhead: { clubhead, hand } });
   if (found.outcome === 'inconsistent') return found.message;
   const { toe, high } = found.strikeOffset;
   if (Math.hypot(toe, high) < NEAR_CENTRE || found.identifiability.toe.weak) return undefined;

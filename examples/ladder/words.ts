@@ -2,7 +2,7 @@ import type { MeasuredShot } from 'fairflight/session';
 import type { Display } from '../lib/display.js';
 import { counted, fixed, listed, signed } from '../lib/text.js';
 import type { Ladder } from './ladder.js';
-import type { FlightWindow, LoftAnswer, Rung } from './rungs.js';
+import type { LoftAnswer, Rung } from './rungs.js';
 import type { Step } from './steps.js';
 
 /** Cautions that go with every ladder. */
@@ -93,15 +93,6 @@ export function leftSentence(rungs: readonly Rung[], { distance }: Display): str
   );
   if (parts.length === 0) return '';
   return `Carry left on the table (${distance.unit}), best loft and centred strike together: ${listed(parts)}.`;
-}
-
-/** Whether the flight is in the window that holds the ball in the air. */
-export function windowSentence(window: FlightWindow | undefined, display: Display): string {
-  if (window === undefined) return 'no window';
-  const { height, angle } = display;
-  const apex = `apex ${fixed(height.of(window.apex[0]))}–${fixed(height.of(window.apex[1]))} ${height.unit}`;
-  const descent = `descent ${fixed(angle.of(window.descent[0]))}–${fixed(angle.of(window.descent[1]))}°`;
-  return `${window.verdict} (${apex}, ${descent})`;
 }
 
 /** Distance per speed in the units shown. */

@@ -1,10 +1,10 @@
+import { mean } from 'd3-array';
 import type { ModelWarning, Scene } from 'fairflight';
 import { type Estimate, type MeasuredShot, standardise, summariseSession } from 'fairflight/session';
 import type { Length } from 'fairflight/units';
 import { UsageError } from '../lib/command.js';
 import { type Sifted, sift } from '../lib/odd.js';
 import type { Progress } from '../lib/progress.js';
-import { average } from '../lib/statistics.js';
 import { counted } from '../lib/text.js';
 import type { Place } from './scenes.js';
 
@@ -110,8 +110,8 @@ function cardOf(
   const there = places.map(({ key, scene }) => {
     const moved = shots.map((shot) => standardise(shot, home, scene));
     for (const each of moved) note(warnings, each.warnings);
-    const carryChange = average(moved.map(({ change }) => change.carry));
-    const totalChange = average(moved.map(({ change }) => change.total));
+    const carryChange = mean(moved, ({ change }) => change.carry) ?? Number.NaN;
+    const totalChange = mean(moved, ({ change }) => change.total) ?? Number.NaN;
     return [
       key,
       {
@@ -119,7 +119,7 @@ function cardOf(
         total: total.mean + totalChange,
         carryChange,
         totalChange,
-        drift: average(moved.map(({ change }) => change.side)),
+        drift: mean(moved, ({ change }) => change.side) ?? Number.NaN,
       },
     ] as const;
   });
@@ -134,7 +134,7 @@ function cardOf(
     carry,
     total,
     basis: { carry: basisOf('carry'), total: basisOf('total') },
-    modelLess: gaps.length === 0 ? undefined : average(gaps),
+    modelLess: mean(gaps),
     there: Object.fromEntries(there) as Record<Place['key'], ClubThere>,
   };
 }

@@ -1,3 +1,4 @@
+import { sum } from 'd3-array';
 import type { ShotTable } from 'fairflight/schema';
 import type { Display } from '../lib/display.js';
 import { ODD_RULE, oddLines } from '../lib/odd.js';
@@ -57,7 +58,7 @@ export function elsewherePage(answer: Elsewhere, table: ShotTable, file: string,
 /** Where the models are asked for more than was measured, in small print. */
 function beyondModels({ clubs, places, warnings }: Elsewhere): string {
   if (warnings.length === 0) return '';
-  const all = places.length * clubs.reduce((sum, { shots }) => sum + shots, 0);
+  const all = places.length * sum(clubs, ({ shots }) => shots);
   const each = warnings.map(({ message, shots }) => `${counted(shots, 'flight')} of ${all}: ${message}`);
   return `<p class="note">Beyond what the models were measured on, for example: ${escaped(each.join(' · '))}</p>`;
 }

@@ -1,3 +1,4 @@
+import { deviation, mean, median, sum } from 'd3-array';
 import {
   type Clubhead,
   type Delivery,
@@ -17,7 +18,6 @@ import {
 import { type Angle, type Length, type Speed, si, toMph } from 'fairflight/units';
 import { UsageError } from '../lib/command.js';
 import type { Progress } from '../lib/progress.js';
-import { average, deviation, median } from '../lib/statistics.js';
 
 /** How scatter is said to change with speed. */
 export type LawChoice = 'constant' | 'measured' | { readonly perMph: number } | undefined;
@@ -94,7 +94,7 @@ export function playerFrom(question: PlayerQuestion, progress: Progress): Player
     band.shots.flatMap((i): Located[] => {
       const shot = complete[i];
       if (shot === undefined || (!keepOutliers && outliers.has(i))) return [];
-      const found = locateStrike(readingsOf(shot), { clubhead, hand });
+      const found = locateStrike(readingsOf(shot), { clubhead: { clubhead, hand } });
       done++;
       progress.tick(done);
       if (found.outcome === 'located') return [{ delivery: found.delivery, shot }];
@@ -109,14 +109,14 @@ export function playerFrom(question: PlayerQuestion, progress: Progress): Player
   const trend = trendOf(groups);
   const law = lawFrom(question.law, trend);
   const home = homeBand(groups, question.now);
-  const clubSpeed = question.now ?? si<Speed>(average(home.map(({ delivery }) => delivery.clubSpeed)));
+  const clubSpeed = question.now ?? speedOf(home);
   return {
     usual: { ...meanDelivery(home), clubSpeed, hand },
     spread: spreadOf(groups, law, clubSpeed),
     law,
     trend,
     now: { shots: home.length, side: sideOf(home) },
-    used: groups.reduce((sum, { length }) => sum + length, 0),
+    used: sum(groups, ({ length }) => length),
     odd: summary.oddShots,
     unexplained,
     incomplete: shots.length - complete.length,
@@ -173,25 +173,29 @@ function lawFrom(choice: LawChoice, trend: ScatterTrend | undefined): ScatterLaw
 
 /** The band nearest the speed asked for; else the one with most shots, of several that nearest the median speed. */
 function homeBand(groups: readonly (readonly Located[])[], now: Speed | undefined): readonly Located[] {
-  const speed = (group: readonly Located[]): number =>
-    average(group.map(({ delivery }) => delivery.clubSpeed));
   const most = Math.max(...groups.map((group) => group.length));
   const usual = now === undefined ? groups.filter((group) => group.length === most) : groups;
-  const aim = now ?? median(groups.flatMap((group) => group.map(({ delivery }) => delivery.clubSpeed)));
+  const aim = now ?? median(groups.flat(), ({ delivery }) => delivery.clubSpeed) ?? Number.NaN;
   return usual.reduce((kept, group) =>
-    Math.abs(speed(group) - aim) < Math.abs(speed(kept) - aim) ? group : kept,
+    Math.abs(speedOf(group) - aim) < Math.abs(speedOf(kept) - aim) ? group : kept,
   );
 }
 
+/** Mean club speed of a band. */
+function speedOf(band: readonly Located[]): Speed {
+  return si(mean(band, ({ delivery }) => delivery.clubSpeed) ?? Number.NaN);
+}
+
 function meanDelivery(band: readonly Located[]): Delivery {
-  const mean = (name: ScatterName): number => average(band.map(({ delivery }) => SCATTERS[name](delivery)));
+  const of = (name: ScatterName): number =>
+    mean(band, ({ delivery }) => SCATTERS[name](delivery)) ?? Number.NaN;
   return {
-    clubSpeed: si<Speed>(mean('clubSpeed')),
-    attackAngle: si<Angle>(mean('attackAngle')),
-    clubPath: si<Angle>(mean('clubPath')),
-    faceAngle: si<Angle>(mean('faceAngle')),
-    dynamicLoft: si<Angle>(mean('dynamicLoft')),
-    strikeOffset: { toe: si<Length>(mean('toe')), high: si<Length>(mean('high')) },
+    clubSpeed: si<Speed>(of('clubSpeed')),
+    attackAngle: si<Angle>(of('attackAngle')),
+    clubPath: si<Angle>(of('clubPath')),
+    faceAngle: si<Angle>(of('faceAngle')),
+    dynamicLoft: si<Angle>(of('dynamicLoft')),
+    strikeOffset: { toe: si<Length>(of('toe')), high: si<Length>(of('high')) },
   };
 }
 
@@ -214,8 +218,7 @@ function spreadOf(groups: readonly (readonly Located[])[], law: ScatterLaw, now:
     );
   });
   const dof = rows.length - groups.length;
-  const product = (i: number, j: number): number =>
-    rows.reduce((sum, row) => sum + (row[i] ?? 0) * (row[j] ?? 0), 0) / dof;
+  const product = (i: number, j: number): number => sum(rows, (row) => (row[i] ?? 0) * (row[j] ?? 0)) / dof;
   const sd = NAMES.map((_, i) => Math.sqrt(product(i, i)));
   const correlations = NAMES.flatMap((a, i): Correlation<ScatterName>[] =>
     NAMES.slice(i + 1).map((b, k) => {

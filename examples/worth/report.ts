@@ -1,9 +1,10 @@
 import type { Clubhead, Delivery, Launch, Outcome, Scene, Sensitivities } from 'fairflight';
 import { axes, box, frame, type KeyEntry, key, line, mark, svg, text } from '../lib/chart.js';
 import type { Display, Shown } from '../lib/display.js';
-import { figure, htmlPage, htmlTable, kept, list, section, type TableColumn } from '../lib/page.js';
+import { figure, htmlPage, htmlTable, kept, list, section } from '../lib/page.js';
 import { BLUE, INK, MUTED, VERMILION } from '../lib/palette.js';
 import { sceneWords } from '../lib/scene-options.js';
+import type { TableColumn } from '../lib/sheet.js';
 import { terminalTable } from '../lib/table.js';
 import { escaped, fixed, grouped, signed, wrapped } from '../lib/text.js';
 

@@ -40,9 +40,14 @@ export function readColumns<Name extends string>(
   return { count: expected?.count ?? 0, columns };
 }
 
-function readColumn(field: QuantityField, column: unknown, path: string): Float64Array {
+/** True for a typed column. @internal */
+export function isTyped(column: unknown): column is Float64Array {
   // A proxy may throw where it is asked for its class; it is no view of a buffer.
-  const typed = ArrayBuffer.isView(column) && column instanceof Float64Array;
+  return ArrayBuffer.isView(column) && column instanceof Float64Array;
+}
+
+function readColumn(field: QuantityField, column: unknown, path: string): Float64Array {
+  const typed = isTyped(column);
   if (!typed && !isList(column)) throw refuseType(path, 'a Float64Array or a list of numbers', column);
   const { length } = column;
   const numbers = typed ? column : new Float64Array(length);

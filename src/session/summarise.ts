@@ -164,7 +164,7 @@ function trendsOf(shots: readonly MeasuredShot[], level: number): SessionSummary
   return trends;
 }
 
-/** Metres a metre per second to yards a mile per hour. */
+/** From metres per metre per second to yards per mph. */
 function yardsPerMph(slope: number): number {
   return toYards((slope * mph(1)) as Parameters<typeof toYards>[0]);
 }

@@ -138,16 +138,20 @@ function refusal(failure: StrikeFailure, clubSpeed: number): FairflightError {
   if (failure === 'impossible-restitution') {
     return new FairflightError(
       'outside-range',
-      `clubhead.restitution leaves the range 0 to 1 at a club speed of ${clubSpeed} m/s`,
-      { field: 'clubhead.restitution', value: clubSpeed, hint: 'reduce clubhead.restitution.slope' },
+      `options.clubhead.restitution leaves the range 0 to 1 at a club speed of ${clubSpeed} m/s`,
+      {
+        field: 'options.clubhead.restitution',
+        value: clubSpeed,
+        hint: 'reduce options.clubhead.restitution.slope',
+      },
     );
   }
   return new FairflightError(
     'outside-range',
-    'clubhead.tangentialRestitution, friction and depth of the centre of gravity together would give this strike energy from nothing',
+    'options.clubhead.tangentialRestitution, friction and depth of the centre of gravity together would give this strike energy from nothing',
     {
-      field: 'clubhead.tangentialRestitution',
-      hint: 'a face that hardly stops the slip has low friction: raise the tangential restitution or reduce clubhead.friction',
+      field: 'options.clubhead.tangentialRestitution',
+      hint: 'a face that hardly stops the slip has low friction: raise the tangential restitution or reduce options.clubhead.friction',
     },
   );
 }

@@ -1,5 +1,8 @@
+import type { ModelChoice } from '../aerodynamics/index.js';
 import { modelAsData } from '../aerodynamics/resolve.js';
-import { type ReadScene, type Scene, withDefaults } from '../scene/scene.js';
+import { choice, type Declared, type ListField, record, text } from '../inputs/field.js';
+import { frozen } from '../inputs/frozen.js';
+import { type ReadScene, withDefaults } from '../scene/scene.js';
 import { STRIKE_MODEL } from '../strike/warnings.js';
 import { RUN_MODEL } from '../turf/run-out.js';
 import { VERSION } from '../version.js';
@@ -18,6 +21,16 @@ export interface ColumnAbout {
   /** Whether it was put in or computed. */
   readonly role: 'input' | 'output';
 }
+
+/** Declaration of the columns of a sweep. @internal */
+export const columnsField: ListField = /* @__PURE__ */ frozen(() => {
+  const fields: Declared<ColumnAbout> = {
+    name: text('carry', 'name'),
+    unit: text('m', 'unit'),
+    role: choice(['input', 'output'], 'role'),
+  };
+  return { kind: 'list', of: record(fields, 'column'), least: 1, most: 1000, label: 'columns' };
+});
 
 /** What a paper needs to cite a sweep and a program to repeat it. Plain data, also written into files. */
 export interface SweepAbout {
@@ -41,7 +54,7 @@ export interface SweepAbout {
   readonly models: { readonly aerodynamics: string; readonly strike?: string; readonly run: string };
   /** Where the coefficient model comes from. */
   readonly source: { readonly authors: string; readonly year: number; readonly work: string };
-  /** The setup with its defaults filled in; a coefficient model made of functions is told by its id. */
+  /** Scene and options with their defaults filled in; a coefficient model made of functions is told by its id. */
   readonly setup: Readonly<Record<string, unknown>>;
 }
 
@@ -56,7 +69,7 @@ export interface SweepParts {
 }
 
 /** @internal */
-export function sweepAbout(parts: SweepParts, { aerodynamics }: Scene): SweepAbout {
+export function sweepAbout(parts: SweepParts, aerodynamics: ModelChoice | undefined): SweepAbout {
   const { points, outputs, setup, scene, struck, engine } = parts;
   const { start, fixed, settings } = setup;
   const { clubhead, ...flight } = settings;

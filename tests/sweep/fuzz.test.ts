@@ -46,13 +46,13 @@ describe('rows from anywhere in the allowed ranges', () => {
       400,
       11,
     );
-    const setup = group.test('clubhead.mass') ? { clubhead: clubheads.midIron } : {};
-    const result = sweep({ kind: 'list', rows }, setup, { kernel });
+    const head = group.test('clubhead.mass') ? { clubhead: clubheads.midIron } : {};
+    const result = sweep({ kind: 'list', rows }, {}, { ...head, kernel });
     const seen = new Set<RowStatus>();
     for (let i = 0; i < rows.length; i++) {
       const status = rowStatuses[result.status[i] as number] as RowStatus;
       seen.add(status);
-      const computed = ['landed', 'time-limit', 'below-ground', 'still-rolling'].includes(status);
+      const computed = ['landed', 'time-limit', 'below-ground', 'topped', 'still-rolling'].includes(status);
       result.about.columns.forEach(({ name, role }, j) => {
         const value = result.values[j]?.[i] as number;
         if (role === 'input' || computed)

@@ -1,5 +1,5 @@
 import { REYNOLDS_CELLS, SPIN_CELLS } from '../../../aerodynamics/compiled-law.js';
-import { kernelConstants } from '../kernel-layout.js';
+import { kernelConstants } from '../kernel-constants.js';
 import type { Expression, Formula, Stage } from './expression.js';
 
 const CONSTANTS = kernelConstants();
