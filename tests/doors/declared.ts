@@ -10,6 +10,8 @@ export interface Argument {
   readonly valid: unknown;
   /** Set where the fields are named without the record around them, as `hole.length` of a question. */
   readonly apart?: true;
+  /** How the whole is read where it may be one of two records. */
+  readonly read?: (value: unknown) => unknown;
 }
 
 /** One declared field within an argument. */
@@ -23,8 +25,12 @@ export interface Place {
 export type Verdict = string;
 
 /** The verdict of the declaration alone. */
-export function declaredVerdict({ root, field, apart }: Argument, value: unknown): Verdict {
+export function declaredVerdict({ root, field, apart, read }: Argument, value: unknown): Verdict {
   return verdictOf(() => {
+    if (read !== undefined) {
+      read(value);
+      return;
+    }
     if (value === undefined && field.optional === true) return;
     if (apart !== true || field.kind !== 'record') {
       readField(field, value, root);
@@ -112,6 +118,12 @@ export function changed(value: unknown, keys: readonly (string | number)[], to: 
   return copy;
 }
 
+/** The path that an error gives a place. */
+export function pathOf({ root, apart }: Argument, keys: readonly (string | number)[]): string {
+  const path = keys.map((key) => (typeof key === 'number' ? `[${key}]` : `.${key}`)).join('');
+  return apart === true ? path.slice(1) : `${root}${path}`;
+}
+
 /** The value at a place. */
 export function valueAt(value: unknown, keys: readonly (string | number)[]): unknown {
   return keys.reduce<unknown>((part, key) => (part as Record<string, unknown>)[key], value);
@@ -151,19 +163,20 @@ export const WRONG: Readonly<Record<string, unknown>> = {
   'typed array': new Float64Array(2),
 };
 
-/** Where a number stands to its range, and what must come of it. */
+/** Where a number stands to its range, and the code of the refusal, or `fine`. */
 export function numbersAbout(
   field: Field,
-): Readonly<Record<string, readonly [value: number, fine: boolean]>> {
+): Readonly<Record<string, { readonly value: number; readonly verdict: Verdict }>> {
   if (field.kind !== 'quantity' && field.kind !== 'count') return {};
   const { min, max, example } = field;
   const step = field.kind === 'count' ? 1 : (max - min) * 1e-6;
   return {
-    below: [min - step, false],
-    'at min': [min, true],
-    inside: [example, true],
-    'at max': [max, true],
-    above: [max + Math.max(step, max * 1e-15), false],
-    ...(field.kind === 'count' && min < max && { 'between whole numbers': [min + 0.5, false] }),
+    below: { value: min - step, verdict: 'outside-range' },
+    'at min': { value: min, verdict: 'fine' },
+    inside: { value: example, verdict: 'fine' },
+    'at max': { value: max, verdict: 'fine' },
+    above: { value: max + Math.max(step, 2 * (max - min) * Number.EPSILON), verdict: 'outside-range' },
+    ...(field.kind === 'count' &&
+      min < max && { 'between whole numbers': { value: min + 0.5, verdict: 'invalid-input' } }),
   };
 }

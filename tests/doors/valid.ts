@@ -28,14 +28,14 @@ export const scene = {
   ball: { ...balls.conforming },
   aerodynamics: 'fitted-modern',
 };
-/** Winds that change with height. */
-export const profiles = [
-  { ...scene, wind: windFrom({ speed: mph(8), clock: 2, terrain: 'links-course' }) },
-  {
+/** Scenes with a wind that changes with height. */
+export const profiles = {
+  log: { ...scene, wind: windFrom({ speed: mph(8), clock: 2, terrain: 'links-course' }) },
+  power: {
     ...scene,
     wind: { along: 3, across: 2, profile: { kind: 'power', exponent: 0.14, referenceHeight: 10 } },
   },
-];
+};
 
 export const clubhead = { ...clubheads.driver };
 export const oblique = {
@@ -46,8 +46,8 @@ export const shotOptions = { tolerance: 1e-3, timeLimit: 60, clubhead };
 
 export const measured = examplesOf(measuredShotFields);
 
-/** A dozen shots in two groups by speed, in four sessions; invented. */
-export const shots: readonly MeasuredShot[] = Array.from({ length: 16 }, (_, i) => ({
+/** Shots in two groups by speed, in four sessions; invented. */
+export const shots: readonly MeasuredShot[] = Array.from({ length: 8 }, (_, i) => ({
   ...measured,
   clubSpeed: mph((i % 2 === 0 ? 93 : 101) + 0.3 * Math.sin(5 * i)),
   attackAngle: degrees(1 + 0.5 * Math.sin(3 * i)),
@@ -109,4 +109,23 @@ export const outlined = {
       ],
     },
   ],
+};
+
+/** A grid of coefficients; invented. */
+export const grid = {
+  id: 'own',
+  label: 'own',
+  reynolds: [5e4, 2e5],
+  spinRatio: [0, 0.2, 0.5],
+  drag: [
+    [0.3, 0.3, 0.35],
+    [0.2, 0.25, 0.3],
+  ],
+  lift: [
+    [0, 0.15, 0.25],
+    [0, 0.16, 0.28],
+  ],
+  source: { authors: 'nobody', year: 2026, work: 'an invented ball', confidence: 'assumption' },
+  spinEntering: 'across',
+  spinDecay: 2e-5,
 };
