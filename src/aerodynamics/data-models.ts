@@ -41,7 +41,8 @@ export function scaledModel(of: ModelChoice, scale: CoefficientScale): ScaledMod
  *
  * Lyu, Kensrud and Smith (2020), Sports Engineering 23, doi 10.1007/s12283-020-0318-1, found CL down to −0.10 to −0.15
  * between Re 50,000 and 70,000 at 750–2,250 rpm, and positive lift outside. Zero is a cautious middle, not a
- * measurement; the sources also find positive lift below Re 50,000. Off unless you ask for it: full shots stay above.
+ * measurement; the sources also find positive lift below Re 50,000. Off unless you ask for it: full shots stay above. The
+ * default has a loss of its own, wider in Re; this one is for models without.
  */
 export function withReverseMagnus(of: ModelChoice): ReverseMagnusModel {
   return checkedData({ kind: 'reverse-magnus', of }, 'model');

@@ -46,7 +46,8 @@ export function isTyped(column: unknown): column is Float64Array {
   return ArrayBuffer.isView(column) && column instanceof Float64Array;
 }
 
-function readColumn(field: QuantityField, column: unknown, path: string): Float64Array {
+/** Reads one column. @throws FairflightError naming the row, as `launches.ballSpeed[17]` @internal */
+export function readColumn(field: QuantityField, column: unknown, path: string): Float64Array {
   const typed = isTyped(column);
   if (!typed && !isList(column)) throw refuseType(path, 'a Float64Array or a list of numbers', column);
   const { length } = column;

@@ -56,6 +56,7 @@ const NEAR = 0.25;
 /**
  * The warning for a value outside a range, or undefined for one inside. A note up to a quarter past the end, a caution
  * beyond: every coefficient model and impact law here bends slowly over such a stretch.
+ * @param carry - what it may change of a carry, plus or minus [m], where that can be told
  * @internal
  */
 export function outsideRange(
@@ -64,9 +65,12 @@ export function outsideRange(
   quantity: string,
   { min, max }: Range,
   value: number,
+  carry?: Length,
 ): ModelWarning | undefined {
   if (value >= min && value <= max) return undefined;
   const end = value < min ? min : max;
   const severity = Math.abs(value - end) <= NEAR * Math.abs(end) ? 'note' : 'caution';
-  return { code, severity, model, quantity, range: { min, max }, value };
+  const range = { min, max };
+  if (carry === undefined) return { code, severity, model, quantity, range, value };
+  return { code, severity, model, quantity, range, value, effect: { carry } };
 }

@@ -1,5 +1,5 @@
+import { resolveModel } from '../../../src/aerodynamics/resolve.js';
 import {
-  aerodynamicModel,
   balls,
   bestLoft,
   defaultAir,
@@ -9,7 +9,6 @@ import {
   runOut,
   type Shot,
   stateAt,
-  type TurfName,
   toDegrees,
   toFeet,
   toMetresPerSecond,
@@ -29,12 +28,9 @@ function optimumOf(c: Conditions): LoftOptimum {
   const key = JSON.stringify(Object.entries(c).sort());
   const known =
     found.get(key) ??
-    bestLoft({
-      clubSpeed: inSi(c, 'clubSpeed'),
-      attackAngle: inSi(c, 'attackAngle'),
+    bestLoft({ clubSpeed: inSi(c, 'clubSpeed'), attackAngle: inSi(c, 'attackAngle') }, sceneOf(c), {
       maximise: (c.objective ?? 'carry') as Maximised,
       clubhead: headOf(c),
-      scene: sceneOf(c),
       ...(c.leastDescent !== undefined && { minimumDescentAngle: inSi(c, 'leastDescent') }),
     });
   found.set(key, known);
@@ -42,7 +38,7 @@ function optimumOf(c: Conditions): LoftOptimum {
 }
 
 function firstBounce(c: Conditions) {
-  const [first] = runOut(landingOf(c), { turf: c.turf as TurfName | undefined }).bounces;
+  const [first] = runOut(landingOf(c), sceneOf(c)).bounces;
   if (first === undefined) throw new Error('no bounce');
   return first;
 }
@@ -64,7 +60,7 @@ type Coefficient = 'dragCoefficient' | 'liftCoefficient';
 
 /** Mean of a coefficient over a quarter of the flight: half of the rise or half of the fall, in time. */
 function meanCoefficient(c: Conditions, coefficient: Coefficient): number {
-  const model = aerodynamicModel(c.model);
+  const model = resolveModel(c.model);
   const flight = flightOf(c);
   const top = timeOfApex(c);
   const part = inSi(c, 'part');
@@ -114,7 +110,7 @@ const FIGURES = {
   },
   total: (c) => toYards(shotOf(c).total),
   side: (c) => toYards(shotOf(c).side),
-  run: (c) => toYards(runOut(landingOf(c), { turf: c.turf as TurfName | undefined }).distance),
+  run: (c) => toYards(runOut(landingOf(c), sceneOf(c)).distance),
   'speed after the bounce': (c) => toMetresPerSecond(firstBounce(c).speedAfter),
   'height of the first hop': (c) => firstBounce(c).hopHeight,
   'ball speed': (c) => toMph(strikeOf(c).launch.ballSpeed),
@@ -138,8 +134,8 @@ const FIGURES = {
   'best launch angle': (c) => toDegrees(optimumOf(c).shot.launch.launchAngle),
   'best spin': (c) => toRpm(optimumOf(c).shot.launch.spinRate),
   'descent at the best loft': (c) => toDegrees(optimumOf(c).shot.flight.descentAngle),
-  'drag coefficient': (c) => aerodynamicModel(c.model).dragCoefficient(...pointOf(c)),
-  'lift coefficient': (c) => aerodynamicModel(c.model).liftCoefficient(...pointOf(c)),
+  'drag coefficient': (c) => resolveModel(c.model).dragCoefficient(...pointOf(c)),
+  'lift coefficient': (c) => resolveModel(c.model).liftCoefficient(...pointOf(c)),
   'mean drag coefficient': (c) => meanCoefficient(c, 'dragCoefficient'),
   'mean lift coefficient': (c) => meanCoefficient(c, 'liftCoefficient'),
 } satisfies Record<string, (c: Conditions) => number>;

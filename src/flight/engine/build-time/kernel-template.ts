@@ -202,7 +202,7 @@ export const NODES = ${KERNEL_RESULTS.indexOf('nodes')};
 
 /**
  * One flight in uniform wind with a compiled coefficient law: parameters in \`p\`, constants of the method in \`k\`, tables
- * \`st\` (8 numbers a cell of S) and \`rt\` (4 a cell of Re), results in \`out\`, nodes in \`track\` (${FIELDS} numbers each) where
+ * \`st\` (a cell of S) and \`rt\` (a cell of Re), results in \`out\`, nodes in \`track\` (${FIELDS} numbers each) where
  * that has room. Returns LANDED, TIME_LIMIT or OUTSIDE; allocates nothing.
  */
 export function flyKernel(p: Float64Array, k: Float64Array, st: Float64Array, rt: Float64Array, out: Float64Array, track: Float64Array): number {

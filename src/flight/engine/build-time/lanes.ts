@@ -1,4 +1,9 @@
-import { REYNOLDS_CELLS, SPIN_CELLS } from '../../../aerodynamics/compiled-law.js';
+import {
+  REYNOLDS_CELLS,
+  REYNOLDS_NUMBERS,
+  SPIN_CELLS,
+  SPIN_NUMBERS,
+} from '../../../aerodynamics/compiled-law.js';
 import { KERNEL_PARAMETERS, KERNEL_RESULTS } from './kernel-layout.js';
 
 /**
@@ -123,6 +128,8 @@ export const RESULTS: i32 = ${KERNEL_RESULTS.indexOf('slowest') + 1};
 /** Cells of the law's tables. */
 export const SPIN_CELLS: usize = ${SPIN_CELLS};
 export const REYNOLDS_CELLS: usize = ${REYNOLDS_CELLS};
+export const SPIN_NUMBERS: usize = ${SPIN_NUMBERS};
+export const REYNOLDS_NUMBERS: usize = ${REYNOLDS_NUMBERS};
 // Lane variables, each two numbers, one a lane: first those the step reads and writes.
 ${[...shared, ...control].join('\n')}
 `;

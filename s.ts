@@ -1,0 +1,1 @@
+export { fly } from '/work/wt/aero/src/index.js'
