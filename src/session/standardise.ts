@@ -63,7 +63,8 @@ interface ResolvedScenes {
   readonly to: ResolvedScene;
 }
 
-const sceneFields: Declared<TwoScenes> = /* @__PURE__ */ frozen(() => ({
+/** Declaration of {@link TwoScenes}. @internal */
+export const twoScenesFields: Declared<TwoScenes> = /* @__PURE__ */ frozen(() => ({
   from: custom(resolveScene, 'scene it was measured in'),
   to: custom(resolveScene, 'scene to move it to'),
 }));
@@ -88,7 +89,7 @@ export function standardise(
 ): StandardisedShot {
   const settings = shotSettings(readOptions(flightOptionFields, options));
   const measured = readRecord(measuredShotFields, shot, 'shot');
-  const read = readRecord(sceneFields, scenes, 'scenes') as Partial<ResolvedScenes>;
+  const read = readRecord(twoScenesFields, scenes, 'scenes') as Partial<ResolvedScenes>;
   const launch = launchOf(measured);
   if ('missing' in launch) {
     throw refusal(
