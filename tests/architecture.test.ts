@@ -43,8 +43,6 @@ const KERNEL_ROOMS: readonly string[] = ['sweep'];
 const ROUND_THE_DOOR: readonly string[] = [
   'batch.ts imports flight/engine/batch-wasm.generated.ts',
   'batch.ts imports flight/engine/batch.ts',
-  'shot/walk.ts imports flight/engine/compiled.ts',
-  'shot/walk.ts imports flight/engine/general.ts',
 ];
 
 const root = fileURLToPath(new URL('..', import.meta.url));

@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import ts from 'typescript';
-import { BAND_SPEEDS, BAND_SPIN_RATIOS, carryShare } from '../../src/aerodynamics/carry-band.js';
+import { BAND_SHARES, BAND_SPEEDS, BAND_SPIN_RATIOS } from '../../src/aerodynamics/carry-band.js';
 import { fittedModernConstants, presentDayModels } from '../../src/aerodynamics/index.js';
 import { aerodynamicModels, balls, type Clubhead, clubheads, type Source, turfs } from '../../src/index.js';
 
@@ -144,12 +144,12 @@ function defaultBall(): string[] {
       members.map(([name, what]) => [`\`${name}\``, String(constants[name]), what]),
     ),
     'How far the sources leave its carry open: standard error, in per cent of the carry, from leaving out one source at a\n' +
-      'time (`npm run refit`). `flight.carryBand` is this share of the carry, straight between the nodes and held beyond.',
+      'time (`npm run refit`). `flight.carryBand` is this share of the carry, straight between the nodes; beyond them it is left out.',
     table(
       ['ball speed', ...BAND_SPIN_RATIOS.map((spinRatio) => `S ${spinRatio}`)],
-      BAND_SPEEDS.map((speed) => [
-        `${speed} m/s`,
-        ...BAND_SPIN_RATIOS.map((spinRatio) => (100 * carryShare(speed, spinRatio)).toFixed(1)),
+      BAND_SHARES.map((shares, i) => [
+        `${BAND_SPEEDS[i]} m/s`,
+        ...shares.map((share) => (100 * share).toFixed(1)),
       ]),
     ),
   ];

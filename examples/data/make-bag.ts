@@ -41,7 +41,7 @@ const rows = BAG.flatMap(({ name, shots, ballSpeed, launchAngle, spin }) =>
       spinRate: rpm(spin * (1 + normal(0.06))),
       spinAxisTilt: degrees(0.5 + normal(4)),
     };
-    const { carry, total, flight } = playShot(launch, {}, { air, aerodynamics: draggier });
+    const { carry, total, flight } = playShot(launch, { air, aerodynamics: draggier });
     return [
       name,
       written((launch.ballSpeed / mph(1)) * (1 + normal(0.002)), 1),

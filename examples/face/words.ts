@@ -42,16 +42,25 @@ export function sideWords(side: number, { distance }: Display, decimals = 0): st
   return Number(text) === 0 ? text : `${text} ${side > 0 ? 'right' : 'left'}`;
 }
 
+/** What to do, by the sign of the change. */
+function adviceWords({ move, change }: FaceMove, { angle }: Display): string {
+  const more = change > 0;
+  switch (move) {
+    case 'stance':
+      return `stand a little ${more ? 'farther from' : 'closer to'} the ball (pattern ${mm(change)} mm toward the ${more ? 'toe' : 'heel'})`;
+    case 'tee-height':
+      return `tee the ball a little ${more ? 'higher' : 'lower'} (pattern ${mm(change)} mm ${more ? 'up' : 'down'})`;
+    case 'loft':
+      return `try ${more ? 'more' : 'less'} loft (${signed(angle.of(change), 1)}°)`;
+    case 'head':
+      return 'try a head with a higher moment of inertia';
+  }
+}
+
 /** A move and what it brings. */
 export function moveWords(move: FaceMove, display: Display): string {
-  const { distance, angle } = display;
-  const by =
-    move.move === 'loft'
-      ? ` (${signed(angle.of(move.change), 1)}°)`
-      : move.move === 'head'
-        ? ''
-        : ` (pattern ${mm(move.change)} mm ${move.move === 'stance' ? (move.change > 0 ? 'toward the toe' : 'toward the heel') : move.change > 0 ? 'up' : 'down'})`;
-  return `${move.advice}${by}: ${signed(distance.of(move.gain), 1)} ${distance.unit} of carry on average`;
+  const { of, unit } = display.distance;
+  return `${adviceWords(move, display)}: ${signed(of(move.gain), 1)} ${unit} of carry on average`;
 }
 
 /** The answers in short. */

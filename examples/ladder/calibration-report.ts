@@ -9,7 +9,7 @@ import type { Display } from '../lib/display.js';
 import { htmlTable, kept, list } from '../lib/page.js';
 import { quantityNamed, shownBy } from '../lib/shot-quantities.js';
 import { terminalTable } from '../lib/table.js';
-import { counted, escaped, fixed, listed, signed } from '../lib/text.js';
+import { counted, escaped, fixed, listed, near, signed } from '../lib/text.js';
 
 const NAMES: Readonly<Record<CalibrationTarget, string>> = {
   restitution: 'restitution',
@@ -198,7 +198,6 @@ export function calibrationRecord(
   shots: readonly MeasuredShot[],
   display: Display,
 ): unknown {
-  const near = (value: number, decimals: number): number => Number(value.toFixed(decimals));
   const place = (shot: number): { shot: number; line?: number } => {
     const line = shots[shot]?.line;
     return { shot: shot + 1, ...(line !== undefined && { line }) };

@@ -208,18 +208,15 @@ function loftAnswer(
   model: Shot,
   { clubhead, scene, maximise }: LadderSetup,
 ): LoftAnswer {
-  const attack = attackAngle ?? si<Angle>(0);
+  const swing = { clubSpeed, attackAngle: attackAngle ?? si<Angle>(0) };
   const launchAngle = estimates.launchAngle?.mean ?? model.launch.launchAngle;
   const delivered =
     estimates.dynamicLoft?.mean ??
-    inferDynamicLoft(
-      { launchAngle, attackAngle: attack, clubSpeed },
-      { clubhead: { clubhead: { clubhead: { clubhead, ball: scene.ball } } } },
-    ).dynamicLoft;
-  const question = { clubSpeed, attackAngle: attack, clubhead, scene, maximise };
-  const optimum = bestLoft({ ...question, deliveredLoft: delivered });
-  const setup = { clubhead, scene };
-  const centred = playShot({ clubSpeed, attackAngle: attack, dynamicLoft: delivered }, setup);
+    inferDynamicLoft({ ...swing, launchAngle }, { clubhead, ...(scene.ball && { ball: scene.ball }) })
+      .dynamicLoft;
+  const optimum = bestLoft({ ...swing, deliveredLoft: delivered }, scene, { clubhead, maximise });
+  const shotAt = (dynamicLoft: Angle): Shot => playShot({ ...swing, dynamicLoft }, scene, { clubhead });
+  const centred = shotAt(delivered);
   const { low, high } = optimum.window.dynamicLoft;
   const verdict = low !== undefined && delivered < low ? 'too little loft' : 'fits';
   return {
@@ -238,10 +235,7 @@ function loftAnswer(
   };
 
   function windowOf(from: Angle, to: Angle): FlightWindow {
-    const ends = [from, to].map(
-      (loft) => playShot({ clubSpeed, attackAngle: attack, dynamicLoft: loft }, setup).flight,
-    );
-    const [flat, steep] = ends as [Shot['flight'], Shot['flight']];
+    const [flat, steep] = [shotAt(from).flight, shotAt(to).flight];
     const apex = spanOf(estimates.apex, model.flight.apex);
     const descent = spanOf(estimates.descentAngle, model.flight.descentAngle);
     const outside = (means: boolean, intervals: boolean, side: 'low' | 'high') =>

@@ -47,7 +47,7 @@ export function stepsOf(rungs: readonly Rung[], { scene, keepOutliers }: LadderS
   return known.slice(1).map((to, i): Step => {
     const from = known[i] as Rung;
     const [before, after] = [from, to].map((rung) => shotsOf(rung, keepOutliers)) as [Complete[], Complete[]];
-    const { carry } = attributeChange(before, after, { scene, resamples: RESAMPLES });
+    const { carry } = attributeChange({ before, after }, scene, { resamples: RESAMPLES });
     const { ballSpeed, launch, spinRate, spinAxis } = carry.causes;
     const scattered = before.length > 1 && after.length > 1;
     const drawn = scattered ? resampledGains(before, after, i + 1) : [];
@@ -90,7 +90,9 @@ function shotsOf(rung: Rung, keepOutliers: boolean): Complete[] {
   return rung.shots.flatMap(({ measured, launch, model, outlier }: FlownShot): Complete[] => {
     const { clubSpeed } = measured;
     if (clubSpeed === undefined || (outlier && !keepOutliers)) return [];
-    return [{ ...measured, ...launch, clubSpeed, carry: measured.carry ?? model.carry }];
+    // No device reads rifle spin, so a measured shot has none.
+    const { rifleSpin: _, ...readings } = launch;
+    return [{ ...measured, ...readings, clubSpeed, carry: measured.carry ?? model.carry }];
   });
 }
 

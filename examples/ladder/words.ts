@@ -201,6 +201,7 @@ export function modelledSentences(rungs: readonly Rung[]): readonly string[] {
   const shots = rungs.flatMap((rung) => rung.shots);
   const launches = shots.filter(({ launchMeasured }) => !launchMeasured).length;
   const carries = shots.filter(({ measured }) => measured.carry === undefined).length;
+  const topped = shots.filter(({ model }) => model.flight.ended === 'topped').length;
   const assumed = shots.some(
     ({ launchMeasured, measured }) => !launchMeasured && measured.dynamicLoft === undefined,
   );
@@ -213,5 +214,10 @@ export function modelledSentences(rungs: readonly Rung[]): readonly string[] {
     ...(carries === 0
       ? []
       : [`The carry of ${counted(carries, 'shot')} was not measured and is the model's.`]),
+    ...(topped === 0
+      ? []
+      : [
+          `${counted(topped, 'shot was', 'shots were')} topped and never flew: the model gives no carry and no run.`,
+        ]),
   ];
 }

@@ -1,4 +1,5 @@
 import { mean, median } from 'd3-array';
+import type { Scene } from 'fairflight';
 import {
   judgeTraining,
   type MeasuredShot,
@@ -40,7 +41,7 @@ export function trainingLog(question: LogQuestion, progress: Progress): Training
   const { shots, block, scene, keepOutliers } = question;
   const sifted = sift(shots, sessionOf, keepOutliers);
   progress.tick(1);
-  const report = judgeTraining(sifted.used, { ...(block !== undefined && { block }), scene });
+  const report = judgeTraining(sifted.used, scene, block === undefined ? {} : { block });
   progress.tick(2);
   const labelled = sifted.used.map((shot) => ({ ...shot, label: sessionOf(shot) }));
   const { bands } = summariseSession(labelled, { bands: 'labels' });

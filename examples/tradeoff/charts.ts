@@ -53,7 +53,10 @@ export function tradeoffChart(tradeoff: Tradeoff, { speed }: Display): string {
   const along = (growth: number): readonly Point[] =>
     speeds.map((each) => [speed.of(each), 100 * (1 + growth) ** toMph(si<Speed>(each - now))]);
   const own = speeds.map(
-    (each): Point => [speed.of(each), 100 * factorsOf(player.law, toMph(si<Speed>(each - now))).direction],
+    (each): Point => [
+      speed.of(each),
+      100 * factorsOf(player.law.growth, toMph(si<Speed>(each - now))).direction,
+    ],
   );
   const interval = law === 'measured' ? player.trend?.interval : undefined;
   const shown = [...even, ...own, ...(interval === undefined ? [] : along(interval.high))].map(([, y]) => y);

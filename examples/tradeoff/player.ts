@@ -1,12 +1,5 @@
 import { deviation, mean, median, sum } from 'd3-array';
-import {
-  type Clubhead,
-  type Delivery,
-  type Hand,
-  isFairflightError,
-  locateStrike,
-  type StrikeMeasurement,
-} from 'fairflight';
+import { type Clubhead, type Delivery, type Hand, isFairflightError, locateStrike } from 'fairflight';
 import type { Correlation, DeliverySd, ScalableSpread, ScatterLaw } from 'fairflight/dispersion';
 import {
   type MeasuredShot,
@@ -22,12 +15,17 @@ import type { Progress } from '../lib/progress.js';
 /** How scatter is said to change with speed. */
 export type LawChoice = 'constant' | 'measured' | { readonly perMph: number } | undefined;
 
+/** The growth of scatter that is reckoned with, and where it comes from. */
+export type ChosenLaw =
+  | { readonly kind: 'constant' | 'asked'; readonly growth: ScatterLaw }
+  | { readonly kind: 'measured'; readonly growth: ScatterLaw; readonly trend: ScatterTrend };
+
 /** A player as the shots show him or her. */
 export interface Player {
   /** The usual delivery now. */
   readonly usual: Delivery;
   readonly spread: ScalableSpread;
-  readonly law: ScatterLaw;
+  readonly law: ChosenLaw;
   /** The player's own trend of direction scatter; absent where all shots have one speed. */
   readonly trend: ScatterTrend | undefined;
   /** Shots of the band that stands for now, and its measured sideways scatter at landing [m]. */
@@ -94,7 +92,7 @@ export function playerFrom(question: PlayerQuestion, progress: Progress): Player
     band.shots.flatMap((i): Located[] => {
       const shot = complete[i];
       if (shot === undefined || (!keepOutliers && outliers.has(i))) return [];
-      const found = locateStrike(readingsOf(shot), { clubhead: { clubhead, hand } });
+      const found = locateStrike(shot, { clubhead, hand });
       done++;
       progress.tick(done);
       if (found.outcome === 'located') return [{ delivery: found.delivery, shot }];
@@ -112,7 +110,7 @@ export function playerFrom(question: PlayerQuestion, progress: Progress): Player
   const clubSpeed = question.now ?? speedOf(home);
   return {
     usual: { ...meanDelivery(home), clubSpeed, hand },
-    spread: spreadOf(groups, law, clubSpeed),
+    spread: spreadOf(groups, law.growth, clubSpeed),
     law,
     trend,
     now: { shots: home.length, side: sideOf(home) },
@@ -129,25 +127,6 @@ function isComplete(shot: MeasuredShot): boolean {
   );
 }
 
-/** Only the readings of the impact; the rest plays no part. */
-function readingsOf(shot: MeasuredShot): StrikeMeasurement {
-  const names = [
-    'clubSpeed',
-    'attackAngle',
-    'clubPath',
-    'faceAngle',
-    'dynamicLoft',
-    'ballSpeed',
-    'launchAngle',
-    'launchDirection',
-    'spinRate',
-    'spinAxisTilt',
-  ] as const;
-  return Object.fromEntries(
-    names.flatMap((name) => (shot[name] === undefined ? [] : [[name, shot[name]]])),
-  ) as StrikeMeasurement;
-}
-
 function trendOf(groups: readonly (readonly Located[])[]): ScatterTrend | undefined {
   const labelled = groups.flatMap((group, i) => group.map(({ shot }) => ({ ...shot, label: `band ${i}` })));
   try {
@@ -159,16 +138,16 @@ function trendOf(groups: readonly (readonly Located[])[]): ScatterTrend | undefi
 }
 
 /** The law asked for; else the player's own trend where it is shown, and constant degrees where it is not. */
-function lawFrom(choice: LawChoice, trend: ScatterTrend | undefined): ScatterLaw {
-  if (choice === 'constant') return { kind: 'constant' };
+function lawFrom(choice: LawChoice, trend: ScatterTrend | undefined): ChosenLaw {
+  if (choice === 'constant') return { kind: 'constant', growth: {} };
   if (typeof choice === 'object') {
-    return { kind: 'growing', directionPerMph: choice.perMph, strikePerMph: choice.perMph };
+    return { kind: 'asked', growth: { directionPerMph: choice.perMph, strikePerMph: choice.perMph } };
   }
   if (choice === 'measured' && trend === undefined) {
     throw new UsageError('--law measured needs shots at two speeds or more, three of each');
   }
-  if (trend === undefined || (choice === undefined && trend.unclear)) return { kind: 'constant' };
-  return { kind: 'measured', trend };
+  if (trend === undefined || (choice === undefined && trend.unclear)) return { kind: 'constant', growth: {} };
+  return { kind: 'measured', growth: { directionPerMph: trend.growthPerMph }, trend };
 }
 
 /** The band nearest the speed asked for; else the one with most shots, of several that nearest the median speed. */
@@ -234,11 +213,9 @@ function spreadOf(groups: readonly (readonly Located[])[], law: ScatterLaw, now:
 }
 
 /** Factors on the scatter of direction and strike, some mph faster than now. */
-export function factorsOf(law: ScatterLaw, faster: number): { direction: number; strike: number } {
-  if (law.kind === 'constant') return { direction: 1, strike: 1 };
-  if (law.kind === 'measured') return { direction: (1 + law.trend.growthPerMph) ** faster, strike: 1 };
-  return {
-    direction: (1 + (law.directionPerMph ?? 0)) ** faster,
-    strike: (1 + (law.strikePerMph ?? 0)) ** faster,
-  };
+export function factorsOf(
+  { directionPerMph = 0, strikePerMph = 0 }: ScatterLaw,
+  faster: number,
+): { direction: number; strike: number } {
+  return { direction: (1 + directionPerMph) ** faster, strike: (1 + strikePerMph) ** faster };
 }

@@ -144,7 +144,7 @@ export function lawWords({ player: { law } }: Tradeoff, display: Display): strin
     `${fixed(100 * perUnit(value, display), 1)} % a ${display.speed.unit}`;
   if (law.kind === 'constant') return 'scatter stays the same degrees';
   if (law.kind === 'measured') return `direction scatters ${share(law.trend.growthPerMph)} more, as measured`;
-  return `scatter of direction and strike grows ${share(law.directionPerMph ?? 0)}, as asked`;
+  return `scatter of direction and strike grows ${share(law.growth.directionPerMph ?? 0)}, as asked`;
 }
 
 /** The course in words. */

@@ -15,13 +15,14 @@ export const BAND_SHARES: readonly (readonly number[])[] = [
 /**
  * Standard error of the carry of the default ball, as a share of it: the jackknife over the sources its coefficients
  * were fitted to, each left out in turn, from launches of 8 to 32° in still air (`npm run refit` prints the table).
- * Straight between the nodes, held beyond. It says how far the measurements leave the ball open, not how far one ball
+ * Straight between the nodes, undefined beyond them. It says how far the measurements leave the ball open, not how far one ball
  * differs from another: over 13 balls of 2018 carry spread by 18 m (Lyu, Kensrud, Smith and Tosaya 2018).
  * @param ballSpeed - at launch [m/s]
  * @param spinRatio - at launch
  * @internal
  */
-export function carryShare(ballSpeed: number, spinRatio: number): number {
+export function carryShare(ballSpeed: number, spinRatio: number): number | undefined {
+  if (!spans(BAND_SPEEDS, ballSpeed) || !spans(BAND_SPIN_RATIOS, spinRatio)) return undefined;
   const row = intervalOf(BAND_SPEEDS, ballSpeed);
   const column = intervalOf(BAND_SPIN_RATIOS, spinRatio);
   const along = shareOf(BAND_SPIN_RATIOS, column, spinRatio);
@@ -30,10 +31,14 @@ export function carryShare(ballSpeed: number, spinRatio: number): number {
   return upper + shareOf(BAND_SPEEDS, row, ballSpeed) * (lower - upper);
 }
 
+function spans(nodes: readonly number[], value: number): boolean {
+  return value >= at(nodes, 0) && value <= at(nodes, nodes.length - 1);
+}
+
 /** How far along an interval of the nodes a value lies, 0 to 1. */
 function shareOf(nodes: readonly number[], interval: number, value: number): number {
   const from = at(nodes, interval);
-  return Math.min(Math.max((value - from) / (at(nodes, interval + 1) - from), 0), 1);
+  return (value - from) / (at(nodes, interval + 1) - from);
 }
 
 function between(values: readonly number[], interval: number, share: number): number {

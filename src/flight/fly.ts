@@ -5,8 +5,8 @@ import { type Launch, readLaunch } from '../inputs/launch.js';
 import { readOptions } from '../inputs/read.js';
 import { type ResolvedScene, resolveScene, type Scene } from '../scene/scene.js';
 import type { GrowingTrack } from '../track.js';
-import { type Length, si } from '../units/index.js';
-import type { ModelWarning, WarningCode } from '../warnings/index.js';
+import { si } from '../units/index.js';
+import type { CarryEffect, ModelWarning, WarningCode } from '../warnings/warning.js';
 import { curve, descentAngle } from './curve-and-descent.js';
 import { type CompiledEngine, createCompiledEngine } from './engine/compiled.js';
 import { createFlightEngine, type EngineResult, type NodeSink } from './engine/general.js';
@@ -119,9 +119,9 @@ function flightRecord(
   const [vx, vy, vz] = [last[3] as number, last[4] as number, last[5] as number];
   const descent = si<Flight['descentAngle']>(descentAngle(vx, vy, vz));
   const carry = Math.sqrt(x * x + z * z);
-  const carryBand = end.ending === 'landed' ? bandOf(problem, launch.ballSpeed, carry) : undefined;
+  const band = end.ending === 'landed' ? bandOf(problem, launch.ballSpeed, carry) : undefined;
   // Beyond the data the spread between the sources is what the extrapolation may be worth.
-  const warnings = rangeWarnings(problem.model, seen, carryBand);
+  const warnings = rangeWarnings(problem.model, seen, band);
   if (end.ending !== 'landed') warnings.push(endingWarning(end.ending, end.time, problem));
   const flight: { -readonly [K in keyof Flight]: Flight[K] } = {
     ended: end.ending,
@@ -147,17 +147,19 @@ function flightRecord(
     warnings,
   };
   // Not spread into the literal, which would cost a tenth of the flight.
-  if (carryBand !== undefined) flight.carryBand = carryBand;
+  if (band !== undefined) flight.carryBand = band.carry;
   return flight;
 }
 
-/** Standard error of a carry; known for the default ball alone. */
+/** Standard error of a carry; known for the default ball alone, and for the launches of its table. */
 function bandOf(
   { model, radius, spin }: FlightProblem,
   ballSpeed: number,
   carry: number,
-): Length | undefined {
-  return model === fittedModern ? si(carry * carryShare(ballSpeed, (radius * spin) / ballSpeed)) : undefined;
+): CarryEffect | undefined {
+  if (model !== fittedModern) return undefined;
+  const share = carryShare(ballSpeed, (radius * spin) / ballSpeed);
+  return share === undefined ? undefined : { carry: si(carry * share), share };
 }
 
 const ENDING_CODES: Readonly<Record<Exclude<Flight['ended'], 'landed'>, WarningCode>> = {

@@ -1,8 +1,7 @@
 import type { AerodynamicModel } from '../aerodynamics/index.js';
 import { windRatio } from '../air/wind-ratio.js';
 import type { Range } from '../source.js';
-import type { Length } from '../units/index.js';
-import { type ModelWarning, outsideRange } from '../warnings/warning.js';
+import { type CarryEffect, type ModelWarning, outsideRange } from '../warnings/warning.js';
 import type { FlightProblem } from './problem.js';
 
 /** Reynolds numbers and spin ratios met in a flight. @internal */
@@ -15,14 +14,18 @@ export interface SeenRanges {
  * Says where what was seen leaves the published range of a coefficient model, and how far the carry may be off for it
  * where that can be told. @internal
  */
-export function rangeWarnings(model: AerodynamicModel, seen: SeenRanges, carry?: Length): ModelWarning[] {
+export function rangeWarnings(
+  model: AerodynamicModel,
+  seen: SeenRanges,
+  effect?: CarryEffect,
+): ModelWarning[] {
   const warnings: ModelWarning[] = [];
   for (const quantity of QUANTITIES) {
     const worst = furthestOutside(seen[quantity], model.validity[quantity]);
     const warning =
       worst === undefined
         ? undefined
-        : outsideRange(CODES[quantity], model.id, quantity, model.validity[quantity], worst, carry);
+        : outsideRange(CODES[quantity], model.id, quantity, model.validity[quantity], worst, effect);
     if (warning !== undefined) warnings.push(warning);
   }
   return warnings;

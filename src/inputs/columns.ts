@@ -40,7 +40,8 @@ export function readColumns<Name extends string>(
   return { count: expected?.count ?? 0, columns };
 }
 
-function readColumn(field: QuantityField, column: unknown, path: string): Float64Array {
+/** Reads one column. @throws FairflightError naming the row, as `launches.ballSpeed[17]` @internal */
+export function readColumn(field: QuantityField, column: unknown, path: string): Float64Array {
   const typed = isRecord(column) && column instanceof Float64Array;
   if (!typed && !isList(column)) throw refuseType(path, 'a Float64Array or a list of numbers', column);
   const { length } = column;

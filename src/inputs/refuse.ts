@@ -1,5 +1,5 @@
 import { describe, type ErrorCode, type ErrorDetails, FairflightError } from '../errors.js';
-import { fromUnit, inUnit } from '../units/unit.js';
+import { fromUnit, inUnit, type Unit } from '../units/unit.js';
 import type { QuantityField } from './field.js';
 
 /** An error whose message ends in what the caller can do about it. @internal */
@@ -90,8 +90,27 @@ export function refuseQuantity(
   path: string,
   subject: string = path,
 ): FairflightError {
+  return refuseNumber(field, value, path, subject, hintFor(field, value));
+}
+
+/** {@link refuseQuantity} for a value that was written with its unit: which one was meant is no question. @internal */
+export function refuseWritten(
+  field: QuantityField,
+  unit: Unit,
+  value: unknown,
+  path: string,
+): FairflightError {
+  return refuseNumber({ ...field, said: unit }, value, path, path, undefined);
+}
+
+function refuseNumber(
+  field: QuantityField,
+  value: unknown,
+  path: string,
+  subject: string,
+  hint: string | undefined,
+): FairflightError {
   const finite = typeof value === 'number' && Number.isFinite(value);
-  const hint = hintFor(field, value);
   const start = value === undefined ? `${subject} is missing; it must be` : `${subject} must be`;
   const got = value === undefined ? '' : `, got ${gotText(value, field)}`;
   return refusal(

@@ -1,7 +1,7 @@
 import { describe, isRecord } from '../errors.js';
 import type { QuantityField } from '../inputs/field.js';
 import { allows, readQuantity } from '../inputs/read.js';
-import { refusal, refuseQuantity, refuseType } from '../inputs/refuse.js';
+import { refusal, refuseType, refuseWritten } from '../inputs/refuse.js';
 import { fromUnit, inUnit } from '../units/unit.js';
 import { findUnit, symbolOf, unitSymbols } from './unit-names.js';
 
@@ -37,9 +37,7 @@ export function readWithUnit(field: QuantityField, given: unknown, path: string)
   }
   const value = typeof pair.value === 'number' ? fromUnit(unit, pair.value) : pair.value;
   if (allows(field, value)) return value as number;
-  // Without its maker: the hint about numbers in another unit is for those who write code.
-  const { maker: _, ...written } = unit;
-  throw refuseQuantity({ ...field, said: written }, value, path);
+  throw refuseWritten(field, unit, value, path);
 }
 
 function pairOf(given: unknown): { readonly value: unknown; readonly unit: string } | undefined {

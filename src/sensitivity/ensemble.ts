@@ -9,6 +9,7 @@ import { readOptions, readRecord } from '../inputs/read.js';
 import { refusal } from '../inputs/refuse.js';
 import { resolveScene, type Scene, sceneFields } from '../scene/scene.js';
 import { createPathReader } from '../shot/path-reader.js';
+import { readTracks } from '../shot/read-track.js';
 import type { Angle, Duration, Length } from '../units/index.js';
 
 /** Share of a flight that must lie within a model's range. */
@@ -107,7 +108,7 @@ export function flyEnsemble(launch: Launch, scene: Scene = {}, options: FlightOp
 }
 
 function shareWithinRange(flight: Flight, problem: FlightProblem): number {
-  const reader = createPathReader(flight, undefined);
+  const reader = createPathReader(readTracks(flight).flight, undefined);
   let within = 0;
   for (let i = 0; i < SAMPLES; i++) {
     reader.moveTo(((i + 0.5) / SAMPLES) * reader.end);

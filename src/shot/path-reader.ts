@@ -1,7 +1,5 @@
-import type { Flight } from '../flight/index.js';
 import { quinticHermite, quinticSlope, quinticValue } from '../numerics/quintic-hermite.js';
-import type { Track } from '../track.js';
-import type { Run } from '../turf/index.js';
+import type { ReadTrack } from './read-track.js';
 
 /** Numbers a node in the state of a track. */
 const STATES = 7;
@@ -28,12 +26,12 @@ const WEIGHTS = [
   0.11846344252809454, 0.2393143352496832, 0.28444444444444444, 0.2393143352496832, 0.11846344252809454,
 ];
 
-/** Makes a reader for a flight and the run that follows it. @internal */
-export function createPathReader(flight: Flight, run: Run | undefined): PathReader {
-  const track = run === undefined ? flight.track : joined(flight, run.track);
+/** Makes a reader for the track of a flight and that of the run that follows it. @internal */
+export function createPathReader(flight: ReadTrack, run: ReadTrack | undefined): PathReader {
+  const track = run === undefined ? flight : joined(flight, run);
   const { time: times, state: nodes, acceleration } = track;
   const pieces = times.length - 1;
-  const flightPieces = flight.track.time.length - 1;
+  const flightPieces = flight.time.length - 1;
   const quintics = [new Float64Array(6), new Float64Array(6), new Float64Array(6)] as const;
   const state = new Float64Array(STATES);
   const piece = { index: -1, start: 0, span: 0 };
@@ -68,7 +66,7 @@ export function createPathReader(flight: Flight, run: Run | undefined): PathRead
     const w1 = node(piece.index + 1, 6);
     // In the air spin decays by a nearly constant share per second; the turf takes it by nearly constant amounts.
     const decays = piece.index < flightPieces && w0 > 0 && w1 > 0;
-    state[6] = decays ? w0 * (w1 / w0) ** x : w0 + x * (w1 - w0);
+    state[6] = decays ? w0 ** (1 - x) * w1 ** x : w0 + x * (w1 - w0);
   }
 
   /** Speed over the ground at a fraction of the piece [m/s]. */
@@ -155,11 +153,21 @@ function inverse(
 }
 
 /** The nodes of a flight, then those of its run, on one clock. */
-function joined(flight: Flight, run: Track): Track {
-  const { time, state, acceleration } = flight.track;
+function joined(flight: ReadTrack, run: ReadTrack): ReadTrack {
+  const landing = flight.time[flight.time.length - 1] as number;
   return {
-    time: [...time, ...run.time.map((t) => flight.hangTime + t)],
-    state: [...state, ...run.state],
-    acceleration: [...acceleration, ...run.acceleration],
+    time: both(
+      flight.time,
+      run.time.map((t) => landing + t),
+    ),
+    state: both(flight.state, run.state),
+    acceleration: both(flight.acceleration, run.acceleration),
   };
+}
+
+function both(a: Float64Array, b: Float64Array): Float64Array {
+  const all = new Float64Array(a.length + b.length);
+  all.set(a);
+  all.set(b, a.length);
+  return all;
 }

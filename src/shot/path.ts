@@ -1,7 +1,12 @@
-import { FairflightError, requireOneOf, requireRecord, requireWithin } from '../errors.js';
 import type { BallState, Flight } from '../flight/index.js';
+import { choice, count, type Declared, optional, type QuantityField, quantity } from '../inputs/field.js';
+import { frozen } from '../inputs/frozen.js';
+import { readQuantity, readRecord } from '../inputs/read.js';
+import { refusal } from '../inputs/refuse.js';
 import { type Length, si } from '../units/index.js';
+import { METRES, SECONDS } from '../units/unit.js';
 import { createPathReader, type PathReader } from './path-reader.js';
+import { readTracks } from './read-track.js';
 import type { Shot } from './shot.js';
 
 /**
@@ -21,8 +26,21 @@ export type PathOptions = PathSamples & {
   readonly as?: 'states' | 'xyz' | 'xyzt';
 };
 
-const FORMS = ['states', 'xyz', 'xyzt'] as const;
 const MOST_POINTS = 1e6;
+
+interface AnyPathOptions {
+  readonly count?: number;
+  readonly spacing?: Length;
+  readonly as?: 'states' | 'xyz' | 'xyzt';
+}
+
+const optionFields: Declared<AnyPathOptions> = /* @__PURE__ */ frozen(() => ({
+  count: optional(count(2, MOST_POINTS, 100, 'number of points')),
+  spacing: optional(quantity(METRES, 0.01, 1000, 1, 'spacing of the points')),
+  as: optional(choice(['states', 'xyz', 'xyzt'], 'form of the points')),
+}));
+
+const timeField: QuantityField = /* @__PURE__ */ frozen(() => quantity(SECONDS, 0, 600, 3, 'time'));
 
 /**
  * State of the ball at a time of a flight, or of a whole shot with its bounces and its roll, on the quintics through the
@@ -36,8 +54,8 @@ const MOST_POINTS = 1e6;
  */
 export function stateAt(of: Flight | Shot, time: number): BallState {
   const reader = readerOf(of);
-  requireWithin('time', time, 0, reader.end, 's');
-  reader.moveTo(time);
+  const read = readQuantity({ ...timeField, max: reader.end }, time, 'time');
+  reader.moveTo(Math.min(read, reader.end));
   return stateFrom(reader);
 }
 
@@ -60,9 +78,8 @@ export function pathOf(
 ): readonly BallState[];
 export function pathOf(of: Flight | Shot, options: PathOptions): readonly BallState[] | Float32Array {
   const reader = readerOf(of);
-  requireRecord('options', options, ['count', 'spacing', 'as']);
-  const form = requireOneOf('options.as', options.as ?? 'states', FORMS);
-  const { count, moveTo } = samplesOf(reader, options);
+  const { as: form = 'states', ...samples } = readRecord(optionFields, options, 'options');
+  const { count, moveTo } = samplesOf(reader, samples);
   if (form === 'states') {
     const states: BallState[] = [];
     for (let i = 0; i < count; i++) {
@@ -86,30 +103,28 @@ export function pathOf(of: Flight | Shot, options: PathOptions): readonly BallSt
 /** How many samples, and how to bring the reader to each, in order. */
 function samplesOf(
   reader: PathReader,
-  { count, spacing }: PathOptions,
+  { count, spacing }: Omit<AnyPathOptions, 'as'>,
 ): { readonly count: number; readonly moveTo: (i: number) => void } {
-  if ((count === undefined) === (spacing === undefined)) {
-    throw new FairflightError('invalid-input', 'options must have count or spacing, and not both', {
-      field: 'options',
-      value: { count, spacing },
-    });
-  }
-  if (count !== undefined) {
-    requireWithin('options.count', count, 2, MOST_POINTS, '');
-    if (!Number.isInteger(count)) {
-      throw new FairflightError('invalid-input', `options.count must be a whole number, got ${count}`, {
-        field: 'options.count',
-        value: count,
-      });
-    }
+  if (count !== undefined && spacing === undefined) {
     const moveTo = (i: number): void =>
       reader.moveTo(i < count - 1 ? (i / (count - 1)) * reader.end : reader.end);
     return { count, moveTo };
   }
-  requireWithin('options.spacing', spacing, 0.01, 1000, 'm');
+  if (count !== undefined || spacing === undefined) {
+    throw refusal('options', 'options must have count or spacing, and not both', {
+      value: { count, spacing },
+    });
+  }
   const length = reader.length();
   const intervals = Math.max(1, Math.ceil(length / spacing));
-  requireWithin('points of the path', intervals + 1, 2, MOST_POINTS, '', 'ask for a wider spacing');
+  if (intervals >= MOST_POINTS) {
+    throw refusal(
+      'options.spacing',
+      `options.spacing of ${spacing} m makes ${intervals + 1} points of this path; ${MOST_POINTS} are the most`,
+      { value: spacing, unit: 'm', hint: 'ask for a wider spacing' },
+      'outside-range',
+    );
+  }
   const moveTo = (i: number): void => {
     if (i < intervals) reader.moveAlong((i / intervals) * length);
     else reader.moveTo(reader.end);
@@ -118,11 +133,8 @@ function samplesOf(
 }
 
 function readerOf(of: Flight | Shot): PathReader {
-  if (typeof of === 'object' && of !== null) {
-    if ('flight' in of) return createPathReader(of.flight, of.run);
-    if ('track' in of) return createPathReader(of, undefined);
-  }
-  throw new FairflightError('invalid-input', 'of must be a flight or a shot', { field: 'of', value: of });
+  const { flight, run } = readTracks(of);
+  return createPathReader(flight, run);
 }
 
 function stateFrom({ time, state }: PathReader): BallState {

@@ -1,8 +1,6 @@
 import { descentAngle } from '../flight/curve-and-descent.js';
-import { createCompiledEngine } from '../flight/engine/compiled.js';
-import { createFlightEngine, type EngineResult, type FlightEngine } from '../flight/engine/general.js';
 import type { FlightSettings } from '../flight/fly.js';
-import { launchInto, sceneProblem } from '../flight/problem.js';
+import { createFlyer } from '../flight/flyer.js';
 import type { Launch } from '../inputs/launch.js';
 import type { ResolvedScene } from '../scene/scene.js';
 import { createGroundRun } from './ground-run.js';
@@ -30,23 +28,13 @@ export interface Walk {
 }
 
 /** Makes a walk with scratch of its own. @internal */
-export function createWalk(scene: ResolvedScene, { tolerance, timeLimit }: FlightSettings): Walk {
-  const problem = sceneProblem(scene);
-  const compiled = createCompiledEngine(false);
-  let general: FlightEngine | undefined;
+export function createWalk(scene: ResolvedScene, settings: FlightSettings): Walk {
+  const { axis, fly } = createFlyer(scene, settings);
   const ground = createGroundRun(scene);
   const result: WalkResult = { landed: false, carry: 0, apex: 0, descentAngle: 0, total: 0, side: 0 };
 
-  function fly(): Pick<EngineResult, 'ending' | 'apex' | 'state'> {
-    const flight = compiled.fly(problem, tolerance, timeLimit);
-    if (flight !== undefined) return flight;
-    general ??= createFlightEngine();
-    return general.fly(problem, tolerance, timeLimit);
-  }
-
   function play(launch: Launch, withRun: boolean): WalkResult {
-    launchInto(problem, launch);
-    const { ending, apex, state } = fly();
+    const { ending, apex, state } = fly(launch);
     const x = state[0] as number;
     const z = state[2] as number;
     const vx = state[3] as number;
@@ -60,7 +48,7 @@ export function createWalk(scene: ResolvedScene, { tolerance, timeLimit }: Fligh
     result.total = result.carry;
     result.side = z;
     if (withRun && result.landed) {
-      ground.run(vx, vy, vz, spin * problem.nx, spin * problem.ny, spin * problem.nz);
+      ground.run(vx, vy, vz, spin * axis.nx, spin * axis.ny, spin * axis.nz);
       result.total = Math.hypot(x + ground.x, z + ground.z);
       result.side = z + ground.z;
     }

@@ -73,6 +73,7 @@ export function sweepAbout(parts: SweepParts, aerodynamics: ModelChoice | undefi
   const { points, outputs, setup, scene, struck, engine } = parts;
   const { start, fixed, settings } = setup;
   const { clubhead, ...flight } = settings;
+  const { wind, ground } = scene;
   const { model, air, turf, ball } = withDefaults(scene);
   const { authors, year, work } = model.source;
   const about: SweepAbout = {
@@ -97,7 +98,7 @@ export function sweepAbout(parts: SweepParts, aerodynamics: ModelChoice | undefi
       ...(start && { from: start.delivery ?? start.launch }),
       fixed,
       ...(struck && { clubhead }),
-      scene: { ...scene, air, turf, ball, aerodynamics: modelAsData(aerodynamics) ?? model.id },
+      scene: { air, wind, ground, turf, ball, aerodynamics: modelAsData(aerodynamics) ?? model.id },
       flight,
     },
   };

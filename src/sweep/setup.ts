@@ -34,9 +34,10 @@ export const sweepBaseFields: Declared<SweepBase> = /* @__PURE__ */ frozen(() =>
 
 function readFixed(value: unknown, path: string): ListRow {
   const given = requireKnown(factorFields, value, path);
-  const numbers = Object.keys(given).map((key) => {
-    const name = key as FactorName;
-    return [name, readQuantity(factorFields[name], given[name], memberPath(path, name))] as const;
+  // In the order of the declarations, so that two that say the same are told alike.
+  const numbers = Object.entries(factorFields).flatMap(([name, field]) => {
+    const number = given[name];
+    return number === undefined ? [] : [[name, readQuantity(field, number, memberPath(path, name))] as const];
   });
   return Object.fromEntries(numbers) as ListRow;
 }

@@ -286,6 +286,13 @@ describe('the ladder on files of its user', () => {
     expect(at(read(run), 'bands')).toHaveLength(2);
   });
 
+  it('says which shots never flew', () => {
+    const topped = '95.2,138,-3,1500,';
+    const run = ladder(csv('topped.csv', [HEADER, ...GOOD, topped].join('\n')), '--bands', 'one');
+    expect(run.status).toBe(0);
+    expect(run.stdout.replaceAll(/\s+/g, ' ')).toMatch(/1 shot was topped and never flew/);
+  });
+
   it('works from ball data alone, and says that no loft can be advised', () => {
     const text =
       'ball speed (km/h);launch angle (deg);spin (rpm);carry (m)\n230,5;12,1;2500;205,2\n232,1;11,0;2700;204\n';

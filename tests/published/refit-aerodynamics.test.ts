@@ -92,7 +92,7 @@ describe('the band of carry', () => {
     const ratios = flightRows.map(({ launch }) => {
       const spinRatio = (balls.conforming.radius * launch.spinRate) / launch.ballSpeed;
       const error = carryError(all, launch.ballSpeed, spinRatio, (launch.launchAngle * 180) / Math.PI);
-      return error / carryShare(launch.ballSpeed, spinRatio);
+      return error / (carryShare(launch.ballSpeed, spinRatio) ?? Number.NaN);
     });
     expect(rms(ratios)).toBeGreaterThan(0.8);
     expect(rms(ratios)).toBeLessThan(1.1);
@@ -101,7 +101,7 @@ describe('the band of carry', () => {
     const shares = flightRows.flatMap(({ launch, air }) => {
       const spinRatio = (balls.conforming.radius * launch.spinRate) / launch.ballSpeed;
       const { carry } = flyBy(shipped, launch, air);
-      const band = carry * carryShare(launch.ballSpeed, spinRatio);
+      const band = carry * (carryShare(launch.ballSpeed, spinRatio) ?? Number.NaN);
       return all.map((constants) => Math.abs(flyBy(constants, launch, air).carry - carry) / band);
     });
     expect(shares).toHaveLength(7 * 18);
@@ -112,7 +112,8 @@ describe('the band of carry', () => {
     expect(carryShare(65, 0.1)).toBe(0.015);
     expect(carryShare(55, 0.1)).toBeCloseTo(0.0125, 12);
     expect(carryShare(65, 0.15)).toBeCloseTo(0.014, 12);
-    expect(carryShare(1, 0)).toBe(0.006);
-    expect(carryShare(110, 5)).toBe(0.102);
+    expect(carryShare(24.9, 0.1)).toBeUndefined();
+    expect(carryShare(65, 0.81)).toBeUndefined();
+    expect(carryShare(85, 0.8)).toBe(0.102);
   });
 });

@@ -5,7 +5,9 @@ import {
   type BallState,
   defaultAir,
   degrees,
+  type Flight,
   fly,
+  isFairflightError,
   type Launch,
   metres,
   metresPerSecond,
@@ -192,7 +194,7 @@ describe('between its nodes the path is the integrator’s', () => {
       track.state.push(...nodes.slice(i + 1, i + 8));
       track.acceleration.push(...nodes.slice(i + 8, i + 11));
     }
-    const flight = { ...fly(drive), track };
+    const flight: Flight = { ...fly(drive), track };
     const end = track.time.at(-1) as number;
     const { position } = stateAt(flight, Math.min(t, end));
     return Math.hypot(position.x - x, position.y - y, position.z - z);
@@ -305,5 +307,59 @@ describe('bad input', () => {
     ['time', () => stateAt(shot, endOf(shot) + 1e-9)],
   ])('%s is refused by name', (field, call) => {
     expect(caught(call).field).toBe(field);
+  });
+});
+
+describe('a record that somebody has had hands on', () => {
+  const shot = playShot(drive);
+  const { flight, run } = shot;
+  const withFlight = (track: object): Shot =>
+    ({ ...shot, flight: { ...flight, track: { ...flight.track, ...track } } }) as Shot;
+  const withRun = (track: object): Shot =>
+    ({ ...shot, run: { ...run, track: { ...run?.track, ...track } } }) as Shot;
+  const put = (list: readonly number[], at: number, value: unknown) =>
+    list.map((x, i) => (i === at ? value : x));
+
+  test.each([
+    ['shot.flight', { ...shot, flight: null }],
+    ['shot.run', { ...shot, run: 'long' }],
+    ['shot.flight.track', { ...shot, flight: { ...flight, track: undefined } }],
+    ['flight.track.time', { ...flight, track: {} }],
+    ['shot.flight.track.time', withFlight({ time: [], state: [], acceleration: [] })],
+    ['shot.flight.track.time[2]', withFlight({ time: put(flight.track.time, 2, 0) })],
+    ['shot.flight.track.time[1]', withFlight({ time: put(flight.track.time, 1, '0.1') })],
+    ['shot.flight.track.state', withFlight({ state: flight.track.state.slice(1) })],
+    ['shot.flight.track.state[8]', withFlight({ state: put(flight.track.state, 8, null) })],
+    ['shot.flight.track.acceleration', withFlight({ acceleration: undefined })],
+    ['shot.run.track.state[3]', withRun({ state: put(run?.track.state ?? [], 3, Number.NaN) })],
+    ['shot.run.track.time[0]', withRun({ time: put(run?.track.time ?? [], 0, -1) })],
+  ])('is refused at %s', (field, damaged) => {
+    expect(caught(() => pathOf(damaged as never, { count: 5 })).field).toBe(field);
+    expect(caught(() => stateAt(damaged as never, 0)).field).toBe(field);
+  });
+
+  test('or gives numbers', () => {
+    const columns = ['time', 'state', 'acceleration'] as const;
+    const part = fc.constantFrom('flight', 'run');
+    const value = fc.constantFrom(0, -0, 5e-324, 1e-300, -1e9, 1e9, 7, 1e-15, Number.NaN, undefined, 'x');
+    fc.assert(
+      fc.property(part, fc.constantFrom(...columns), even(0, 1), value, (which, column, where, x) => {
+        const copy = JSON.parse(JSON.stringify(shot));
+        const list = copy[which].track[column];
+        list[Math.floor(where * (list.length - 1))] = x;
+        let points: Float32Array;
+        try {
+          points = pathOf(
+            copy,
+            where < 0.5 ? { count: 50, as: 'xyzt' } : { spacing: metres(900), as: 'xyzt' },
+          );
+        } catch (error) {
+          expect(isFairflightError(error)).toBe(true);
+          return;
+        }
+        expect(points.every(Number.isFinite)).toBe(true);
+      }),
+      { numRuns: 500 },
+    );
   });
 });

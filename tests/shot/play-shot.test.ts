@@ -55,7 +55,7 @@ test('from a launch there is no strike, and the record is plain data', () => {
 });
 
 test('a ball that does not land has no run, and says so', () => {
-  const shot = playShot(launch, {}, { ground: { elevation: metres(100) } });
+  const shot = playShot(launch, { ground: { elevation: metres(100) } });
   expect(shot.flight.ended).toBe('below-ground');
   expect('run' in shot).toBe(false);
   expect(shot.warnings.map((w) => w.quantity)).toContain('ended');
@@ -63,7 +63,7 @@ test('a ball that does not land has no run, and says so', () => {
 });
 
 test('the run follows the slope of the ground', () => {
-  const uphill = playShot(launch, {}, { ground: { slope: degrees(3) } });
+  const uphill = playShot(launch, { ground: { slope: degrees(3) } });
   const { x, y } = uphill.run?.restsAt ?? { x: Number.NaN, y: Number.NaN };
   expect(y).toBeCloseTo(Math.tan(degrees(3)) * x, 4);
   expect(uphill.total).toBeLessThan(playShot(launch).total);
@@ -125,7 +125,6 @@ test('a low drive from dry firm turf: measured group', () => {
   // at best, and this landing lies outside what the bounce was tested for.
   const shot = playShot(
     { ballSpeed: mph(122.5), launchAngle: degrees(8.2), spinRate: rpm(1775) },
-    {},
     { turf: 'firm' },
   );
   // A known misfit of 7 yd: the lift of so little spin is that measured (docs/validation.md).
@@ -142,8 +141,8 @@ describe('bad input', () => {
     ['from', () => playShot({ ...launch, ...delivery } as never)],
     ['launch.ballSpeed', () => playShot({ ...launch, ballSpeed: 150 as never })],
     ['delivery.clubSpeed', () => playShot({ ...delivery, clubSpeed: Number.NaN as never })],
-    ['setup.turf', () => playShot(launch, { turf: 'firm' } as never)],
-    ['turf', () => playShot(launch, {}, { turf: 'hard' as never })],
+    ['options.turf', () => playShot(launch, {}, { turf: 'firm' } as never)],
+    ['scene.turf', () => playShot(launch, { turf: 'hard' as never })],
   ])('%s is refused by name', (field, call) => {
     expect(caught(call).field).toBe(field);
   });

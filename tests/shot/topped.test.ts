@@ -5,7 +5,8 @@ import { disperse } from '../../src/dispersion/index.js';
 import {
   bestLoft,
   degrees,
-  ENDED,
+  type FlightColumns,
+  flightEndings,
   fly,
   flyMany,
   metres,
@@ -15,6 +16,8 @@ import {
   toMetres,
 } from '../../src/index.js';
 import { flyReference } from '../../src/reference.js';
+import { resolveScene } from '../../src/scene/scene.js';
+import { shotSettings } from '../../src/shot/shot-options.js';
 import { createWalk } from '../../src/shot/walk.js';
 import { even } from '../even.js';
 
@@ -40,23 +43,30 @@ test('every engine calls it so', async () => {
     launchAngle: Float64Array.of(top.launchAngle, 0.2, 0.2),
     spinRate: Float64Array.of(top.spinRate, top.spinRate, 0),
   };
-  const ended = [ENDED.topped, ENDED.landed, ENDED.landed];
-  expect([...flyMany(columns).ended]).toEqual(ended);
-  expect([...flyMany(columns, {}, { kernel }).ended]).toEqual(ended);
+  const endings = ({ ended }: FlightColumns) => [...ended].map((code) => flightEndings[code]);
+  const ended = ['topped', 'landed', 'landed'];
+  expect(endings(flyMany(columns))).toEqual(ended);
+  expect(endings(flyMany(columns, {}, { kernel }))).toEqual(ended);
   expect(flyReference(top).ended).toBe('topped');
   expect(fly(top, {}, { tolerance: metres(1e-8) }).ended).toBe('topped');
 });
 
 test('no search and no cloud gains by it', () => {
-  const walk = createWalk();
+  const walk = createWalk(resolveScene({}), shotSettings({}));
   expect(walk.play(top, true)).toMatchObject({ landed: false, total: 0 });
-  const question = { clubSpeed: mph(60), attackAngle: degrees(-8), maximise: 'total' as const };
-  const best = bestLoft({ ...question, minimumDescentAngle: degrees(0) });
+  const best = bestLoft(
+    { clubSpeed: mph(60), attackAngle: degrees(-8) },
+    {},
+    { maximise: 'total', minimumDescentAngle: degrees(0) },
+  );
   expect(best.shot.flight.ended).toBe('landed');
   // A cloud in which about a third of the shots is topped: they rest where they lay.
   const cloud = disperse(
-    { ...top, launchAngle: degrees(1) },
-    { kind: 'normal', sd: { launchAngle: degrees(2) } },
+    {
+      launch: { ...top, launchAngle: degrees(1) },
+      spread: { kind: 'normal', sd: { launchAngle: degrees(2) } },
+    },
+    {},
     { shots: 512 },
   );
   const still = cloud.columns.total.filter((total) => total === 0).length;

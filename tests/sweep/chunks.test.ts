@@ -1,11 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { scaledModel } from '../../src/aerodynamics/index.js';
+import { aerodynamicModels, scaledModel } from '../../src/aerodynamics/index.js';
+import { balls } from '../../src/ball/index.js';
 import { loadBatchKernel } from '../../src/batch.js';
 import { isFairflightError } from '../../src/errors.js';
+import type { Scene } from '../../src/scene/index.js';
 import {
   columnOf,
   type Design,
+  type SobolDesign,
   type SweepChunk,
   type SweepOptions,
   type SweepProgress,
@@ -15,7 +18,16 @@ import {
 import { sweepPlan } from '../../src/sweep/plan.js';
 import { readSweep } from '../../src/sweep/request.js';
 import { turfs } from '../../src/turf/index.js';
-import { celsius, degrees, metresPerSecond, mph } from '../../src/units/index.js';
+import {
+  celsius,
+  degrees,
+  degreesPerSecond,
+  kilograms,
+  metres,
+  metresPerSecond,
+  mph,
+  seconds,
+} from '../../src/units/index.js';
 
 const factors = [
   { name: 'delivery.clubSpeed', from: mph(70), to: mph(125) },
@@ -24,7 +36,7 @@ const factors = [
   { name: 'delivery.strikeOffset.toe', from: -0.02, to: 0.02 },
   { name: 'air.temperature', from: celsius(0), to: celsius(35) },
   { name: 'wind.along', from: metresPerSecond(-8), to: metresPerSecond(8) },
-] as never;
+] as unknown as SobolDesign['factors'];
 const designs: readonly Design[] = [
   { kind: 'sobol', count: 300, seed: 5, factors },
   { kind: 'latin-hypercube', count: 300, seed: 5, factors },
@@ -225,6 +237,41 @@ describe('what a sweep says of itself', () => {
       return JSON.stringify(about);
     });
     expect(told[0]).not.toBe(told[1]);
+  });
+
+  it('differs wherever two sweeps differ, and says the same of a preset and its record', () => {
+    const design = { kind: 'sobol', count: 2, factors } as const;
+    const from = { clubSpeed: mph(100), attackAngle: degrees(0), dynamicLoft: degrees(12) };
+    const told = (scene: Scene, options: SweepOptions, other: Design = design): string =>
+      JSON.stringify(sweep(other, scene, { from, ...options }).about);
+    const ways: readonly string[] = [
+      told({}, {}),
+      told({}, {}, { ...design, seed: 1 }),
+      told({}, {}, { ...design, count: 3 }),
+      told({}, {}, { ...design, scramble: 'shift' }),
+      told({}, {}, { ...design, kind: 'latin-hypercube' } as never),
+      told({}, {}, { ...design, factors: factors.slice(1) }),
+      told({}, { from: { ...from, hand: 'left' } }),
+      told({}, { from: { ...from, closureRate: degreesPerSecond(300) } }),
+      told({}, { from: { ...from, strikeOffset: { toe: metres(0), high: metres(1e-9) } } }),
+      told({}, { fixed: { 'turf.friction': 0.3 } }),
+      told({}, { clubhead: 'midIron' }),
+      told({}, { outputs: ['carry'] }),
+      told({}, { tolerance: metres(1e-3) }),
+      told({}, { timeLimit: seconds(30) }),
+      told({}, { kernel }),
+      told({ turf: 'firm' }, {}),
+      told({ ball: { ...balls.conforming, mass: kilograms(0.046) } }, {}),
+      told({ ground: { slope: degrees(1) } }, {}),
+      told({ wind: { along: metresPerSecond(0), across: metresPerSecond(1) } }, {}),
+      told({ aerodynamics: 'smits-smith-1994' }, {}),
+    ];
+    expect(new Set(ways).size).toBe(ways.length);
+    expect(told({ turf: 'normal', ball: 'conforming' }, { clubhead: 'driver' })).toBe(ways[0]);
+    const two = { 'turf.friction': 0.3, 'wind.across': metresPerSecond(1) };
+    const turned = { 'wind.across': metresPerSecond(1), 'turf.friction': 0.3 };
+    expect(told({}, { fixed: two })).toBe(told({}, { fixed: turned }));
+    expect(told({ turf: turfs.normal, aerodynamics: aerodynamicModels['fitted-modern'] }, {})).toBe(ways[0]);
   });
 
   it('has no column of another name', () => {

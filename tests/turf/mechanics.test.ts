@@ -1,12 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import { balls } from '../../src/ball/index.js';
 import {
+  defaultAir,
   degrees,
   feet,
   type LandingBall,
-  type RunOptions,
   rollingResistanceOfGreen,
   runOut,
+  type Scene,
   type Turf,
   toFeet,
   turfs,
@@ -18,7 +19,7 @@ import { Solver } from '../../src/vendor/odex.js';
 import { caught } from '../caught.js';
 import { landingBall } from './landing.js';
 
-const VACUUM: RunOptions = { air: { density: kilogramsPerCubicMetre(0) } };
+const VACUUM: Scene = { air: { ...defaultAir, density: kilogramsPerCubicMetre(0) } };
 const RADIUS = balls.conforming.radius;
 
 /** A ball on the ground at the given speed down the line, with forward spin [rad/s]. */
@@ -38,7 +39,7 @@ function turf(changes: Partial<Turf>): Turf {
 describe('rolling', () => {
   test('a ball released by a stimpmeter rolls its reading', () => {
     const green = turf({ rollingResistance: rollingResistanceOfGreen(feet(10)) });
-    const putt = runOut(onTheGround(1.83, 1.83 / RADIUS), green, VACUUM);
+    const putt = runOut(onTheGround(1.83, 1.83 / RADIUS), { ...VACUUM, turf: green });
     expect(toFeet(putt.distance)).toBeCloseTo(10, 6);
     // Air takes two inches off the putt.
     const inAir = runOut(onTheGround(1.83, 1.83 / RADIUS), { turf: green });
@@ -52,7 +53,7 @@ describe('rolling', () => {
     const g = 9.80665;
     const surface = turf({ friction: 0.3, rollingResistance: 0.1 });
     const expected = (12 * v * v) / (49 * 0.3 * g) + ((5 * v) / 7) ** 2 / (2 * (5 / 7) * 0.1 * g);
-    expect(runOut(onTheGround(v, 0), surface, VACUUM).distance).toBeCloseTo(expected, 9);
+    expect(runOut(onTheGround(v, 0), { ...VACUUM, turf: surface }).distance).toBeCloseTo(expected, 9);
   });
 
   test('straight up and down a slope it stops where the closed form says', () => {
@@ -67,8 +68,7 @@ describe('rolling', () => {
           ...onTheGround(0, v / RADIUS),
           velocity: { x: v * Math.cos(angle), y: v * Math.sin(angle), z: 0 },
         },
-        surface,
-        { ...VACUUM, slope: angle },
+        { ...VACUUM, turf: surface, ground: { slope: angle } },
       );
       const expected = ((v * v) / (2 * deceleration)) * Math.cos(angle);
       expect(Math.abs(run.distance - expected)).toBeLessThan(2e-4);
@@ -77,16 +77,13 @@ describe('rolling', () => {
 
   test('it stays in motion on a slope steeper than the rolling resistance, and only there', () => {
     const ball = landingBall(27, 38, 2100);
-    const steepness = Math.atan(turfs.normal.rollingResistance) as never;
-    const options = { timeLimit: seconds(20) };
-    expect(runOut(ball, 'normal', { ...options, slope: (-steepness * 1.05) as never }).ended).toBe(
-      'still-rolling',
-    );
-    expect(runOut(ball, { turf: 'normal', ground: { slope: (-steepness * 0.8) as never } }).ended).toBe(
-      'at-rest',
-    );
+    const steepness = Math.atan(turfs.normal.rollingResistance);
+    const on = (slope: number) =>
+      runOut(ball, { turf: 'normal', ground: { slope: slope as never } }, { timeLimit: seconds(20) });
+    expect(on(-steepness * 1.05).ended).toBe('still-rolling');
+    expect(on(-steepness * 0.8).ended).toBe('at-rest');
     // Uphill it rolls back and away.
-    const back = runOut(ball, 'normal', { ...options, slope: (steepness * 1.05) as never });
+    const back = on(steepness * 1.05);
     expect(back.ended).toBe('still-rolling');
     expect(back.distance).toBeLessThan(0);
   });
@@ -94,7 +91,7 @@ describe('rolling', () => {
   test('a time limit cuts level rolling where the motion is by then', () => {
     const ball = landingBall(27, 38, 2100);
     const whole = runOut(ball);
-    const cut = runOut(ball, { turf: { turf: 'normal' } }, { timeLimit: seconds(4) });
+    const cut = runOut(ball, {}, { timeLimit: seconds(4) });
     expect(cut.ended).toBe('still-rolling');
     expect(cut.distance).toBeLessThan(whole.distance);
     expect(cut.distance).toBeGreaterThan(0.5 * whole.distance);
@@ -152,17 +149,18 @@ describe('sidespin', () => {
 describe('bad input', () => {
   const ball = landingBall(27, 38, 2100);
   test.each([
-    ['turf', () => runOut(ball, { turf: 'hard' as never })],
-    ['turf.friction', () => runOut(ball, { turf: turf({ friction: 0 }) })],
-    ['turf.rollingResistance', () => runOut(ball, { turf: turf({ rollingResistance: Number.NaN }) })],
-    ['turf.tiltCap', () => runOut(ball, { turf: turf({ tiltCap: 32 as never }) })],
-    ['options.slope', () => runOut(ball, { turf: 'normal', ground: { slope: 5 as never } })],
-    ['options.incline', () => runOut(ball, 'normal', { incline: 5 } as never)],
-    ['options.timeLimit', () => runOut(ball, { turf: { turf: 'normal' } }, { timeLimit: seconds(1e9) })],
+    ['scene.turf', () => runOut(ball, { turf: 'hard' as never })],
+    ['scene.turf.friction', () => runOut(ball, { turf: turf({ friction: 0 }) })],
+    ['scene.turf.rollingResistance', () => runOut(ball, { turf: turf({ rollingResistance: Number.NaN }) })],
+    ['scene.turf.tiltCap', () => runOut(ball, { turf: turf({ tiltCap: 32 as never }) })],
+    ['scene.ground.slope', () => runOut(ball, { ground: { slope: 5 as never } })],
+    ['scene.ground.incline', () => runOut(ball, { ground: { incline: 5 } as never })],
+    ['options.slope', () => runOut(ball, {}, { slope: 5 } as never)],
+    ['options.timeLimit', () => runOut(ball, {}, { timeLimit: seconds(1e9) })],
     ['landing.velocity.x', () => runOut({ ...ball, velocity: { x: Number.NaN, y: 0, z: 0 } })],
     ['landing.velocity', () => runOut({ ...ball, velocity: undefined as never })],
     ['landing.spinRate', () => runOut({ ...ball, spinRate: -1 as never })],
-    ['landing.spinAxis length', () => runOut({ ...ball, spinAxis: { x: 0, y: 0, z: 0 } })],
+    ['landing.spinAxis', () => runOut({ ...ball, spinAxis: { x: 0, y: 0, z: 0 } })],
     ['distance', () => rollingResistanceOfGreen(10 as never)],
   ])('%s is refused by name', (field, call) => {
     expect(caught(call).field).toBe(field);

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { balls } from '../../src/ball/index.js';
 import {
+  defaultAir,
   degrees,
   feet,
   rollingResistanceOfGreen,
@@ -25,7 +26,7 @@ const noTilt: Turf = {
 
 function runYards(turf: string, speed: number, descent: number, backspin: number): number {
   const which = turf === 'no tilt' ? noTilt : turfs[turf as TurfName];
-  const air = { density: kilogramsPerCubicMetre(1.2) };
+  const air = { ...defaultAir, density: kilogramsPerCubicMetre(1.2) };
   return toYards(runOut(landingBall(speed, descent, backspin), { turf: which, air }).distance);
 }
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { degrees, metresPerSecond, mph, playShot, rpm, warningText } from '../../src/index.js';
+import { degrees, metres, metresPerSecond, mph, playShot, rpm, warningText } from '../../src/index.js';
 import { outsideRange } from '../../src/warnings/warning.js';
 import { caught } from '../caught.js';
 // Season averages of a tour, driver to wedge: the source and its limits stand in the data.
@@ -31,6 +31,15 @@ describe('a value outside a range', () => {
     expect(judged(0.059)?.severity).toBe('caution');
     expect(judged(0.749)?.severity).toBe('note');
     expect(judged(0.751)?.severity).toBe('caution');
+  });
+  it('is a note however far out where the carry is off by a tenth at most', () => {
+    const far = (share: number) =>
+      outsideRange('spin-ratio-outside-data', 'm', 'spinRatio', { min: 0.08, max: 0.6 }, 5, {
+        carry: metres(200 * share),
+        share,
+      });
+    expect(far(0.1)).toMatchObject({ severity: 'note', effect: { carry: 20 } });
+    expect(far(0.101)?.severity).toBe('caution');
   });
   it('holds a range of its own, and survives JSON', () => {
     const range = { min: 0.08, max: 0.6 };

@@ -5,7 +5,7 @@
  *
  * usage: npm run refit
  */
-import { BAND_SPEEDS, BAND_SPIN_RATIOS, carryShare } from '../carry-band.js';
+import { BAND_SHARES, BAND_SPEEDS, BAND_SPIN_RATIOS } from '../carry-band.js';
 import { type FittedModernConstants, fittedModernConstants } from '../fitted-modern.js';
 import { SPIN_DECAY } from '../spin-decay.js';
 import { chiSquare, FITTED, flightMisses, missOf, refit, rms, rounded } from './fit.js';
@@ -117,9 +117,7 @@ bandShares([...left.values()]).forEach((row, i) => {
   const speed = BAND_SPEEDS[i] ?? Number.NaN;
   line(
     String(speed),
-    ...row.map(
-      (share, j) => `${percent(share)} | ${percent(carryShare(speed, BAND_SPIN_RATIOS[j] ?? Number.NaN))}`,
-    ),
+    ...row.map((share, j) => `${percent(share)} | ${percent(BAND_SHARES[i]?.[j] ?? Number.NaN)}`),
   );
 });
 

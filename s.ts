@@ -1,1 +1,0 @@
-export { fly } from '/work/wt/aero/src/index.js'
