@@ -63,7 +63,7 @@ export class FairflightError extends Error {
 
 /** True for a {@link FairflightError}, also one thrown by another copy of the library. */
 export function isFairflightError(error: unknown): error is FairflightError {
-  return typeof error === 'object' && error !== null && TAG in error;
+  return isReadable(error) && TAG in error;
 }
 
 /** Longest piece of a caller's text that a message repeats. */
@@ -89,7 +89,7 @@ export function describe(value: unknown): string {
   }
 }
 
-/** True for an object that can hold named fields: no array, no promise. @internal */
+/** True for an object that can hold named fields: no array, no promise, no map, no date. @internal */
 export function isRecord(value: unknown): value is Readonly<Record<string, unknown>> {
   return typeof value === 'object' && value !== null && kindOf(value) === RECORD;
 }
@@ -99,86 +99,25 @@ export function isList(value: unknown): value is readonly unknown[] {
   return typeof value === 'object' && value !== null && kindOf(value) === LIST;
 }
 
+/** True for an object of whatever kind whose fields can be looked at. @internal */
+export function isReadable(value: unknown): value is Readonly<Record<string, unknown>> {
+  return typeof value === 'object' && value !== null && kindOf(value) !== UNREADABLE;
+}
+
 const RECORD = 'an object';
 const LIST = 'an array';
+const UNREADABLE = 'an object that cannot be read';
 
 function kindOf(value: object): string {
   try {
     if (Array.isArray(value)) return LIST;
-    return value instanceof Promise ? 'a promise (await it)' : RECORD;
+    // Nearly every object is a plain one: no name is made for those.
+    if (Object.getPrototypeOf(value) === Object.prototype) return RECORD;
+    const name = Object.prototype.toString.call(value).slice('[object '.length, -1);
+    if (name === 'Object') return RECORD;
+    return name === 'Promise' ? 'a promise (await it)' : `an object of class ${name}`;
   } catch {
     // A revoked proxy throws at every look.
-    return 'an object that cannot be read';
+    return UNREADABLE;
   }
-}
-
-/** True for a number within a range, both ends included: {@link requireWithin} for where no text may be made. @internal */
-export function isWithin(value: unknown, minimum: number, maximum: number): boolean {
-  return typeof value === 'number' && value >= minimum && value <= maximum && Number.isFinite(value);
-}
-
-/**
- * Returns `value` when it is a finite number within the range, both ends included.
- * @throws {@link FairflightError} `invalid-input` when it is not a finite number, `outside-range` when it lies outside.
- */
-export function requireWithin(
-  field: string,
-  value: unknown,
-  minimum: number,
-  maximum: number,
-  unit: string,
-  hint?: string,
-): number {
-  // Nearly every value is fine: no text is made for those.
-  if (isWithin(value, minimum, maximum)) return value as number;
-  const range = [minimum, maximum] as const;
-  const details = hint === undefined ? { field, value, unit, range } : { field, value, unit, range, hint };
-  const allowed = `${field} must be between ${minimum} and ${maximum}${unit === '' ? '' : ` ${unit}`}`;
-  const advice = hint === undefined ? '' : `; ${hint}`;
-  if (typeof value !== 'number' || !Number.isFinite(value)) {
-    throw new FairflightError('invalid-input', `${allowed}, got ${describe(value)}${advice}`, details);
-  }
-  throw new FairflightError('outside-range', `${allowed}, got ${value}${advice}`, details);
-}
-
-/**
- * Returns `value` when it is one of the listed names.
- * @throws {@link FairflightError} `invalid-input` otherwise.
- */
-export function requireOneOf<T extends string>(field: string, value: unknown, allowed: readonly T[]): T {
-  const found = allowed.find((name) => name === value);
-  if (found === undefined) {
-    throw new FairflightError(
-      'invalid-input',
-      `${field} must be one of ${allowed.join(', ')}, got ${describe(value)}`,
-      {
-        field,
-        value,
-      },
-    );
-  }
-  return found;
-}
-
-/**
- * Returns `value` when it is an object whose keys are all known, so that a misspelt field fails instead of being ignored.
- * @throws {@link FairflightError} `invalid-input` otherwise.
- */
-export function requireRecord<T extends object>(field: string, value: T, known: readonly string[]): T {
-  if (typeof value !== 'object' || value === null || Array.isArray(value)) {
-    throw new FairflightError('invalid-input', `${field} must be an object, got ${describe(value)}`, {
-      field,
-      value,
-    });
-  }
-  for (const key in value) {
-    if (!known.includes(key)) {
-      throw new FairflightError(
-        'invalid-input',
-        `${field} has no field ${JSON.stringify(key)}; known fields: ${known.join(', ')}`,
-        { field: `${field}.${key}`, value: (value as Record<string, unknown>)[key] },
-      );
-    }
-  }
-  return value;
 }

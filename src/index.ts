@@ -132,10 +132,13 @@ export {
 } from './strike/index.js';
 export type { Track } from './track.js';
 export {
+  type BiberBounce,
   type Bounce,
+  type PennerBounce,
   type Run,
   rollingResistanceOfGreen,
   type Turf,
+  type TurfBounce,
   type TurfName,
   turfs,
 } from './turf/index.js';

@@ -4,7 +4,15 @@ import { fileURLToPath } from 'node:url';
 import ts from 'typescript';
 import { BAND_SHARES, BAND_SPEEDS, BAND_SPIN_RATIOS } from '../../src/aerodynamics/carry-band.js';
 import { fittedModernConstants, presentDayModels } from '../../src/aerodynamics/index.js';
-import { aerodynamicModels, balls, type Clubhead, clubheads, type Source, turfs } from '../../src/index.js';
+import {
+  aerodynamicModels,
+  balls,
+  type Clubhead,
+  clubheads,
+  type Source,
+  type Turf,
+  turfs,
+} from '../../src/index.js';
 
 /** The page docs/models.md: what is computed and where each formula comes from, read from the code itself. */
 
@@ -162,6 +170,13 @@ const head = (name: string, club: Clubhead): readonly [string, string, Source] =
   club.source,
 ];
 
+function bounceWords({ bounce }: Turf): string {
+  const tilt = (angle: number): string => `${((angle * 180) / Math.PI).toFixed(1)}°`;
+  return bounce.model === 'biber-2023'
+    ? `${bounce.model}: tilt ${tilt(bounce.tilt)}, restitution ${bounce.restitution}, friction ${bounce.friction}`
+    : `${bounce.model}: tilt × ${bounce.tiltScale}, at most ${tilt(bounce.tiltCap)}, restitution × ${bounce.restitutionScale}, friction ${bounce.friction}`;
+}
+
 /** Renders docs/models.md. */
 export function renderModelsPage(): string {
   const aerodynamics = Object.values(aerodynamicModels);
@@ -197,7 +212,7 @@ export function renderModelsPage(): string {
       ...Object.entries(clubheads).map(([name, club]) => head(name, club)),
       ...Object.entries(turfs).map(([name, turf]): readonly [string, string, Source] => [
         `\`turfs.${name}\``,
-        `tilt ${turf.tiltScale}, restitution ${turf.restitutionScale}, friction ${turf.friction}, rolling ${turf.rollingResistance}`,
+        `${bounceWords(turf)}, rolling ${turf.rollingResistance}`,
         turf.source,
       ]),
     ]),

@@ -1,6 +1,7 @@
-import { requireRecord, requireWithin } from '../errors.js';
+import { type Declared, type QuantityField, quantity } from '../inputs/field.js';
 import { frozen } from '../inputs/frozen.js';
 import type { Source } from '../source.js';
+import { RATIO } from '../units/unit.js';
 import type { AerodynamicModel } from './model.js';
 import { SPIN_DECAY } from './spin-decay.js';
 
@@ -64,38 +65,30 @@ export const fittedModernConstants: FittedModernConstants = /* @__PURE__ */ froz
   crisisSpinRatio: 0.2,
 }));
 
-const SHARE = [0, 10] as const;
-const SPIN_RATIO = [0.001, 10] as const;
-const REYNOLDS = [1, 1e7] as const;
-
-/** What each constant may be, so that the coefficients stay finite and drag positive. */
-const CONSTANT_RANGES: Readonly<Record<keyof FittedModernConstants, readonly [number, number]>> = {
-  liftOnset: SHARE,
-  liftOnsetScale: SPIN_RATIO,
-  liftRise: SHARE,
-  liftScale: SPIN_RATIO,
-  lossCentre: REYNOLDS,
-  lossWidth: REYNOLDS,
-  lossSpinRatio: SPIN_RATIO,
-  dragFloor: [0.01, 10],
-  dragRise: SHARE,
-  dragScale: SPIN_RATIO,
-  crisisStep: SHARE,
-  crisisCentre: REYNOLDS,
-  crisisWidth: REYNOLDS,
-  crisisSpinRatio: SPIN_RATIO,
-};
-
-/** A checked copy of the constants. @throws FairflightError naming the constant @internal */
-export function checkFittedConstants(given: FittedModernConstants, field: string): FittedModernConstants {
-  const names = Object.keys(CONSTANT_RANGES) as (keyof FittedModernConstants)[];
-  requireRecord(field, given, names);
-  const entries = names.map((name) => {
-    const [minimum, maximum] = CONSTANT_RANGES[name];
-    return [name, requireWithin(`${field}.${name}`, given[name], minimum, maximum, '')];
-  });
-  return Object.fromEntries(entries) as unknown as FittedModernConstants;
-}
+/** Declaration of {@link FittedModernConstants}: the coefficients stay finite and drag positive. @internal */
+export const fittedConstantFields: Declared<FittedModernConstants> = /* @__PURE__ */ frozen(() => {
+  const share = (name: keyof FittedModernConstants, min = 0): QuantityField<''> =>
+    quantity(RATIO, min, 10, fittedModernConstants[name], name);
+  const spinRatio = (name: keyof FittedModernConstants): QuantityField<''> => share(name, 0.001);
+  const reynolds = (name: keyof FittedModernConstants): QuantityField<''> =>
+    quantity(RATIO, 1, 1e7, fittedModernConstants[name], name);
+  return {
+    liftOnset: share('liftOnset'),
+    liftOnsetScale: spinRatio('liftOnsetScale'),
+    liftRise: share('liftRise'),
+    liftScale: spinRatio('liftScale'),
+    lossCentre: reynolds('lossCentre'),
+    lossWidth: reynolds('lossWidth'),
+    lossSpinRatio: spinRatio('lossSpinRatio'),
+    dragFloor: share('dragFloor', 0.01),
+    dragRise: share('dragRise'),
+    dragScale: spinRatio('dragScale'),
+    crisisStep: share('crisisStep'),
+    crisisCentre: reynolds('crisisCentre'),
+    crisisWidth: reynolds('crisisWidth'),
+    crisisSpinRatio: spinRatio('crisisSpinRatio'),
+  };
+});
 
 /** Share of a low-Re effect: 1 far below the centre and without spin, half at the centre, half at the spin ratio. */
 function laminarShare(

@@ -55,7 +55,8 @@ export interface DispersionOptions extends ShotOptions, CloudOptions {
   readonly limits?: LateralLimits;
 }
 
-const optionFields: Declared<DispersionOptions> = /* @__PURE__ */ frozen(() => {
+/** Declaration of {@link DispersionOptions}. @internal */
+export const dispersionOptionFields: Declared<DispersionOptions> = /* @__PURE__ */ frozen(() => {
   const limit = optional(quantity(YARDS, 0, 500, 25, 'lateral limit'));
   const limits: Declared<LateralLimits> = { left: limit, right: limit };
   return {
@@ -140,7 +141,7 @@ export function disperse(
 ): Dispersion {
   const scatter = readScattered(scattered);
   const resolved = resolveScene(scene);
-  const given = readOptions(optionFields, options);
+  const given = readOptions(dispersionOptionFields, options);
   const { aim = 0, fairway, hazards = [], limits } = given;
   if (given.hazards !== undefined && fairway === undefined) {
     throw refusal(

@@ -115,16 +115,19 @@ export interface FlightColumns {
   readonly spinAxisZ: Float64Array;
 }
 
-const conditionFields: Readonly<Record<keyof ConditionColumns, QuantityField & { readonly optional: true }>> =
-  /* @__PURE__ */ frozen(() => ({
-    airDensity: optional(airFields.density),
-    airViscosity: optional(airFields.viscosity),
-    windAlong: optional(windFields.along),
-    windAcross: optional(windFields.across),
-    elevation: groundFields.elevation,
-  }));
+/** Declaration of {@link ConditionColumns}. @internal */
+export const conditionFields: Readonly<
+  Record<keyof ConditionColumns, QuantityField & { readonly optional: true }>
+> = /* @__PURE__ */ frozen(() => ({
+  airDensity: optional(airFields.density),
+  airViscosity: optional(airFields.viscosity),
+  windAlong: optional(windFields.along),
+  windAcross: optional(windFields.across),
+  elevation: groundFields.elevation,
+}));
 
-const optionFields: Declared<FlyManyOptions> = /* @__PURE__ */ frozen(() => ({
+/** Declaration of {@link FlyManyOptions}. @internal */
+export const flyManyOptionFields: Declared<FlyManyOptions> = /* @__PURE__ */ frozen(() => ({
   ...flightOptionFields,
   conditions: custom((value) => value, 'conditions'),
   kernel: custom(readKernel, 'batch kernel'),
@@ -165,7 +168,7 @@ export function flyMany(
   scene: Scene = {},
   options: FlyManyOptions = {},
 ): FlightColumns {
-  const { conditions = {}, kernel, ...given } = readOptions(optionFields, options);
+  const { conditions = {}, kernel, ...given } = readOptions(flyManyOptionFields, options);
   const { columns, count } = readColumns(launchFields, launches, 'launches');
   const like = { count, like: 'launches.ballSpeed' };
   const varied = readColumns(conditionFields, conditions, 'options.conditions', like).columns;

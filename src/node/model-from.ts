@@ -1,7 +1,7 @@
 import { pathToFileURL } from 'node:url';
 import { type AerodynamicModel, resolveModel } from '../aerodynamics/index.js';
 import { modelAsData } from '../aerodynamics/resolve.js';
-import { describe, isRecord } from '../errors.js';
+import { describe, isReadable } from '../errors.js';
 import { type Declared, optional, text } from '../inputs/field.js';
 import { frozen } from '../inputs/frozen.js';
 import { refusal, refuseType } from '../inputs/refuse.js';
@@ -25,7 +25,7 @@ export const modelModuleFields: Declared<ModelModule> = /* @__PURE__ */ frozen((
 }));
 
 function readAddress(value: unknown, path: string): string | URL {
-  if (typeof value === 'string' || (isRecord(value) && value instanceof URL)) return value;
+  if (typeof value === 'string' || (isReadable(value) && value instanceof URL)) return value;
   throw refuseType(path, 'a URL or a path', value);
 }
 

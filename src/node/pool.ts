@@ -46,7 +46,7 @@ export const threadControlFields: Declared<ThreadControl> = /* @__PURE__ */ froz
   modelFrom: optional(record(modelModuleFields, 'module of a model')),
 }));
 
-const optionFields: Declared<ParallelOptions> = /* @__PURE__ */ frozen(() => ({
+export const parallelOptionFields: Declared<ParallelOptions> = /* @__PURE__ */ frozen(() => ({
   ...sweepBaseFields,
   ...chunkControlFields,
   ...threadControlFields,
@@ -67,7 +67,7 @@ export async function* sweepInParallel(
   scene: Scene = {},
   options: ParallelOptions = {},
 ): AsyncGenerator<SweepChunk, void, undefined> {
-  const read = readOptions(optionFields, options);
+  const read = readOptions(parallelOptionFields, options);
   const run = await startRun(readSweep(design, scene, read), read, undefined);
   for await (const { rows } of run.results(requireStart(read.start ?? 0, run.about.rows))) {
     yield { about: run.about, ...rows };

@@ -47,7 +47,8 @@ export interface SweepFileReport {
   readonly about: SweepAbout;
 }
 
-const optionFields: Declared<FileOptions> = /* @__PURE__ */ frozen(() => {
+/** Declaration of {@link FileOptions}. @internal */
+export const fileOptionFields: Declared<FileOptions> = /* @__PURE__ */ frozen(() => {
   const { start: _, ...chunks } = chunkControlFields;
   return {
     ...sweepBaseFields,
@@ -77,7 +78,7 @@ export async function sweepToFile(
   scene: Scene = {},
   options: FileOptions = {},
 ): Promise<SweepFileReport> {
-  const control = readOptions(optionFields, options);
+  const control = readOptions(fileOptionFields, options);
   const format = formatOf(path, control.format);
   const run = await startRun(readSweep(design, scene, control), control, format);
   const { about } = run;

@@ -60,7 +60,8 @@ export interface LoftOptimum extends Optimum {
   readonly advice?: LoftAdvice;
 }
 
-const swingFields: Declared<LoftQuestion> = /* @__PURE__ */ frozen(() => ({
+/** Declaration of {@link LoftQuestion}. @internal */
+export const loftQuestionFields: Declared<LoftQuestion> = /* @__PURE__ */ frozen(() => ({
   clubSpeed: deliveryFields.clubSpeed,
   attackAngle: deliveryFields.attackAngle,
   deliveredLoft: optional({ ...deliveryFields.dynamicLoft, label: 'delivered loft' }),
@@ -85,7 +86,7 @@ const swingFields: Declared<LoftQuestion> = /* @__PURE__ */ frozen(() => ({
  */
 export function bestLoft(swing: LoftQuestion, scene: Scene = {}, options: OptimumOptions = {}): LoftOptimum {
   const search = createSearch(resolveScene(scene), readOptions(optimumOptionFields, options));
-  const { clubSpeed, attackAngle, deliveredLoft } = readRecord(swingFields, swing, 'delivery');
+  const { clubSpeed, attackAngle, deliveredLoft } = readRecord(loftQuestionFields, swing, 'delivery');
   const { deliverer, player, lofts, minimumDescent } = search;
   requireComputed(deliverer, clubSpeed, attackAngle, lofts.min, 'delivery.clubSpeed');
 

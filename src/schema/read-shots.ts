@@ -58,7 +58,8 @@ function sign(signs: readonly string[], label: string): CustomField & { readonly
   }, label);
 }
 
-const optionFields: Declared<ReadShotsOptions> = /* @__PURE__ */ frozen(() => ({
+/** Declaration of {@link ReadShotsOptions}. @internal */
+export const readShotsOptionFields: Declared<ReadShotsOptions> = /* @__PURE__ */ frozen(() => ({
   separator: sign(SEPARATORS, 'separator'),
   decimalMark: sign(['.', ','], 'decimal mark'),
   needs: optional(choice<ShotNeeds>(['flight', 'club-speed'], 'what a shot must hold')),
@@ -77,7 +78,7 @@ const textField = /* @__PURE__ */ frozen(() => text('club speed (mph)', 'text of
  * that cannot give a single shot; and for an unknown option
  */
 export function readShots(csvText: string, options: ReadShotsOptions = {}): ShotTable {
-  const asked = readOptions(optionFields, options);
+  const asked = readOptions(readShotsOptionFields, options);
   const { needs = 'flight' } = asked;
   const { comments, body, firstLine } = splitComments(checkText(csvText));
   const separator = asked.separator ?? findSeparator(body);

@@ -49,7 +49,8 @@ export interface ScatterTrendOptions {
   readonly level?: number;
 }
 
-const optionFields: Declared<ScatterTrendOptions> = /* @__PURE__ */ frozen(() => ({
+/** Declaration of {@link ScatterTrendOptions}. @internal */
+export const scatterTrendOptionFields: Declared<ScatterTrendOptions> = /* @__PURE__ */ frozen(() => ({
   quantity: optional(choice(QUANTITY_NAMES, 'quantity')),
   bands: bandingField,
   level: optional(levelField),
@@ -71,7 +72,7 @@ export function scatterTrend(
   shots: readonly MeasuredShot[],
   options: ScatterTrendOptions = {},
 ): ScatterTrend {
-  const settings = readOptions(optionFields, options);
+  const settings = readOptions(scatterTrendOptionFields, options);
   const { quantity = 'launchDirection', level = USUAL_LEVEL } = settings;
   const measured = readMeasuredShots(shots);
   const bands = bandShots(measured, settings.bands).bands.flatMap((band): BandScatter[] => {

@@ -12,7 +12,7 @@ import { createPlayer } from '../shot/player.js';
 import { shotSettings } from '../shot/shot-options.js';
 import { type Angle, type Duration, type Length, si } from '../units/index.js';
 import type { ModelWarning } from '../warnings/index.js';
-import { launchOf } from './launch-of.js';
+import { launchIn } from './launch-of.js';
 
 /** What the change of scene does to a shot, by the model. */
 export interface SceneEffect {
@@ -63,7 +63,8 @@ interface ResolvedScenes {
   readonly to: ResolvedScene;
 }
 
-const sceneFields: Declared<TwoScenes> = /* @__PURE__ */ frozen(() => ({
+/** Declaration of {@link TwoScenes}. @internal */
+export const twoScenesFields: Declared<TwoScenes> = /* @__PURE__ */ frozen(() => ({
   from: custom(resolveScene, 'scene it was measured in'),
   to: custom(resolveScene, 'scene to move it to'),
 }));
@@ -88,8 +89,8 @@ export function standardise(
 ): StandardisedShot {
   const settings = shotSettings(readOptions(flightOptionFields, options));
   const measured = readRecord(measuredShotFields, shot, 'shot');
-  const read = readRecord(sceneFields, scenes, 'scenes') as Partial<ResolvedScenes>;
-  const launch = launchOf(measured);
+  const read = readRecord(twoScenesFields, scenes, 'scenes') as Partial<ResolvedScenes>;
+  const launch = launchIn(measured);
   if ('missing' in launch) {
     throw refusal(
       `shot.${launch.missing[0] ?? ''}`,

@@ -99,6 +99,11 @@ export function createPathReader(flight: ReadTrack, run: ReadTrack | undefined):
     state,
     moveTo: (time) => {
       reader.time = time;
+      if (time >= reader.end) {
+        // Of several nodes at the end the last is that of rest.
+        readNode(pieces);
+        return;
+      }
       let n = piece.index >= 0 && time > piece.start ? piece.index : 0;
       while (n < pieces - 1 && (times[n + 1] as number) < time) n++;
       if (time === times[n]) readNode(n);

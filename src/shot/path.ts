@@ -34,7 +34,8 @@ interface AnyPathOptions {
   readonly as?: 'states' | 'xyz' | 'xyzt';
 }
 
-const optionFields: Declared<AnyPathOptions> = /* @__PURE__ */ frozen(() => ({
+/** Declaration of {@link PathOptions}. @internal */
+export const pathOptionFields: Declared<AnyPathOptions> = /* @__PURE__ */ frozen(() => ({
   count: optional(count(2, MOST_POINTS, 100, 'number of points')),
   spacing: optional(quantity(METRES, 0.01, 1000, 1, 'spacing of the points')),
   as: optional(choice(['states', 'xyz', 'xyzt'], 'form of the points')),
@@ -44,7 +45,8 @@ const timeField: QuantityField = /* @__PURE__ */ frozen(() => quantity(SECONDS, 
 
 /**
  * State of the ball at a time of a flight, or of a whole shot with its bounces and its roll, on the quintics through the
- * nodes of its track (error under 1 mm at the default tolerance; tested). At a contact it is the state before.
+ * nodes of its track (error under 1 mm at the default tolerance; tested). At a contact it is the state before, at the end
+ * the last one.
  *
  * Spin in the run: that of the bounce model while hopping; while rolling the rate that goes with the speed.
  * @param of - a flight, from launch to landing, or a shot, to rest
@@ -78,7 +80,7 @@ export function pathOf(
 ): readonly BallState[];
 export function pathOf(of: Flight | Shot, options: PathOptions): readonly BallState[] | Float32Array {
   const reader = readerOf(of);
-  const { as: form = 'states', ...samples } = readRecord(optionFields, options, 'options');
+  const { as: form = 'states', ...samples } = readRecord(pathOptionFields, options, 'options');
   const { count, moveTo } = samplesOf(reader, samples);
   if (form === 'states') {
     const states: BallState[] = [];

@@ -41,7 +41,8 @@ function readTrack(of: unknown, path: string): ReadTrack {
   if (!isRecord(of)) throw refuseType(path, 'an object', of);
   const { track } = of;
   if (!isRecord(track)) throw refuseType(`${path}.track`, 'an object', track);
-  const time = readColumn(timeField, track['time'], `${path}.track.time`);
+  const { time: times, state, acceleration } = track;
+  const time = readColumn(timeField, times, `${path}.track.time`);
   if (time.length === 0) {
     throw refusal(`${path}.track.time`, `${path}.track.time must have a node`, { value: 0 });
   }
@@ -52,8 +53,8 @@ function readTrack(of: unknown, path: string): ReadTrack {
       value: time[n],
     });
   }
-  const numbers = (name: 'state' | 'acceleration', each: number): Float64Array => {
-    const column = readColumn(numberField, track[name], `${path}.track.${name}`);
+  const numbers = (name: string, value: unknown, each: number): Float64Array => {
+    const column = readColumn(numberField, value, `${path}.track.${name}`);
     if (column.length === each * time.length) return column;
     throw refusal(
       `${path}.track.${name}`,
@@ -61,5 +62,5 @@ function readTrack(of: unknown, path: string): ReadTrack {
       { value: column.length },
     );
   };
-  return { time, state: numbers('state', 7), acceleration: numbers('acceleration', 3) };
+  return { time, state: numbers('state', state, 7), acceleration: numbers('acceleration', acceleration, 3) };
 }

@@ -65,7 +65,8 @@ export interface StrikeOptions {
   readonly gearElasticity?: number;
 }
 
-const optionFields: Declared<StrikeOptions> = /* @__PURE__ */ frozen(() => ({
+/** Declaration of {@link StrikeOptions}. @internal */
+export const strikeOptionFields: Declared<StrikeOptions> = /* @__PURE__ */ frozen(() => ({
   clubhead: optional(clubheadField),
   ball: optional(ballField),
   gearElasticity: optional(quantity(RATIO, -1, 1, 0, 'elasticity of the gear coupling')),
@@ -91,7 +92,7 @@ export function strike(delivery: Delivery, options: StrikeOptions = {}): Strike 
     clubhead = clubheads.driver,
     ball = balls.conforming,
     gearElasticity,
-  } = readOptions(optionFields, options);
+  } = readOptions(strikeOptionFields, options);
   const read = readRecord(deliveryFields, delivery, 'delivery');
   // Reading has put the record in the place of a preset's name.
   return strikeOf(read, clubhead as Clubhead, ball as Ball, gearElasticity);

@@ -4,7 +4,6 @@ import { choice, type Declared, type ListField, record, text } from '../inputs/f
 import { frozen } from '../inputs/frozen.js';
 import { type ReadScene, withDefaults } from '../scene/scene.js';
 import { STRIKE_MODEL } from '../strike/warnings.js';
-import { RUN_MODEL } from '../turf/run-out.js';
 import { VERSION } from '../version.js';
 import { factorFields } from './factors.js';
 import { OUTPUTS, type OutputName } from './outputs.js';
@@ -91,7 +90,7 @@ export function sweepAbout(parts: SweepParts, aerodynamics: ModelChoice | undefi
     models: {
       aerodynamics: model.id,
       ...(struck && { strike: STRIKE_MODEL }),
-      run: RUN_MODEL,
+      run: turf.bounce.model,
     },
     source: { authors, year, work },
     setup: {

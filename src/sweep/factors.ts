@@ -16,7 +16,7 @@ import { type Ground, groundFields } from '../inputs/ground.js';
 import { type Launch, launchFields } from '../inputs/launch.js';
 import { allows } from '../inputs/read.js';
 import { refusal } from '../inputs/refuse.js';
-import { type Turf, turfFields } from '../inputs/turf.js';
+import { type BiberBounce, type PennerBounce, type Turf, turfFields } from '../inputs/turf.js';
 import { type Wind, type WindProfile, windFields } from '../inputs/wind.js';
 import { type WindReadingFields, windReadingFields } from '../inputs/wind-reading.js';
 
@@ -50,6 +50,8 @@ export type FactorValues = Numbers<'delivery', Delivery> &
   Numbers<'wind.profile', Kind<WindProfile, 'log'>> &
   Numbers<'wind.profile', Kind<WindProfile, 'power'>> &
   Numbers<'turf', Turf> &
+  Numbers<'turf.bounce', PennerBounce> &
+  Numbers<'turf.bounce', BiberBounce> &
   Numbers<'ground', Ground> &
   Numbers<'ball', Ball>;
 

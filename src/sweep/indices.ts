@@ -1,4 +1,5 @@
-import { isList, isRecord } from '../errors.js';
+import { isList } from '../errors.js';
+import { isTyped } from '../inputs/columns.js';
 import { refusal, refuseType } from '../inputs/refuse.js';
 import { sobolIndices } from '../numerics/sobol-indices.js';
 import type { IndexDesign } from './design.js';
@@ -55,7 +56,7 @@ export function sobolIndicesOf(design: IndexDesign, values: ArrayLike<number>): 
   const read = readDesign(design);
   if (read.kind !== 'sobol-indices') throw refuseType('design', 'a design of kind sobol-indices', design);
   const { names, rows } = designPoints(read);
-  if (!(isRecord(values) && values instanceof Float64Array) && !isList(values)) {
+  if (!isTyped(values) && !isList(values)) {
     throw refuseType('values', 'a Float64Array or a list of numbers', values);
   }
   if (values.length !== rows) {

@@ -28,8 +28,8 @@ export type ReadDesign = Exclude<Design, ListDesign> | ReadList;
 
 const SCRAMBLES: readonly SobolScramble[] = ['none', 'shift', 'owen'];
 
-/** Declaration of {@link Design}. */
-const designField: VariantField = /* @__PURE__ */ frozen(() => {
+/** Declaration of {@link Design}. @internal */
+export const designField: VariantField = /* @__PURE__ */ frozen(() => {
   const seed = optional(seedField);
   const factors = listOf(readRange, 'factors');
   return {

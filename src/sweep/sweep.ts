@@ -1,6 +1,7 @@
-import { isList, isRecord } from '../errors.js';
+import { isList, isReadable, isRecord } from '../errors.js';
 import { readKernel } from '../flight/engine/batch.js';
 import type { BatchKernel } from '../flight/index.js';
+import { isTyped } from '../inputs/columns.js';
 import { count, custom, type Declared, optional } from '../inputs/field.js';
 import { frozen } from '../inputs/frozen.js';
 import { readChoice, readList, readOptions } from '../inputs/read.js';
@@ -80,18 +81,20 @@ export const chunkControlFields: Declared<ChunkControl> = /* @__PURE__ */ frozen
   onProgress: custom(readFunction, 'progress'),
 }));
 
-const sweepOptionFields: Declared<SweepOptions> = /* @__PURE__ */ frozen(() => ({
+/** Declaration of {@link SweepOptions}. @internal */
+export const sweepOptionFields: Declared<SweepOptions> = /* @__PURE__ */ frozen(() => ({
   ...sweepBaseFields,
   kernel: custom(readKernel, 'batch kernel'),
 }));
 
-const chunkOptionFields: Declared<ChunkOptions> = /* @__PURE__ */ frozen(() => ({
+/** Declaration of {@link ChunkOptions}. @internal */
+export const chunkOptionFields: Declared<ChunkOptions> = /* @__PURE__ */ frozen(() => ({
   ...sweepOptionFields,
   ...chunkControlFields,
 }));
 
 function readSignal(value: unknown, path: string): AbortLike {
-  if (isRecord(value) && typeof value['aborted'] === 'boolean') return value as unknown as AbortLike;
+  if (isReadable(value) && typeof value['aborted'] === 'boolean') return value as unknown as AbortLike;
   throw refuseType(path, 'an AbortSignal', value);
 }
 
@@ -165,7 +168,7 @@ export function columnOf(rows: SweepRows, name: string): Float64Array {
   const columns = readList(columnsField, about['columns'], 'rows.about.columns') as readonly ColumnAbout[];
   const names = columns.map((column) => column.name);
   const column = values[names.indexOf(readChoice(names, name, 'name'))];
-  if (isRecord(column) && column instanceof Float64Array) return column;
+  if (isTyped(column)) return column;
   throw refuseType(`rows.values[${names.indexOf(name)}]`, 'a Float64Array', column);
 }
 

@@ -2,41 +2,15 @@ import type { RunConstants } from './constants.js';
 import { norm } from './norm.js';
 import { type RunState, VX, VY, VZ, WX, WY, WZ } from './state.js';
 
-/** Normal speed below which the crater wall fades away: a soft touch leaves no crater [m/s]. Assumption. */
-const FADE_SPEED = 3;
-
 /** Speed along the plane below which a ball has no direction of travel [m/s]. @internal */
 export const STRAIGHT_DOWN = 1e-9;
 
 /**
- * Normal restitution of ball on turf, e = 0.510 − 0.0375 v + 0.000903 v² up to 20 m/s and 0.120 above
- * (Penner 2002, Can. J. Phys. 80, 931, from memory; the branches join to 0.001).
- * @param normalSpeed - approach speed along the normal of the crater wall [m/s]
- * @internal
- */
-export function turfRestitution(normalSpeed: number): number {
-  return normalSpeed <= 20 ? 0.51 - 0.0375 * normalSpeed + 0.000903 * normalSpeed * normalSpeed : 0.12;
-}
-
-/**
- * Tilt of the crater wall that faces the ball [rad]: 15.4° (v / 18.6 m/s) (φ / 44.4°), φ from the normal of the turf
- * (Penner 2002; the other reading, φ from the horizontal, gives drives that run 118 yd). Two guards that are ours keep
- * grazing balls sane: the tilt fades with the normal speed below 3 m/s and is capped.
- * @param speed - speed of the ball [m/s]
- * @param normalSpeed - its component into the plane [m/s]
- * @param descent - angle of approach below the plane [rad]
- * @internal
- */
-export function craterTilt(c: RunConstants, speed: number, normalSpeed: number, descent: number): number {
-  const open = c.craterTilt * speed * (Math.PI / 2 - descent);
-  return Math.min(c.tiltCap, open * Math.min(1, normalSpeed / FADE_SPEED));
-}
-
-/**
  * One contact with the turf, in place: a rigid sphere meets a wall tilted toward it, with restitution along the wall's
- * normal and Coulomb friction against the slip of the contact point, which stops it if it can (Penner 2002, here with
- * the whole spin vector, so that slip across the travel kicks the ball sideways). The share of grip follows from
- * the inertia: I/(I + m r²). Neither a reversal of slip nor twist friction about the normal is modelled.
+ * normal and Coulomb friction against the slip of the contact point, which stops it if it can (Penner 2002, Biber et al.
+ * 2023; here with the whole spin vector, so that slip across the travel kicks the ball sideways). Tilt and restitution are
+ * those of the law. The share of grip follows from the inertia: I/(I + m r²). Neither a reversal of slip nor twist
+ * friction about the normal is modelled.
  * A ball that its backspin drives into the wall leaves along the plane.
  * @param s - state with the velocity into the plane; velocity and spin are replaced
  * @internal
@@ -49,7 +23,7 @@ export function bounce(c: RunConstants, s: RunState): void {
   // Straight down, or as good as, any direction does.
   const hx = along > STRAIGHT_DOWN ? vx / along : 1;
   const hz = along > STRAIGHT_DOWN ? vz / along : 0;
-  const tilt = craterTilt(c, norm(along, into), into, Math.atan2(into, along));
+  const tilt = c.law.tilt(norm(along, into), into, Math.atan2(into, along));
   const sin = Math.sin(tilt);
   const cos = Math.cos(tilt);
 
@@ -64,8 +38,8 @@ export function bounce(c: RunConstants, s: RunState): void {
   const slipT = vt + c.radius * spinS;
   const slipS = -c.radius * spinT;
   const slip = norm(slipT, slipS);
-  const e = c.restitutionScale * turfRestitution(vn);
-  const limit = c.friction * (1 + e) * vn;
+  const e = c.law.restitution(vn);
+  const limit = c.law.friction * (1 + e) * vn;
   const share = c.gripShare * slip <= limit ? c.gripShare : limit / slip;
   const kickT = -share * slipT;
   const kickS = -share * slipS;

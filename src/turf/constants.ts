@@ -1,28 +1,19 @@
 import type { Air } from '../air/index.js';
 import type { Ball } from '../ball/index.js';
 import { STANDARD_GRAVITY } from '../gravity.js';
-import type { Turf } from '../inputs/turf.js';
+import type { Turf, TurfBounce } from '../inputs/turf.js';
+import { biberLaw } from './biber-2023.js';
+import type { BounceLaw } from './bounce-law.js';
+import { pennerLaw } from './penner-2002.js';
 
 /** Drag coefficient of a ball hopping: slow, little spin; an assumption. */
 const HOP_DRAG = 0.3;
 /** Drag coefficient of a ball rolling; an assumption. */
 const ROLL_DRAG = 0.45;
-/**
- * Tilt of the crater wall per m/s of speed and per radian of approach from the normal: 15.4° at 18.6 m/s and 44.4°
- * (Penner 2002, Can. J. Phys. 80, 931; numbers from memory, linearity also in Biber et al. 2023, Sports Eng. 26).
- */
-const CRATER_TILT = 15.4 / 44.4 / 18.6;
-
 /** Everything the run needs beside the state of the ball, as plain SI numbers; made once for many runs. @internal */
 export interface RunConstants {
-  /** Tilt of the crater wall per m/s and per radian from the normal [s/m]. */
-  readonly craterTilt: number;
-  /** Largest tilt [rad]. */
-  readonly tiltCap: number;
-  /** Scale on the normal restitution. */
-  readonly restitutionScale: number;
-  /** Friction coefficient. */
-  readonly friction: number;
+  /** How the turf throws the ball back. */
+  readonly law: BounceLaw;
   /** Ball radius [m]. */
   readonly radius: number;
   /** I / (I + m r²), 2/7 for a uniform sphere: share of the slip that gripping takes from the velocity. */
@@ -50,6 +41,10 @@ export interface RunConstants {
   readonly timeLimit: number;
 }
 
+function lawOf(bounce: TurfBounce): BounceLaw {
+  return bounce.model === 'biber-2023' ? biberLaw(bounce) : pennerLaw(bounce);
+}
+
 /** Gathers the constants of a run. Slopes in radians as in the scene's ground. @internal */
 export function runConstants(
   turf: Turf,
@@ -71,10 +66,7 @@ export function runConstants(
   const alongX = a;
   const alongY = slopeX * a;
   return {
-    craterTilt: turf.tiltScale * CRATER_TILT,
-    tiltCap: turf.tiltCap,
-    restitutionScale: turf.restitutionScale,
-    friction: turf.friction,
+    law: lawOf(turf.bounce),
     radius: ball.radius,
     gripShare,
     rollDeceleration: (1 - gripShare) * turf.rollingResistance * STANDARD_GRAVITY * normalY,

@@ -142,7 +142,7 @@ function drift(c: RunConstants, s: RunState, dt: number): void {
 
 /**
  * Takes from a hop what the turf takes at its ends. A low hop loses the speed that rolling for as long would have lost,
- * with its slip kept. A high one loses nothing on level ground, where the crater accounts for the loss; down a slope
+ * and as much topspin; backspin is kept, since turf that slows a ball does not spin it up. A high one loses nothing on level ground, where the crater accounts for the loss; down a slope
  * the turf takes up the pull along the travel, as far as its rolling resistance goes. Without that a ball would go on
  * hopping down slopes that stop a rolling one. Assumption.
  */
@@ -166,10 +166,12 @@ function resist(
   s[Z] = (s[Z] as number) - (uz * lost * time) / 2;
   s[VX] = (s[VX] as number) - ux * lost;
   s[VZ] = (s[VZ] as number) - uz * lost;
-  s[WZ] = (s[WZ] as number) + (ux * rolled) / c.radius;
-  s[WX] = (s[WX] as number) - (uz * rolled) / c.radius;
+  const topspin = (s[WX] as number) * uz - (s[WZ] as number) * ux;
+  const taken = Math.min(Math.max(0, topspin), rolled / c.radius);
+  s[WX] = (s[WX] as number) - taken * uz;
+  s[WZ] = (s[WZ] as number) + taken * ux;
   if (record === undefined || lost === 0) return;
-  spreadOver(record, first, (ux * lost) / time, (uz * lost) / time, spinRate(s));
+  spreadOver(record, first, (ux * lost) / time, (uz * lost) / time, s);
 }
 
 /** One step of the classical fourth-order Runge–Kutta method, in place. */

@@ -104,7 +104,7 @@ export function noteContact(
 
 /**
  * Spreads evenly over a hop what the turf took from it: a deceleration along and across the plane [m/s²] for the nodes
- * from index `first` on, the last of which has the spin rate after the hop.
+ * from index `first` on, the last of which is where the hop ended, to the last bit, with the spin after it.
  * @internal
  */
 export function spreadOver(
@@ -112,7 +112,7 @@ export function spreadOver(
   first: number,
   dx: number,
   dz: number,
-  spin: number,
+  end: RunState,
 ): void {
   const start = nodes[first] as number;
   for (let i = first; i < nodesUsed; i += NODE_SIZE) {
@@ -124,5 +124,8 @@ export function spreadOver(
     nodes[i + 8] = (nodes[i + 8] as number) - dx;
     nodes[i + 10] = (nodes[i + 10] as number) - dz;
   }
-  nodes[nodesUsed - NODE_SIZE + 7] = spin;
+  const last = nodesUsed - NODE_SIZE;
+  nodes[last + 1] = end[X] as number;
+  nodes[last + 3] = end[Z] as number;
+  nodes[last + 7] = spinRate(end);
 }

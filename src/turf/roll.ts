@@ -1,7 +1,8 @@
 import type { RunConstants } from './constants.js';
 import { norm } from './norm.js';
 import { noteNode, type RunRecord } from './record.js';
-import { newRunState, type RunState, TIME, VX, VY, VZ, WX, WY, WZ, X, Z } from './state.js';
+import { skid } from './skid.js';
+import { newRunState, type RunState, TIME, VX, VY, VZ, X, Z } from './state.js';
 
 /** Below this speed a ball on turf that can hold it is at rest [m/s]: it would stop within 0.1 mm. */
 const REST_SPEED = 0.01;
@@ -15,8 +16,8 @@ const SHORTEST_STEP = 1e-3;
  * Rolls the ball, in place, from the last contact to rest or to the time limit: first it skids until the slip of its
  * contact point is gone, then it rolls without slipping.
  *
- * Rolling begins at v − β S, where S is the slip and β = I/(I + m r²): (5 v + 2 r ω)/7 for a uniform sphere. It
- * decelerates by (5/7) ρ g plus air drag (Penner 2002, Can. J. Phys. 80, 83, from memory), and on a slope accelerates
+ * Without air, rolling begins at v − β S, where S is the slip and β = I/(I + m r²): (5 v + 2 r ω)/7 for a uniform sphere.
+ * It decelerates by (5/7) (ρ g + air drag) (Penner 2002, Can. J. Phys. 80, 83, from memory), and on a slope accelerates
  * by (5/7) of the pull along it.
  * @param record - takes the nodes of the path
  * @returns true when the ball came to rest
@@ -27,83 +28,6 @@ export function roll(c: RunConstants, s: RunState, record?: RunRecord): boolean 
   skid(c, s, record);
   if ((s[TIME] as number) >= c.timeLimit) return false;
   return c.gravityAlong === 0 && c.gravityAcross === 0 ? rollLevel(c, s, record) : rollOnSlope(c, s, record);
-}
-
-function skid(c: RunConstants, s: RunState, record: RunRecord | undefined): void {
-  const vx = s[VX] as number;
-  const vz = s[VZ] as number;
-  const slipX = vx + c.radius * (s[WZ] as number);
-  const slipZ = vz - c.radius * (s[WX] as number);
-  const slip = norm(slipX, slipZ);
-  if (slip < 1e-9) return;
-  const grip = c.friction * c.gravityInto;
-  const needed = (c.gripShare * slip) / grip;
-  const left = c.timeLimit - (s[TIME] as number);
-  const time = Math.min(needed, left);
-  const part = time / needed;
-  // Friction along the slip stays put; air drag is taken at the middle of the skid.
-  const fx = (-grip * slipX) / slip;
-  const fz = (-grip * slipZ) / slip;
-  const mx = vx + (fx * time) / 2;
-  const mz = vz + (fz * time) / 2;
-  const drag = c.skidDrag * norm(mx, mz);
-  // Over a long skid the drag of the first moment must not turn the ball round.
-  const slow = Math.min(drag, 1 / (time + 1e-9));
-  const ax = c.gravityAlong - slow * mx;
-  const az = c.gravityAcross - slow * mz;
-  if (record !== undefined && time > 0) noteSkid(c, s, record, time, part, [fx, fz], [ax, az]);
-  s[X] = (s[X] as number) + vx * time + ((fx + ax) * time * time) / 2;
-  s[Z] = (s[Z] as number) + vz * time + ((fz + az) * time * time) / 2;
-  const free = 1 - c.gripShare;
-  s[VX] = vx - c.gripShare * slipX * part + free * ax * time;
-  s[VZ] = vz - c.gripShare * slipZ * part + free * az * time;
-  s[TIME] = (s[TIME] as number) + time;
-}
-
-/**
- * Notes a skid: the cubic with the model's place and velocity at both ends. It differs from a parabola, since air and slope
- * take part of their share through the spin. The spin runs evenly to that of rolling, its twist about the normal gone by
- * then; a node stands where it is least, so that it may be interpolated.
- */
-function noteSkid(
-  c: RunConstants,
-  s: RunState,
-  record: RunRecord,
-  time: number,
-  part: number,
-  f: readonly [x: number, z: number],
-  a: readonly [x: number, z: number],
-): void {
-  const share = c.gripShare;
-  const [bx, bz] = [f[0] + (1 + 2 * share) * a[0], f[1] + (1 + 2 * share) * a[1]];
-  const [jx, jz] = [(-6 * share * a[0]) / time, (-6 * share * a[1]) / time];
-  const [vx, vz] = [s[VX] as number, s[VZ] as number];
-  const rollX = (vz + (f[1] + (1 - share) * a[1]) * time) / c.radius;
-  const rollZ = -(vx + (f[0] + (1 - share) * a[0]) * time) / c.radius;
-  const [wx, wy, wz] = [s[WX] as number, s[WY] as number, s[WZ] as number];
-  const [dx, dy, dz] = [part * (rollX - wx), -part * wy, part * (rollZ - wz)];
-  const least = -(wx * dx + wy * dy + wz * dz) / (dx * dx + dy * dy + dz * dz);
-  const note = (u: number): void => {
-    const t = u * time;
-    const [x, y, z] = [wx + u * dx, wy + u * dy, wz + u * dz];
-    noteNode(
-      record,
-      (s[TIME] as number) + t,
-      (s[X] as number) + t * (vx + t * (bx / 2 + (t * jx) / 6)),
-      0,
-      (s[Z] as number) + t * (vz + t * (bz / 2 + (t * jz) / 6)),
-      vx + t * (bx + (t * jx) / 2),
-      0,
-      vz + t * (bz + (t * jz) / 2),
-      Math.sqrt(x * x + y * y + z * z),
-      bx + t * jx,
-      0,
-      bz + t * jz,
-    );
-  };
-  note(0);
-  if (least > 0 && least < 1) note(least);
-  note(1);
 }
 
 /** Notes a ball that rolls, with its acceleration. */

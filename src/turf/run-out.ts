@@ -3,12 +3,12 @@ import type { Ball } from '../inputs/ball.js';
 import type { LandingBall } from '../inputs/landing.js';
 import { refusal } from '../inputs/refuse.js';
 import type { Turf } from '../inputs/turf.js';
-import type { Range } from '../source.js';
 import type { Track } from '../track.js';
 import { type Angle, type AngularSpeed, type Duration, type Speed, si } from '../units/index.js';
 import type { Vector3 } from '../vector.js';
 import { type ModelWarning, outsideRange } from '../warnings/warning.js';
 import { STRAIGHT_DOWN } from './bounce.js';
+import type { BounceLaw } from './bounce-law.js';
 import { type RunConstants, runConstants } from './constants.js';
 import { run, toGround, worldX, worldY, worldZ } from './kernel.js';
 import { CONTACT_SIZE, NODE_SIZE, newRunRecord } from './record.js';
@@ -24,13 +24,6 @@ export interface RunGround {
   readonly crossSlope: number;
 }
 
-/** Where the bounce model was tested: greens, 15 to 30 m/s at 35° to 60°. */
-const TESTED_SPEED: Range = { min: 15, max: 30 };
-const TESTED_DESCENT: Range = { min: (35 * Math.PI) / 180, max: (60 * Math.PI) / 180 };
-/** Id of the bounce model. @internal */
-export const RUN_MODEL = 'crater-bounce';
-/** Relative half-width of the band of the run. */
-const BAND = 0.3;
 /** Scratch, made once: a run calls nobody back, so no second run can begin while one is in it. */
 const record = newRunRecord();
 
@@ -56,7 +49,7 @@ export function runFrom(landing: LandingBall, ground: RunGround, timeLimit: numb
   const s = newRunState();
   toGround(c, velocity.x, velocity.y, velocity.z, s, VX);
   toGround(c, spin * axis.x, spin * axis.y, spin * axis.z, s, WX);
-  const warnings = warningsFor(s[VX] as number, s[VY] as number, s[VZ] as number);
+  const warnings = warningsFor(c.law, s[VX] as number, s[VY] as number, s[VZ] as number);
   record.contactsUsed = 0;
   record.nodesUsed = 0;
   const rests = run(c, s, record);
@@ -74,7 +67,7 @@ export function runFrom(landing: LandingBall, ground: RunGround, timeLimit: numb
   const hx = along > STRAIGHT_DOWN ? velocity.x / along : 1;
   const hz = along > STRAIGHT_DOWN ? velocity.z / along : 0;
   const distance = dx * hx + dz * hz;
-  const spread = BAND * Math.abs(distance);
+  const spread = c.law.band * Math.abs(distance);
   return {
     bounces: bouncesOf(from),
     distance: si(distance),
@@ -157,11 +150,16 @@ function bouncesOf(from: From): Bounce[] {
   return bounces;
 }
 
-function warningsFor(along: number, normal: number, across: number): ModelWarning[] {
+function warningsFor(
+  { id, tested }: BounceLaw,
+  along: number,
+  normal: number,
+  across: number,
+): ModelWarning[] {
   const speed = Math.hypot(along, normal, across);
   const descent = Math.atan2(-normal, Math.hypot(along, across));
   return [
-    outsideRange('landing-speed-outside-data', RUN_MODEL, 'landingSpeed', TESTED_SPEED, speed),
-    outsideRange('descent-outside-data', RUN_MODEL, 'descentAngle', TESTED_DESCENT, descent),
+    outsideRange('landing-speed-outside-data', id, 'landingSpeed', tested.speed, speed),
+    outsideRange('descent-outside-data', id, 'descentAngle', tested.descent, descent),
   ].filter((warning) => warning !== undefined);
 }

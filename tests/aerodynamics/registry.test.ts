@@ -62,7 +62,7 @@ describe('registry', () => {
     ];
     for (const [record, message] of broken) {
       const error = caught(() => resolveModel(record as AerodynamicModel));
-      expect(error.code).toBe('invalid-input');
+      expect(error.field).toMatch(/^aerodynamics/);
       expect(error.message).toMatch(message);
     }
   });

@@ -103,7 +103,7 @@ test('left-handed players get the mirror image', () => {
   );
 });
 
-describe('a trial of the same models in another programme, level attack, generic driver, normal turf', () => {
+describe('a trial of the same models in another programme, level attack, generic driver, normal turf of Penner', () => {
   // Integer yards, tenths of a degree and tens of rpm are its printed figures; the trial shares the formulas, not the
   // code. 1 yd and 0.1° cover what it left unsaid (air, strike height of the ball).
   test.each([
@@ -111,7 +111,10 @@ describe('a trial of the same models in another programme, level attack, generic
     [100, 14.5, 12.5, 2540, 233, 254],
     [120, 12, 10.3, 2535, 288, 307],
   ])('%d mph, dynamic loft %d°', (speed, loft, launchAngle, spin, carry, total) => {
-    const shot = playShot({ clubSpeed: mph(speed), attackAngle: degrees(0), dynamicLoft: degrees(loft) });
+    const shot = playShot(
+      { clubSpeed: mph(speed), attackAngle: degrees(0), dynamicLoft: degrees(loft) },
+      { turf: 'pennerNormal' },
+    );
     expect(Math.abs(toDegrees(shot.launch.launchAngle) - launchAngle)).toBeLessThan(0.1);
     expect(Math.abs(toRpm(shot.launch.spinRate) - spin)).toBeLessThan(10);
     expect(Math.abs(toYards(shot.carry) - carry)).toBeLessThan(1);
@@ -120,9 +123,9 @@ describe('a trial of the same models in another programme, level attack, generic
 });
 
 test('a low drive from dry firm turf: measured group', () => {
-  // common practice, no source: ball 122.5 mph, 8.2°, 1,775 rpm: carry 135 yd, apex 21 ft, descent 14°, total about 190.
-  // The carry of the default model is good to ±3 yd rms on tour averages, so twice that. The run is ±30 % of the 55 yd
-  // at best, and this landing lies outside what the bounce was tested for.
+  // common practice, no source: ball 122.5 mph, 8.2°, 1,775 rpm: carry 135 yd, apex 21 ft, descent 14°.
+  // The carry of the default model is good to ±3 yd rms on tour averages, so twice that. The total, a single figure without
+  // a source, is contradicted by measured bounces (docs/validation.md) and not held here.
   const shot = playShot(
     { ballSpeed: mph(122.5), launchAngle: degrees(8.2), spinRate: rpm(1775) },
     { turf: 'firm' },
@@ -131,7 +134,6 @@ test('a low drive from dry firm turf: measured group', () => {
   expect(Math.abs(toYards(shot.carry) - 135)).toBeLessThan(8);
   expect(Math.abs(toFeet(shot.flight.apex) - 21)).toBeLessThan(6);
   expect(Math.abs(toDegrees(shot.flight.descentAngle) - 14)).toBeLessThan(2);
-  expect(Math.abs(toYards(shot.total) - toYards(shot.carry) - 55)).toBeLessThan(0.3 * 55);
 });
 
 describe('bad input', () => {

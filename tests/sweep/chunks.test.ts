@@ -254,7 +254,7 @@ describe('what a sweep says of itself', () => {
       told({}, { from: { ...from, hand: 'left' } }),
       told({}, { from: { ...from, closureRate: degreesPerSecond(300) } }),
       told({}, { from: { ...from, strikeOffset: { toe: metres(0), high: metres(1e-9) } } }),
-      told({}, { fixed: { 'turf.friction': 0.3 } }),
+      told({}, { fixed: { 'turf.bounce.friction': 0.3 } }),
       told({}, { clubhead: 'midIron' }),
       told({}, { outputs: ['carry'] }),
       told({}, { tolerance: metres(1e-3) }),
@@ -268,8 +268,8 @@ describe('what a sweep says of itself', () => {
     ];
     expect(new Set(ways).size).toBe(ways.length);
     expect(told({ turf: 'normal', ball: 'conforming' }, { clubhead: 'driver' })).toBe(ways[0]);
-    const two = { 'turf.friction': 0.3, 'wind.across': metresPerSecond(1) };
-    const turned = { 'wind.across': metresPerSecond(1), 'turf.friction': 0.3 };
+    const two = { 'turf.bounce.friction': 0.3, 'wind.across': metresPerSecond(1) };
+    const turned = { 'wind.across': metresPerSecond(1), 'turf.bounce.friction': 0.3 };
     expect(told({}, { fixed: two })).toBe(told({}, { fixed: turned }));
     expect(told({ turf: turfs.normal, aerodynamics: aerodynamicModels['fitted-modern'] }, {})).toBe(ways[0]);
   });

@@ -133,7 +133,7 @@ describe('a bad design', () => {
     expect(misspelt).toMatchObject({ code: 'invalid-input', field: 'design.factors[0].name' });
     expect(misspelt.message).toContain('delivery.clubSpeed');
     expect(fault({ kind: 'sobol', count: 4, factors: [{ ...speed, name: 'club' }] }).message).toContain(
-      'turf.friction',
+      'turf.bounce.friction',
     );
     const fast = fault({ kind: 'sobol', count: 4, factors: [{ ...speed, to: 120 }] });
     expect(fast).toMatchObject({ code: 'outside-range', value: 120, unit: 'm/s', range: [1, 90] });

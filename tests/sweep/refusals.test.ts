@@ -41,7 +41,7 @@ describe('a sweep', () => {
     ['lacks an input', design, {}, { fixed: { 'delivery.attackAngle': degrees(0) } }, 'options.from'],
     [
       'has no start',
-      { ...design, factors: [{ name: 'turf.friction', from: 0.2, to: 0.5 }] },
+      { ...design, factors: [{ name: 'turf.bounce.friction', from: 0.2, to: 0.5 }] },
       {},
       {},
       'options.from',
@@ -211,8 +211,8 @@ describe.each(strange)('%s', (_, value) => {
         () => sweep(design, {}, { ...options, [name]: value } as never),
       ]),
     ),
-    "options.fixed['turf.friction']": () =>
-      sweep(design, {}, { fixed: { ...fixed, 'turf.friction': value } } as never),
+    "options.fixed['turf.bounce.friction']": () =>
+      sweep(design, {}, { fixed: { ...fixed, 'turf.bounce.friction': value } } as never),
     'options.from.clubSpeed': () => sweep(design, {}, { from: { ...delivery, clubSpeed: value } } as never),
     'options.outputs[0]': () => sweep(design, {}, { ...options, outputs: [value] } as never),
     rows: () => columnOf(value as never, 'carry'),

@@ -163,7 +163,7 @@ describe('a row of a sweep', () => {
           slope: within('ground.slope', -0.05, 0.05),
           crossSlope: within('ground.crossSlope', -0.05, 0.05),
         }),
-        within('turf.friction', 0.2, 0.6),
+        within('turf.bounce.friction', 0.2, 0.6),
         within('turf.rollingResistance', 0.1, 0.4),
         (launch, place, speed, origin, roughness, ground, friction, rollingResistance) => {
           const row = {
@@ -173,7 +173,7 @@ describe('a row of a sweep', () => {
             'wind.speed': speed,
             'wind.from': origin,
             'wind.profile.roughness': roughness,
-            'turf.friction': friction,
+            'turf.bounce.friction': friction,
             'turf.rollingResistance': rollingResistance,
           } as ListRow;
           const profile = { kind: 'log', roughness: metres(roughness) } as const;
@@ -181,7 +181,7 @@ describe('a row of a sweep', () => {
             air: airAtAltitude(place as never),
             wind: windFrom({ speed: metresPerSecond(speed), from: origin as never, profile }),
             ground: ground as never,
-            turf: { ...turfs.firm, friction, rollingResistance },
+            turf: { ...turfs.firm, bounce: { ...turfs.firm.bounce, friction }, rollingResistance },
           };
           expectSameShot(row, { scene: { turf: 'firm' } }, launch as unknown as Launch, { scene });
         },

@@ -4,11 +4,16 @@ import { balls } from '../../src/ball/index.js';
 import { defaultAir, degrees, runOut, type TurfName, turfs } from '../../src/index.js';
 import { bounce } from '../../src/turf/bounce.js';
 import { runConstants } from '../../src/turf/constants.js';
-import { kilogramsPerCubicMetre } from '../../src/units/index.js';
+import { kilogramsPerCubicMetre, radians } from '../../src/units/index.js';
 import { anyOf, even } from '../even.js';
 import { landingBall } from './landing.js';
 
-const NAMES: readonly TurfName[] = ['baked', 'firm', 'normal', 'soft', 'wet'];
+const NAMES = Object.keys(turfs) as TurfName[];
+/** Fairways from hard to soft, by either model. */
+const FAIRWAYS: readonly (readonly TurfName[])[] = [
+  ['baked', 'firm', 'normal', 'soft', 'wet'],
+  ['pennerBaked', 'pennerFirm', 'pennerNormal', 'pennerSoft', 'pennerWet'],
+];
 const turfName = fc.constantFrom(...NAMES);
 /** Landings of full shots, somewhat wider than the range the model was tested for. */
 const fullShot = { speed: even(15, 32), descent: even(25, 60), backspin: even(0, 7000) };
@@ -55,7 +60,7 @@ test('a bounce never gains energy, on any turf, with any spin', () => {
     fc.property(
       fc.record({ vx: even(-60, 60), into: anyOf(0.01, 80), vz: even(-60, 60) }),
       fc.tuple(component, component, component),
-      fc.integer({ min: 0, max: 4 }),
+      fc.nat({ max: NAMES.length - 1 }),
       ({ vx, into, vz }, spin, which) => {
         const s = Float64Array.from([0, 0, 0, vx, -into, vz, ...spin, 0]);
         const before = energy(s);
@@ -76,9 +81,9 @@ function energy(s: Float64Array): number {
 
 test('softer turf runs less', () => {
   fc.assert(
-    fc.property(fc.record(fullShot), ({ speed, descent, backspin }) => {
+    fc.property(fc.record(fullShot), fc.constantFrom(...FAIRWAYS), ({ speed, descent, backspin }, names) => {
       const ball = landingBall(speed, descent, backspin);
-      const runs = NAMES.map((name) => runOut(ball, { turf: name }).distance);
+      const runs = names.map((name) => runOut(ball, { turf: name }).distance);
       for (let i = 1; i < runs.length; i++) {
         // A ball that backs up does so by centimetres, more on hard turf.
         if ((runs[i] as number) > 0.5) expect(runs[i]).toBeLessThan(runs[i - 1] as number);
@@ -149,10 +154,21 @@ describe('whatever comes in', () => {
           slope: anySlope,
           crossSlope: anySlope,
           density: anyOf(0, 3),
-          tiltScale: anyOf(0, 3),
-          tiltCap: anyOf(0, 1),
-          restitutionScale: anyOf(0, 1.9),
-          friction: anyOf(0.01, 2),
+          bounce: fc.oneof(
+            fc.record({
+              model: fc.constant('penner-2002' as const),
+              tiltScale: anyOf(0, 3),
+              tiltCap: anyOf(0, 1).map(radians),
+              restitutionScale: anyOf(0, 1.9),
+              friction: anyOf(0.01, 2),
+            }),
+            fc.record({
+              model: fc.constant('biber-2023' as const),
+              tilt: anyOf(0, 1).map(radians),
+              restitution: anyOf(0, 0.95),
+              friction: anyOf(0.01, 2),
+            }),
+          ),
           rollingResistance: anyOf(0.005, 2),
         }),
         (x) => {
@@ -168,10 +184,7 @@ describe('whatever comes in', () => {
             {
               turf: {
                 ...turfs.normal,
-                tiltScale: x.tiltScale,
-                tiltCap: x.tiltCap as never,
-                restitutionScale: x.restitutionScale,
-                friction: x.friction,
+                bounce: x.bounce,
                 rollingResistance: x.rollingResistance,
               },
               air: { ...defaultAir, density: kilogramsPerCubicMetre(x.density) },

@@ -1,10 +1,11 @@
+import { refusal } from '../../inputs/refuse.js';
 import type { Turf } from '../../inputs/turf.js';
 import type { ResolvedScene } from '../../scene/scene.js';
 import { RUN_TIME_LIMIT } from '../../shot/run-out.js';
 import { type RunConstants, runConstants } from '../../turf/constants.js';
 import { run, toGround, worldX, worldZ } from '../../turf/kernel.js';
 import { newRunState, VX, WX, X, Y, Z } from '../../turf/state.js';
-import { anyVaries, type Inputs, withInputs } from '../inputs.js';
+import { anyVaries, type Input, type Inputs, withInputs } from '../inputs.js';
 import { STATUS_CODE } from '../status.js';
 import type { SceneRows } from './scene-rows.js';
 import type { Stage } from './strike-stage.js';
@@ -12,6 +13,7 @@ import type { Stage } from './strike-stage.js';
 /** The run of each row that landed. @internal */
 export function runStage(inputs: Inputs, scenes: SceneRows, base: Turf): Stage {
   const given = inputs.group('turf');
+  requireModel(given, base);
   const fixedTurf = anyVaries(given) ? undefined : withInputs(base, given, [], 0);
   let known: { readonly scene: ResolvedScene; readonly constants: RunConstants } | undefined;
   const state = newRunState();
@@ -68,4 +70,15 @@ export function runStage(inputs: Inputs, scenes: SceneRows, base: Turf): Stage {
       across[i] = dz * forward - dx * right;
     }
   };
+}
+
+/** A factor of one bounce model makes no sense on a turf with the other. */
+function requireModel(given: readonly Input[], { bounce }: Turf): void {
+  for (const { name } of given) {
+    const key = /^turf\.bounce\.(\w+)$/.exec(name)?.[1];
+    if (key === undefined || Object.hasOwn(bounce, key)) continue;
+    throw refusal(name, `${name} does not belong to a turf whose bounce is ${bounce.model}`, {
+      hint: 'give scene.turf with the other model',
+    });
+  }
 }
