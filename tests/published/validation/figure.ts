@@ -1,5 +1,6 @@
+import { resolveModel } from '../../../src/aerodynamics/resolve.js';
 import {
-  aerodynamicModel,
+  type BiberBounce,
   balls,
   bestLoft,
   defaultAir,
@@ -9,16 +10,16 @@ import {
   runOut,
   type Shot,
   stateAt,
-  type TurfName,
   toDegrees,
   toFeet,
   toMetresPerSecond,
   toMph,
   toRpm,
   toYards,
+  turfs,
 } from '../../../src/index.js';
 import { type Conditions, inSi } from './conditions.js';
-import { deliveryOf, flightOf, headOf, landingOf, launchOf, sceneOf, strikeOf } from './set-up.js';
+import { deliveryOf, flightOf, headOf, landingOf, launchOf, sceneOf, strikeOf, turfOf } from './set-up.js';
 
 function shotOf(c: Conditions): Shot {
   return playShot(launchOf(c), sceneOf(c));
@@ -29,12 +30,9 @@ function optimumOf(c: Conditions): LoftOptimum {
   const key = JSON.stringify(Object.entries(c).sort());
   const known =
     found.get(key) ??
-    bestLoft({
-      clubSpeed: inSi(c, 'clubSpeed'),
-      attackAngle: inSi(c, 'attackAngle'),
+    bestLoft({ clubSpeed: inSi(c, 'clubSpeed'), attackAngle: inSi(c, 'attackAngle') }, sceneOf(c), {
       maximise: (c.objective ?? 'carry') as Maximised,
       clubhead: headOf(c),
-      scene: sceneOf(c),
       ...(c.leastDescent !== undefined && { minimumDescentAngle: inSi(c, 'leastDescent') }),
     });
   found.set(key, known);
@@ -42,9 +40,28 @@ function optimumOf(c: Conditions): LoftOptimum {
 }
 
 function firstBounce(c: Conditions) {
-  const [first] = runOut(landingOf(c), { turf: c.turf as TurfName | undefined }).bounces;
+  const [first] = runOut(landingOf(c), sceneOf(c)).bounces;
   if (first === undefined) throw new Error('no bounce');
   return first;
+}
+
+/** Least backspin of a landing that is still backspin after the bounce. */
+function leastBackspinKept(c: Conditions): number {
+  let [low, high] = [0, 2000];
+  while (high - low > 1e-6) {
+    const middle = (low + high) / 2;
+    const [first] = runOut({ ...landingOf(c), spinRate: middle as never }, sceneOf(c)).bounces;
+    if ((first?.backspinAfter ?? 0) > 0) high = middle;
+    else low = middle;
+  }
+  return toRpm(high as never);
+}
+
+/** The bounce of the turf by the measured constants. */
+function bounceOf(c: Conditions): BiberBounce {
+  const { bounce } = turfs[turfOf(c)];
+  if (bounce.model !== 'biber-2023') throw new Error(`${turfOf(c)} has another bounce`);
+  return bounce;
 }
 
 const BALL_DIAMETER = 2 * balls.conforming.radius;
@@ -64,7 +81,7 @@ type Coefficient = 'dragCoefficient' | 'liftCoefficient';
 
 /** Mean of a coefficient over a quarter of the flight: half of the rise or half of the fall, in time. */
 function meanCoefficient(c: Conditions, coefficient: Coefficient): number {
-  const model = aerodynamicModel(c.model);
+  const model = resolveModel(c.model);
   const flight = flightOf(c);
   const top = timeOfApex(c);
   const part = inSi(c, 'part');
@@ -114,9 +131,13 @@ const FIGURES = {
   },
   total: (c) => toYards(shotOf(c).total),
   side: (c) => toYards(shotOf(c).side),
-  run: (c) => toYards(runOut(landingOf(c), { turf: c.turf as TurfName | undefined }).distance),
+  run: (c) => toYards(runOut(landingOf(c), sceneOf(c)).distance),
   'speed after the bounce': (c) => toMetresPerSecond(firstBounce(c).speedAfter),
   'height of the first hop': (c) => firstBounce(c).hopHeight,
+  'least backspin kept': leastBackspinKept,
+  'tilt of the turf': (c) => toDegrees(bounceOf(c).tilt),
+  'restitution of the turf': (c) => bounceOf(c).restitution,
+  'friction of the turf': (c) => bounceOf(c).friction,
   'ball speed': (c) => toMph(strikeOf(c).launch.ballSpeed),
   'ball speed in m/s': (c) => toMetresPerSecond(strikeOf(c).launch.ballSpeed),
   'smash factor': (c) => strikeOf(c).smashFactor,
@@ -138,8 +159,8 @@ const FIGURES = {
   'best launch angle': (c) => toDegrees(optimumOf(c).shot.launch.launchAngle),
   'best spin': (c) => toRpm(optimumOf(c).shot.launch.spinRate),
   'descent at the best loft': (c) => toDegrees(optimumOf(c).shot.flight.descentAngle),
-  'drag coefficient': (c) => aerodynamicModel(c.model).dragCoefficient(...pointOf(c)),
-  'lift coefficient': (c) => aerodynamicModel(c.model).liftCoefficient(...pointOf(c)),
+  'drag coefficient': (c) => resolveModel(c.model).dragCoefficient(...pointOf(c)),
+  'lift coefficient': (c) => resolveModel(c.model).liftCoefficient(...pointOf(c)),
   'mean drag coefficient': (c) => meanCoefficient(c, 'dragCoefficient'),
   'mean lift coefficient': (c) => meanCoefficient(c, 'liftCoefficient'),
 } satisfies Record<string, (c: Conditions) => number>;
