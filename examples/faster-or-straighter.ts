@@ -11,7 +11,7 @@ import { fileURLToPath } from 'node:url';
 import type { Skill } from 'fairflight/dispersion';
 import { type Length, yards } from 'fairflight/units';
 import { type Command, type Given, runCommand, UsageError } from './lib/command.js';
-import { driverFor } from './lib/driver.js';
+import { driverFor, LOFT_OPTION } from './lib/driver.js';
 import { partOf, watched } from './lib/progress.js';
 import { typed, typedLength, typedLengths, typedSpeed, typedWhole } from './lib/quantities.js';
 import { codeAfterReading, oneClub, readShotFile } from './lib/reading.js';
@@ -40,11 +40,7 @@ const OPTIONS = {
   ...reportOptions(FOLDER),
   hand: HAND_OPTION,
   club: CLUB_OPTION,
-  loft: {
-    type: 'string',
-    value: '10.5deg',
-    help: 'nominal loft of the driver (default from the file, else 10.5deg)',
-  },
+  loft: LOFT_OPTION,
   now: {
     type: 'string',
     value: '95mph',

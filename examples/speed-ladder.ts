@@ -15,7 +15,7 @@ import { ladderPage } from './ladder/page.js';
 import { ladderRecord } from './ladder/record.js';
 import { terminalReport } from './ladder/terminal.js';
 import { type Command, type Given, oneOf, runCommand, UsageError } from './lib/command.js';
-import { driverFor } from './lib/driver.js';
+import { driverFor, LOFT_OPTION } from './lib/driver.js';
 import { type Progress, partOf, watched } from './lib/progress.js';
 import { typedSpeed, typedWhole } from './lib/quantities.js';
 import { codeAfterReading, oneClub, readShotFile } from './lib/reading.js';
@@ -38,11 +38,7 @@ const OPTIONS = {
   ...reportOptions(FOLDER),
   hand: HAND_OPTION,
   club: CLUB_OPTION,
-  loft: {
-    type: 'string',
-    value: '10.5deg',
-    help: 'nominal loft of the driver (default from the file, else 10.5deg)',
-  },
+  loft: LOFT_OPTION,
   bands: {
     type: 'string',
     value: 'HOW',

@@ -1,9 +1,9 @@
 /**
- * What does the carry of a drive hang on? A million flights over club speed, attack angle, loft and air go into a
+ * What does the carry of a drive depend on? A million flights over club speed, attack angle, loft and air go into a
  * Parquet file, and the Sobol indices of carry come out of it.
  *
- * `npm run sweep` flies them; `npm run sweep -- --count 20000` fewer. Stopped with Ctrl-C, or by a power cut, the same
- * command goes on where it was. `--help` lists the options.
+ * `npm run sweep` flies them; `npm run sweep -- --count 20000` fewer. After Ctrl-C, or a power cut, the same command
+ * carries on where it stopped. `--help` lists the options.
  */
 
 import { availableParallelism } from 'node:os';
@@ -32,17 +32,17 @@ const OPTIONS = {
     help: `flights, made whole groups of ${FLIGHTS_PER_BASE} (default ${MILLION}; a power of two is best)`,
   },
   seed: { type: 'string', value: 'N', help: 'seed of the scramble (default 1)' },
-  workers: { type: 'string', value: 'N', help: 'worker threads (default one a processor)' },
-  overwrite: { type: 'boolean', help: 'begin again over a file that is in the way' },
+  workers: { type: 'string', value: 'N', help: 'worker threads (default one for each processor)' },
+  overwrite: { type: 'boolean', help: 'begin again, and replace a file of the same name' },
 } as const;
 type OptionName = keyof typeof OPTIONS;
 
 const command: Command<OptionName> = {
   name: 'sweep',
-  summary: 'a million drives into a Parquet file, and what their carry hangs on',
+  summary: 'a million drives in a Parquet file, and what their carry depends on',
   usage: '[options]',
   options: OPTIONS,
-  more: 'An unfinished sweep of the same count and seed is gone on with; a finished one is read again.',
+  more: 'An unfinished sweep of the same count and seed is continued; a finished one is read again.',
 };
 
 await runCommand(command, async (given) => {
@@ -68,7 +68,7 @@ await runCommand(command, async (given) => {
   makeFolder(folder);
   const flown = await fly(path, design, workers, given.flag('overwrite'));
   if (flown === undefined) {
-    process.stderr.write('sweep: stopped; the same command goes on where it was\n');
+    process.stderr.write('sweep: stopped; the same command carries on from here\n');
     return EXIT.partial;
   }
   const findings = await findingsOf(path, design, seed, flown.about);

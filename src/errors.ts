@@ -63,7 +63,7 @@ export class FairflightError extends Error {
 
 /** True for a {@link FairflightError}, also one thrown by another copy of the library. */
 export function isFairflightError(error: unknown): error is FairflightError {
-  return typeof error === 'object' && error !== null && TAG in error;
+  return isReadable(error) && TAG in error;
 }
 
 /** Longest piece of a caller's text that a message repeats. */
@@ -89,7 +89,7 @@ export function describe(value: unknown): string {
   }
 }
 
-/** True for an object that can hold named fields: no array, no promise. @internal */
+/** True for an object that can hold named fields: no array, no promise, no map, no date. @internal */
 export function isRecord(value: unknown): value is Readonly<Record<string, unknown>> {
   return typeof value === 'object' && value !== null && kindOf(value) === RECORD;
 }
@@ -99,16 +99,26 @@ export function isList(value: unknown): value is readonly unknown[] {
   return typeof value === 'object' && value !== null && kindOf(value) === LIST;
 }
 
+/** True for an object of whatever kind whose fields can be looked at. @internal */
+export function isReadable(value: unknown): value is Readonly<Record<string, unknown>> {
+  return typeof value === 'object' && value !== null && kindOf(value) !== UNREADABLE;
+}
+
 const RECORD = 'an object';
 const LIST = 'an array';
+const UNREADABLE = 'an object that cannot be read';
 
 function kindOf(value: object): string {
   try {
     if (Array.isArray(value)) return LIST;
-    return value instanceof Promise ? 'a promise (await it)' : RECORD;
+    // Nearly every object is a plain one: no name is made for those.
+    if (Object.getPrototypeOf(value) === Object.prototype) return RECORD;
+    const name = Object.prototype.toString.call(value).slice('[object '.length, -1);
+    if (name === 'Object') return RECORD;
+    return name === 'Promise' ? 'a promise (await it)' : `an object of class ${name}`;
   } catch {
     // A revoked proxy throws at every look.
-    return 'an object that cannot be read';
+    return UNREADABLE;
   }
 }
 

@@ -1,20 +1,25 @@
 /**
- * The models one by one, and what makes a model of one's own: coefficients of drag and lift, air.
+ * The models one by one, and what makes a model of one's own: coefficients of drag and lift, a shot by
+ * every model of a present-day ball, air.
  * @module
  */
 export {
   type AerodynamicModel,
   type AerodynamicModelId,
   aerodynamicModels,
+  bearmanHarvey1976,
   type CoefficientScale,
   davies1949,
   type FittedModel,
   type FittedModernConstants,
   fittedModern,
   fittedModernConstants,
+  lieberman2001,
   type ModelChoice,
   type ModelData,
+  naruo2004,
   pennerBearmanHarvey,
+  presentDayModels,
   type ReverseMagnusModel,
   resolveModel,
   type ScaledModel,
@@ -35,3 +40,4 @@ export {
   standardAtmosphere,
   stationPressure,
 } from './air/index.js';
+export { type Ensemble, type EnsembleFlight, flyEnsemble, type Spread } from './sensitivity/index.js';

@@ -16,6 +16,7 @@ import {
   toDegrees,
 } from '../../src/index.js';
 import { flyReference } from '../../src/reference.js';
+import { resolveScene } from '../../src/scene/scene.js';
 import { radians } from '../../src/units/index.js';
 import { type Answer, type ReferenceFlight, testLaw } from './work-item.js';
 
@@ -84,7 +85,7 @@ function noteState(answer: Answer, state: ArrayLike<number>, apex: number, time:
 function problemWriter(): (flight: ReferenceFlight) => FlightProblem {
   let problem: WritableProblem | undefined;
   return ({ launch, scene }) => {
-    problem ??= sceneProblem(scene);
+    problem ??= sceneProblem(resolveScene(scene));
     problem.windAlong = scene.wind?.along ?? 0;
     problem.windAcross = scene.wind?.across ?? 0;
     const { ballSpeed, launchAngle, launchDirection, spinRate, spinAxisTilt, rifleSpin } = launch;

@@ -8,6 +8,7 @@ import {
   type Delivery,
   degrees,
   fly,
+  type Launch,
   locateStrike,
   metresPerSecond,
   millimetres,
@@ -50,7 +51,9 @@ const delivery: Delivery = {
 };
 const launch = { ballSpeed: mph(140), launchAngle: degrees(13), spinRate: rpm(2700) };
 const { landing } = fly(launch);
-const measured = { ...delivery, ...strike(delivery).launch };
+/** What a device reads of a launch: no rifle spin. */
+const readingsOf = ({ rifleSpin: _, ...readings }: Launch): Omit<Launch, 'rifleSpin'> => readings;
+const measured = { ...delivery, ...readingsOf(strike(delivery).launch) };
 /** A strike off the toe, read with the errors a device makes. */
 const noisy = (() => {
   const { launch } = strike({ ...delivery, strikeOffset: { toe: millimetres(14), high: millimetres(-6) } });
@@ -80,7 +83,7 @@ const shots: readonly MeasuredShot[] = Array.from({ length: 100 }, (_, i) => {
   const { launch, flight } = playShot(swing);
   const { carry, apex, descentAngle, side, hangTime } = flight;
   const spinRate = radiansPerSecond(launch.spinRate * (i % 10 === 3 ? 1.6 : 1 + 0.02 * wave(3)));
-  return { ...swing, ...launch, spinRate, carry, apex, descentAngle, side, hangTime };
+  return { ...swing, ...readingsOf(launch), spinRate, carry, apex, descentAngle, side, hangTime };
 });
 
 const tasks: readonly Task[] = [

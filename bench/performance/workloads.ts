@@ -1,6 +1,7 @@
-import { degrees, flightDefaults, metresPerSecond, mph, rpm } from '../../src/index.js';
+import { settingsOf } from '../../src/flight/fly.js';
+import { degrees, metresPerSecond, mph, rpm, type Scene } from '../../src/index.js';
 import { sweepInParallel } from '../../src/node/index.js';
-import { type SobolDesign, type SweepSetup, sweepChunks } from '../../src/sweep/index.js';
+import { type SobolDesign, type SweepBase, sweepChunks } from '../../src/sweep/index.js';
 import { methods } from './methods.js';
 import { readReferenceFlights, testAir, testLaw } from './work-item.js';
 
@@ -28,23 +29,28 @@ function repeated(methodName: string): Workload['prepare'] {
     if (method === undefined) throw new Error(`no method ${methodName}`);
     const flights = readReferenceFlights(reference, method.model);
     return async () => {
-      const { run } = await method.prepare(flights.slice(0, count), flightDefaults.tolerance);
+      const { run } = await method.prepare(flights.slice(0, count), settingsOf({}).tolerance);
       for (let done = 0; done < count; done += flights.length) run();
     };
   };
 }
 
-type Stream = (design: SobolDesign, setup: SweepSetup) => AsyncIterable<{ readonly count: number }>;
+type Stream = (
+  design: SobolDesign,
+  scene: Scene,
+  options: SweepBase,
+) => AsyncIterable<{ readonly count: number }>;
 
 /** Streams a Sobol design and drops each chunk. */
 function streamed(
   factors: SobolDesign['factors'],
-  setup: SweepSetup,
+  scene: Scene,
+  options: SweepBase,
   stream: Stream = sweepChunks,
 ): Workload['prepare'] {
   return (_reference, count) => async () => {
     let done = 0;
-    for await (const chunk of stream({ kind: 'sobol', count, factors }, setup)) done += chunk.count;
+    for await (const chunk of stream({ kind: 'sobol', count, factors }, scene, options)) done += chunk.count;
     if (done !== count) throw new Error(`${done} of ${count} rows`);
   };
 }
@@ -71,12 +77,13 @@ export const workloads: readonly Workload[] = [
         { name: 'wind.along', from: metresPerSecond(-8), to: metresPerSecond(8) },
         { name: 'wind.across', from: metresPerSecond(-8), to: metresPerSecond(8) },
       ],
-      { scene: { aerodynamics: testLaw, air: testAir }, outputs: ['carry'] },
+      { aerodynamics: testLaw, air: testAir },
+      { outputs: ['carry'] },
     ),
   },
   {
     name: 'sweepChunks, deliveries to total',
-    prepare: streamed(deliveries, { outputs: ['total'] }),
+    prepare: streamed(deliveries, {}, { outputs: ['total'] }),
   },
 ];
 
@@ -84,8 +91,8 @@ export const workloads: readonly Workload[] = [
 export function parallelWorkload(workers: number): Workload {
   return {
     name: `sweepInParallel, ${workers} workers`,
-    prepare: streamed(deliveries, { outputs: ['total'] }, (design, setup) =>
-      sweepInParallel(design, setup, { workers }),
+    prepare: streamed(deliveries, {}, { outputs: ['total'] }, (design, scene, options) =>
+      sweepInParallel(design, scene, { ...options, workers }),
     ),
   };
 }

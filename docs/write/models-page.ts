@@ -2,6 +2,8 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import ts from 'typescript';
+import { BAND_SHARES, BAND_SPEEDS, BAND_SPIN_RATIOS } from '../../src/aerodynamics/carry-band.js';
+import { fittedModernConstants, presentDayModels } from '../../src/aerodynamics/index.js';
 import {
   aerodynamicModels,
   balls,
@@ -116,6 +118,51 @@ function sourced(rows: readonly (readonly [string, string, Source])[]): string {
   );
 }
 
+const fittedModernPath = join(src, 'aerodynamics', 'fitted-modern.ts');
+
+/** The doc comment of a function or interface of a file, and of each member of an interface. */
+function commentsOf(
+  path: string,
+  name: string,
+): { readonly own: string; readonly members: [string, string][] } {
+  const file = ts.createSourceFile(path, readFileSync(path, 'utf8'), ts.ScriptTarget.Latest, true);
+  const textOf = (node: ts.Node): string => {
+    const comment = ts.getJSDocCommentsAndTags(node).find(ts.isJSDoc);
+    return paragraphs((comment && ts.getTextOfJSDocComment(comment.comment)) ?? '').join(' ');
+  };
+  const found = file.statements.find(
+    (node) => (ts.isFunctionDeclaration(node) || ts.isInterfaceDeclaration(node)) && node.name?.text === name,
+  );
+  if (found === undefined) throw new Error(`no ${name} in ${path}`);
+  const members = ts.isInterfaceDeclaration(found) ? found.members : [];
+  return { own: textOf(found), members: members.map((node) => [node.name?.getText() ?? '', textOf(node)]) };
+}
+
+/** The law of the default ball with its constants, and how far the sources leave its carry open. */
+function defaultBall(): string[] {
+  const constants: Readonly<Record<string, number>> = { ...fittedModernConstants };
+  const { members } = commentsOf(fittedModernPath, 'FittedModernConstants');
+  return [
+    '## The default ball',
+    commentsOf(fittedModernPath, 'fittedLift').own,
+    commentsOf(fittedModernPath, 'fittedDrag').own,
+    'S is r ω / U with the spin across the air, Re is ρ U 2r / μ.',
+    table(
+      ['constant', 'value', 'what it is'],
+      members.map(([name, what]) => [`\`${name}\``, String(constants[name]), what]),
+    ),
+    'How far the sources leave its carry open: standard error, in per cent of the carry, from leaving out one source at a\n' +
+      'time (`npm run refit`). `flight.carryBand` is this share of the carry, straight between the nodes; beyond them it is left out.',
+    table(
+      ['ball speed', ...BAND_SPIN_RATIOS.map((spinRatio) => `S ${spinRatio}`)],
+      BAND_SHARES.map((shares, i) => [
+        `${BAND_SPEEDS[i]} m/s`,
+        ...shares.map((share) => (100 * share).toFixed(1)),
+      ]),
+    ),
+  ];
+}
+
 const percent = (value: number): string => value.toFixed(3);
 const head = (name: string, club: Clubhead): readonly [string, string, Source] => [
   `\`clubheads.${name}\``,
@@ -144,14 +191,17 @@ export function renderModelsPage(): string {
     sourced(aerodynamics.map((model) => [`\`${model.id}\``, model.label, model.source])),
     'Ranges with data, and what happens outside them (a warning goes with every result that left its range):',
     table(
-      ['model', 'Reynolds number', 'spin ratio', 'outside'],
+      ['model', 'ball', 'Reynolds number', 'spin ratio', 'outside'],
       aerodynamics.map(({ id, validity, extrapolation }) => [
         `\`${id}\``,
+        presentDayModels.some((present) => present === id) ? 'present-day' : 'of its time',
         `${validity.reynolds.min}–${validity.reynolds.max}`,
         `${validity.spinRatio.min.toPrecision(2)}–${validity.spinRatio.max.toPrecision(2)}`,
         extrapolation,
       ]),
     ),
+    '`flyEnsemble` flies a launch by each model of a present-day ball and gives the spread of those whose range it keeps to.',
+    ...defaultBall(),
     '## Ball, heads and turf',
     sourced([
       [

@@ -44,7 +44,7 @@ function swing(
   speed: number,
   odd: Oddity | undefined,
 ): { shot: Shot; clubSpeed: number; cells: readonly number[] } {
-  // Faster swings of this player hit more up, a little more open, and scatter more.
+  // The faster this player swings, the more he hits up, the more open the face, and the wider the scatter.
   const effort = (speed - 95) / 17;
   const clubSpeed = speed + normal(0.9);
   const attack = 0.4 + 1.1 * effort + normal(0.7);

@@ -6,11 +6,9 @@
  *
  * Run from the repository root: `npx tsx examples/data/make-face-demo.ts`
  */
-import { writeFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
 import { playShot } from 'fairflight';
 import { degrees, millimetres, mph, toDegrees, toMph, toRpm, toYards } from 'fairflight/units';
-import { randomStream } from '../lib/random.js';
+import { normalNoise, writeInvented, written } from './invented.js';
 
 const SHOTS = 26;
 const MISREAD = 17;
@@ -18,18 +16,7 @@ const NOMINAL_LOFT = 10.5;
 const HEADER =
   'shot,club,club speed (mph),attack angle (deg),club path (deg),face angle (deg),dynamic loft (deg),loft (deg),ball speed (mph),launch angle (deg),launch direction (deg),spin (rpm),spin axis (deg),carry (yd),side (yd)';
 
-const uniform = randomStream(20_260_611);
-/** A normal deviate, Box and Muller 1958. */
-function normal(spread: number): number {
-  return spread * Math.sqrt(-2 * Math.log(1 - uniform())) * Math.cos(2 * Math.PI * uniform());
-}
-
-/** A number as a device prints it, without minus zero. */
-function written(value: number, decimals: number): string {
-  const text = value.toFixed(decimals);
-  return Number(text) === 0 ? text.replace('-', '') : text;
-}
-
+const normal = normalNoise(20_260_611);
 const rows = Array.from({ length: SHOTS }, (_, i) => {
   const speed = 91 + normal(1.1);
   const attack = -0.8 + normal(0.9);
@@ -63,10 +50,12 @@ const rows = Array.from({ length: SHOTS }, (_, i) => {
   ].join(',');
 });
 
-const comments = [
-  '# INVENTED DATA. Tamsin Quillfeather and the Hollowmere practice ground do not exist; no shot here was ever hit.',
-  '# Made by examples/data/make-face-demo.ts from the library itself plus noise. One driver, 10.5 degrees.',
-];
-const path = fileURLToPath(new URL('face-map-demo.csv', import.meta.url));
-writeFileSync(path, `${[...comments, HEADER, ...rows].join('\n')}\n`);
-process.stdout.write(`${rows.length} invented shots written to ${path}\n`);
+writeInvented(
+  'face-map-demo.csv',
+  [
+    'INVENTED DATA. Tamsin Quillfeather and the Hollowmere practice ground do not exist; no shot here was ever hit.',
+    'Made by examples/data/make-face-demo.ts from the library itself plus noise. One driver, 10.5 degrees.',
+  ],
+  HEADER,
+  rows,
+);

@@ -1,6 +1,7 @@
 import type { Display } from '../lib/display.js';
-import { comments, figure, htmlPage, htmlTable, kept, list, section, type TableColumn } from '../lib/page.js';
+import { comments, figure, htmlPage, htmlTable, kept, list, section } from '../lib/page.js';
 import { sceneWords } from '../lib/scene-options.js';
+import type { TableColumn } from '../lib/sheet.js';
 import { terminalTable } from '../lib/table.js';
 import { capital, escaped, fixed, grouped, signed, wrapped } from '../lib/text.js';
 import { faceChart } from './chart.js';
@@ -66,7 +67,7 @@ function strikeTable({ strikes }: FaceStudy, display: Display): Table {
       { head: 'smash factor' },
       { head: 'share of best', unit: '%' },
       { head: 'lost', unit: display.distance.unit },
-      { head: 'of what the head can give, the ball got', text: true },
+      { head: 'of the ball speed the head can give', text: true },
     ],
     rows: strikes.map(({ shot, offset: at, located, quality }) => [
       String(shot),

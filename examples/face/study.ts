@@ -1,3 +1,4 @@
+import { sort } from 'd3-array';
 import {
   type Clubhead,
   type Delivery,
@@ -99,7 +100,7 @@ export function placed(
       strikes.push({ shot: number, offset: onFace, ...rest });
       return;
     }
-    const estimate = locateStrike(shot, { ...(scene.ball && { ball: scene.ball }), clubhead, hand });
+    const estimate = locateStrike(shot, { clubhead, hand, ...(scene.ball && { ball: scene.ball }) });
     if (estimate.outcome === 'inconsistent') unplaced.push({ shot: number, why: estimate.message });
     else if (estimate.alternatives.length > 0 || estimate.identifiability.toe.weak) {
       unplaced.push({ shot: number, why: estimate.findings.join(' ') });
@@ -112,17 +113,16 @@ function qualityOf(shot: MeasuredShot, clubhead: Clubhead, scene: Scene): Strike
   const { clubSpeed, ballSpeed, attackAngle, dynamicLoft, launchAngle, spinRate, carry } = shot;
   if (clubSpeed === undefined || ballSpeed === undefined) return undefined;
   if (launchAngle === undefined && (attackAngle === undefined || dynamicLoft === undefined)) return undefined;
-  return strikeQuality({
+  const readings = {
     clubSpeed,
     ballSpeed,
-    clubhead,
-    scene,
     ...(attackAngle !== undefined && { attackAngle }),
     ...(dynamicLoft !== undefined && { dynamicLoft }),
     ...(launchAngle !== undefined && { launchAngle }),
     ...(spinRate !== undefined && { spinRate }),
     ...(carry !== undefined && { carry }),
-  });
+  };
+  return strikeQuality(readings, scene, { clubhead });
 }
 
 /** Works everything out. */
@@ -134,11 +134,10 @@ export function studyOf(
   hand: 'right' | 'left',
 ): FaceStudy {
   const delivery: Delivery = { ...usualDelivery(strikes, clubhead), ...given, hand };
-  const setup = { clubhead, scene };
-  const at = (name: string, toe: number, high: number): OffCentre => ({
-    name,
-    shot: playShot({ ...delivery, strikeOffset: { toe: millimetres(toe), high: millimetres(high) } }, setup),
-  });
+  const at = (name: string, toe: number, high: number): OffCentre => {
+    const strikeOffset = { toe: millimetres(toe), high: millimetres(high) };
+    return { name, shot: playShot({ ...delivery, strikeOffset }, scene, { clubhead }) };
+  };
   return {
     strikes,
     unplaced,
@@ -146,12 +145,13 @@ export function studyOf(
     scene,
     hand,
     delivery,
-    map: faceMap(delivery, setup, { ...REACH, columns: 33, rows: 19 }),
+    map: faceMap(delivery, scene, { ...REACH, clubhead, columns: 33, rows: 19 }),
     ...(strikes.length > 0 && {
       report: judgePattern(
         strikes.map(({ offset }) => offset),
         delivery,
-        setup,
+        scene,
+        { clubhead },
       ),
     }),
     offCentre: [
@@ -170,7 +170,7 @@ export function studyOf(
 function usualDelivery(strikes: readonly FaceStrike[], clubhead: Clubhead): Delivery {
   const all = strikes.flatMap(({ located }) => (located === undefined ? [] : [located.delivery]));
   const middle = <Q extends number>(of: (delivery: Delivery) => Q | undefined, otherwise: Q): Q => {
-    const values = all.flatMap((delivery) => of(delivery) ?? []).sort((a, b) => a - b);
+    const values = sort(all.flatMap((delivery) => of(delivery) ?? []));
     return values[Math.floor(values.length / 2)] ?? otherwise;
   };
   return {

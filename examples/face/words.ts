@@ -15,7 +15,7 @@ export const CAUTIONS: readonly string[] = [
 export const LIMITS: readonly string[] = [
   'Strikes worked out from readings are uncertain by a few millimetres; tape or powder on the face is better. Give it in columns toe (mm) and high (mm).',
   'The head is a generic driver, not yours. How restitution falls off over the face is bounded by the rules but no map of a modern face has been published; that fall is an assumption.',
-  'Spin from a delivery is known to ±20 %, and the run after landing to ±20 %.',
+  'Spin from a delivery is known to ±20 %, and the run after landing to ±25 %.',
 ];
 
 const mm = (value: number): string => fixed(Math.abs(value) * 1000);
@@ -23,7 +23,7 @@ const mm = (value: number): string => fixed(Math.abs(value) * 1000);
 /** A place on the face in words. */
 export function placeWords({ toe, high }: StrikeOffset): string {
   const across =
-    Math.abs(toe) < 0.0005 ? 'on the middle' : `${mm(toe)} mm toward the ${toe > 0 ? 'toe' : 'heel'}`;
+    Math.abs(toe) < 0.0005 ? 'in the middle' : `${mm(toe)} mm toward the ${toe > 0 ? 'toe' : 'heel'}`;
   const up = Math.abs(high) < 0.0005 ? 'at mid height' : `${mm(high)} mm ${high > 0 ? 'high' : 'low'}`;
   return `${across}, ${up}`;
 }
@@ -42,16 +42,25 @@ export function sideWords(side: number, { distance }: Display, decimals = 0): st
   return Number(text) === 0 ? text : `${text} ${side > 0 ? 'right' : 'left'}`;
 }
 
+/** What to do, by the sign of the change. */
+function adviceWords({ move, change }: FaceMove, { angle }: Display): string {
+  const more = change > 0;
+  switch (move) {
+    case 'stance':
+      return `stand a little ${more ? 'farther from' : 'closer to'} the ball (pattern ${mm(change)} mm toward the ${more ? 'toe' : 'heel'})`;
+    case 'tee-height':
+      return `tee the ball a little ${more ? 'higher' : 'lower'} (pattern ${mm(change)} mm ${more ? 'up' : 'down'})`;
+    case 'loft':
+      return `try ${more ? 'more' : 'less'} loft (${signed(angle.of(change), 1)}°)`;
+    case 'head':
+      return 'try a head with a higher moment of inertia';
+  }
+}
+
 /** A move and what it brings. */
 export function moveWords(move: FaceMove, display: Display): string {
-  const { distance, angle } = display;
-  const by =
-    move.move === 'loft'
-      ? ` (${signed(angle.of(move.change), 1)}°)`
-      : move.move === 'head'
-        ? ''
-        : ` (pattern ${mm(move.change)} mm ${move.move === 'stance' ? (move.change > 0 ? 'toward the toe' : 'toward the heel') : move.change > 0 ? 'up' : 'down'})`;
-  return `${move.advice}${by}: ${signed(distance.of(move.gain), 1)} ${distance.unit} of carry on average`;
+  const { of, unit } = display.distance;
+  return `${adviceWords(move, display)}: ${signed(of(move.gain), 1)} ${unit} of carry on average`;
 }
 
 /** The answers in short. */

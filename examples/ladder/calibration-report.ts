@@ -9,7 +9,7 @@ import type { Display } from '../lib/display.js';
 import { htmlTable, kept, list } from '../lib/page.js';
 import { quantityNamed, shownBy } from '../lib/shot-quantities.js';
 import { terminalTable } from '../lib/table.js';
-import { counted, escaped, fixed, listed, signed } from '../lib/text.js';
+import { counted, escaped, fixed, listed, near, signed } from '../lib/text.js';
 
 const NAMES: Readonly<Record<CalibrationTarget, string>> = {
   restitution: 'restitution',
@@ -33,7 +33,7 @@ const RESIDUAL_NOTE =
   'Measured less predicted, each shot by a fit that did not see it (five folds): typical size (median) and bias (median). Strike readings are predicted from the club and the other readings of the same shot; flights from the launch as measured.';
 /** Stands where the model is set beside what it was fitted to. */
 export const CALIBRATED_NOTE =
-  'The model is the calibrated one and these shots are among those it was fitted to; how it does on shots it did not see stands under the calibration.';
+  'The model is the calibrated one and these shots are among those it was fitted to; see the calibration for how it does on shots it did not see.';
 /** A difference of this many standard errors is called clear. */
 const CLEAR = 2;
 /** A typical error that changes by less than this share is called the same. */
@@ -94,8 +94,8 @@ function unfit({ misreads, leftOut }: Calibration, shots: readonly MeasuredShot[
   }
   return [
     misreads.length === 0
-      ? 'Every shot fits well enough to have its say.'
-      : `Without a say, as a misread or a strike too far off the centre for the fit: ${listed(misreads.map(({ shot, stage, probability }) => `${where(shot)} (its ${stage}, probability ${fixed(probability, 2)})`))}.`,
+      ? 'Every shot fits well enough to be used.'
+      : `Left out of the fit, as misreads or strikes too far off centre: ${listed(misreads.map(({ shot, stage, probability }) => `${where(shot)} (its ${stage}, probability ${fixed(probability, 2)})`))}.`,
     ...[...reasons].map(([reason, count]) => `${counted(count, 'shot')} not used for the ${reason}.`),
   ];
 }
@@ -198,7 +198,6 @@ export function calibrationRecord(
   shots: readonly MeasuredShot[],
   display: Display,
 ): unknown {
-  const near = (value: number, decimals: number): number => Number(value.toFixed(decimals));
   const place = (shot: number): { shot: number; line?: number } => {
     const line = shots[shot]?.line;
     return { shot: shot + 1, ...(line !== undefined && { line }) };

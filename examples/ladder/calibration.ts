@@ -1,5 +1,5 @@
 import { isFairflightError } from 'fairflight';
-import { type Calibration, type CalibrationTarget, calibrate, type MeasuredShot } from 'fairflight/session';
+import { type Calibration, calibrate, type MeasuredShot } from 'fairflight/session';
 import { UsageError } from '../lib/command.js';
 import { counted } from '../lib/text.js';
 import type { LadderSetup } from './rungs.js';
@@ -9,13 +9,6 @@ export interface CalibratedSetup {
   readonly setup: LadderSetup;
   readonly calibration: Calibration;
 }
-
-const TARGETS: readonly CalibrationTarget[] = [
-  'restitution',
-  'tangentialRestitution',
-  'dragScale',
-  'liftScale',
-];
 
 /** Readings of a shot that a calibration can do with. */
 const NEEDS: readonly { readonly name: string; readonly has: (shot: MeasuredShot) => boolean }[] = [
@@ -47,7 +40,7 @@ export function calibratedSetup(shots: readonly MeasuredShot[], setup: LadderSet
 
   function calibrationOf(): Calibration {
     try {
-      return calibrate(shots, TARGETS, { clubhead, scene, hand });
+      return calibrate(shots, scene, { clubhead, hand });
     } catch (error) {
       if (isFairflightError(error) && error.field === 'shots') throw new UsageError(tooFew(shots));
       throw error;
@@ -62,7 +55,7 @@ function tooFew(shots: readonly MeasuredShot[]): string {
   });
   const why = lacking.length === 0 ? '' : ` (${lacking.join(', ')})`;
   return (
-    '--calibrate takes at least 5 shots that have ball speed, launch angle, and club speed (for the head) or spin and ' +
+    '--calibrate needs at least 5 shots that have ball speed, launch angle, and club speed (for the head) or spin and ' +
     `carry, apex or descent angle (for the ball). The file has ${counted(shots.length, 'usable shot')}${why}`
   );
 }

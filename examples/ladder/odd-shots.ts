@@ -1,4 +1,4 @@
-import { type LocatedStrike, locateStrike, type StrikeMeasurement, strike } from 'fairflight';
+import { type LocatedStrike, locateStrike, strike } from 'fairflight';
 import type { MeasuredShot, OddShot } from 'fairflight/session';
 import { si } from 'fairflight/units';
 import type { Display } from '../lib/display.js';
@@ -69,7 +69,7 @@ function misreadHint(
 function strikeHint(measured: MeasuredShot, { clubhead, hand }: LadderSetup): string | undefined {
   const { ballSpeed, clubSpeed } = measured;
   if (ballSpeed === undefined || clubSpeed === undefined) return undefined;
-  const found = locateStrike(readingsOf(measured), { clubhead, hand });
+  const found = locateStrike(measured, { clubhead, hand });
   if (found.outcome === 'inconsistent') return found.message;
   const { toe, high } = found.strikeOffset;
   if (Math.hypot(toe, high) < NEAR_CENTRE || found.identifiability.toe.weak) return undefined;
@@ -81,27 +81,6 @@ function placeWords({ strikeOffset: { toe, high }, regions }: LocatedStrike): st
   const across = `${millimetre(toe)} toward the ${toe > 0 ? 'toe' : 'heel'}`;
   const up = Math.abs(high) < 0.004 ? 'at mid height' : `${millimetre(high)} ${high > 0 ? 'high' : 'low'}`;
   return `${across}, ${up} (±${millimetre(regions.p95.semiMajor)}, 95 %)`;
-}
-
-/** Only the readings of the impact; the rest plays no part. */
-function readingsOf(shot: MeasuredShot): StrikeMeasurement {
-  const { clubSpeed, attackAngle, clubPath, faceAngle, dynamicLoft } = shot;
-  const { ballSpeed, launchAngle, launchDirection, spinRate, spinAxisTilt } = shot;
-  const all = {
-    clubSpeed,
-    attackAngle,
-    clubPath,
-    faceAngle,
-    dynamicLoft,
-    ballSpeed,
-    launchAngle,
-    launchDirection,
-    spinRate,
-    spinAxisTilt,
-  };
-  return Object.fromEntries(
-    Object.entries(all).filter(([, value]) => value !== undefined),
-  ) as StrikeMeasurement;
 }
 
 /** One odd shot as a line of text. */

@@ -1,25 +1,11 @@
-import {
-  axes,
-  frame,
-  heightForEqualScales,
-  type KeyEntry,
-  key,
-  line,
-  mark,
-  type Point,
-  spread,
-  svg,
-  text,
-} from '../lib/chart.js';
+import { extent, mean, sum } from 'd3-array';
+import { axes, type KeyEntry, key, line, mark, type Point, spread, svg, text } from '../lib/chart.js';
 import type { Display } from '../lib/display.js';
 import { INK, MUTED, textColour } from '../lib/palette.js';
-import { fixed } from '../lib/text.js';
+import { planFrame } from '../lib/plan-frame.js';
 import type { Rung } from './rungs.js';
 
 const FEWEST_FOR_ELLIPSE = 5;
-/** Least ratio of width to height. */
-const WIDEST_SHAPE = 1.6;
-
 /** Where the balls came down, seen from above, the target to the right and the right-hand side below. */
 export function planView(rungs: readonly Rung[], colours: readonly string[], { distance }: Display): string {
   const landings = rungs.flatMap((rung, i) =>
@@ -32,29 +18,13 @@ export function planView(rungs: readonly Rung[], colours: readonly string[], { d
   );
   const xs = landings.map(({ at: [x] }) => x);
   const widest = Math.ceil(Math.max(15, ...landings.map(({ at: [, y] }) => Math.abs(y))) + 8);
-  // Both directions have one scale, so a wide scatter widens the distances shown rather than the height.
-  const missing = Math.max(0, 2 * widest * WIDEST_SHAPE - (Math.max(...xs) - Math.min(...xs) + 16)) / 2;
-  const x = [Math.floor(Math.min(...xs) - 8 - missing), Math.ceil(Math.max(...xs) + 8 + missing)] as const;
-  const spec = {
-    width: 860,
-    x: { label: `distance along the target line (${distance.unit})`, domain: x, ticks: 9 },
-    y: {
-      label: `side (${distance.unit})`,
-      domain: [-widest, widest] as const,
-      ticks: 7,
-      format: (value: number) => fixed(Math.abs(value)),
-    },
-  };
-  // Looking along the flight from left to right, the right-hand side is below: the axis runs downward.
-  const f = frame({
-    ...spec,
-    height: heightForEqualScales(spec),
-    y: { ...spec.y, domain: [widest, -widest] },
-  });
+  const [from = 0, to = 0] = extent(xs);
+  const f = planFrame(from - 8, to + 8, widest, distance.unit);
+  const x = f.xAxis.domain;
   const own = (rung: number): readonly Point[] =>
     landings.filter((each) => each.rung === rung && !each.outlier).map(({ at }) => at);
   const places = spread(
-    rungs.map((_, i) => f.x(average(own(i).map(([along]) => along)))),
+    rungs.map((_, i) => f.x(mean(own(i), ([along]) => along) ?? 0)),
     70,
   );
   const layers = [
@@ -97,16 +67,12 @@ export function planView(rungs: readonly Rung[], colours: readonly string[], { d
   return key(entries) + svg(f, 'Landing points seen from above', axes(f), ...layers);
 }
 
-function average(values: readonly number[]): number {
-  return values.reduce((sum, value) => sum + value, 0) / Math.max(1, values.length);
-}
-
 /** The ellipse that holds half of a two-dimensional normal cloud: radius √(2 ln 2) in units of its spread. */
 function halfEllipse(points: readonly Point[]): readonly Point[] {
-  const mx = average(points.map(([x]) => x));
-  const my = average(points.map(([, y]) => y));
+  const mx = mean(points, ([x]) => x) ?? 0;
+  const my = mean(points, ([, y]) => y) ?? 0;
   const product = (of: (x: number, y: number) => number): number =>
-    points.reduce((sum, [x, y]) => sum + of(x - mx, y - my), 0) / (points.length - 1);
+    sum(points, ([x, y]) => of(x - mx, y - my)) / (points.length - 1);
   // The Cholesky factor of the covariance turns a circle into the ellipse.
   const a = Math.sqrt(product((x) => x * x));
   const b = a > 0 ? product((x, y) => x * y) / a : 0;

@@ -1,3 +1,4 @@
+import { deviation, mean } from 'd3-array';
 import {
   bestLoft,
   type Clubhead,
@@ -16,12 +17,13 @@ import {
   type Estimate,
   type Estimates,
   inferDynamicLoft,
+  launchOf,
   type MeasuredShot,
   type SessionSummary,
 } from 'fairflight/session';
 import { type Angle, degrees, type Length, type Speed, si } from 'fairflight/units';
 
-/** With what and where the ladder is worked out. */
+/** Head, place and settings of the ladder. */
 export interface LadderSetup {
   readonly clubhead: Clubhead;
   readonly scene: Scene;
@@ -60,7 +62,7 @@ export interface Disagreement {
 export interface FlightWindow {
   readonly apex: readonly [low: Length, high: Length];
   readonly descent: readonly [low: Angle, high: Angle];
-  /** An edge is said when the mean lies outside and its 95 % interval reaches in. */
+  /** At an edge: the mean lies outside, but its 95 % interval reaches in. */
   readonly verdict: 'inside' | 'at the low edge' | 'at the high edge' | 'too low' | 'too high';
 }
 
@@ -111,7 +113,7 @@ export function rungOf(
   );
   const flown = band.shots.map((index): FlownShot => {
     const measured = shots[index] as MeasuredShot;
-    const launch = launchOf(measured, setup);
+    const launch = launchFrom(measured, setup);
     const model = playShot(launch, setup.scene);
     const launchMeasured = measured.launchAngle !== undefined && measured.spinRate !== undefined;
     return { index, measured, launch, model, launchMeasured, outlier: outliers.has(index) };
@@ -137,17 +139,9 @@ export function rungOf(
 }
 
 /** How the ball left: as measured, or through the strike model when only the club was measured. */
-function launchOf(shot: MeasuredShot, { clubhead }: LadderSetup): Launch {
-  const { ballSpeed, launchAngle, spinRate, launchDirection, spinAxisTilt } = shot;
-  if (ballSpeed !== undefined && launchAngle !== undefined && spinRate !== undefined) {
-    return {
-      ballSpeed,
-      launchAngle,
-      spinRate,
-      ...(launchDirection !== undefined && { launchDirection }),
-      ...(spinAxisTilt !== undefined && { spinAxisTilt }),
-    };
-  }
+function launchFrom(shot: MeasuredShot, { clubhead }: LadderSetup): Launch {
+  const launch = launchOf(shot);
+  if (!('missing' in launch)) return launch;
   // The reader lets a shot through only with a launch or with these three.
   const { clubSpeed = si<Speed>(0), attackAngle = si<Angle>(0), dynamicLoft, nominalLoft } = shot;
   const loft = dynamicLoft ?? si<Angle>((nominalLoft ?? clubhead.staticLoft) + ASSUMED_ADDED_LOFT);
@@ -156,14 +150,13 @@ function launchOf(shot: MeasuredShot, { clubhead }: LadderSetup): Launch {
 
 /** Mean of launches; spin is averaged by its parts, since a tilt to the left does not undo one to the right. */
 function meanLaunch(launches: readonly Launch[]): Launch {
-  const mean = (value: (launch: Launch) => number): number =>
-    launches.reduce((sum, launch) => sum + value(launch), 0) / launches.length;
-  const backspin = mean(({ spinRate, spinAxisTilt = 0 }) => spinRate * Math.cos(spinAxisTilt));
-  const sidespin = mean(({ spinRate, spinAxisTilt = 0 }) => spinRate * Math.sin(spinAxisTilt));
+  const average = (value: (launch: Launch) => number): number => mean(launches, value) ?? Number.NaN;
+  const backspin = average(({ spinRate, spinAxisTilt = 0 }) => spinRate * Math.cos(spinAxisTilt));
+  const sidespin = average(({ spinRate, spinAxisTilt = 0 }) => spinRate * Math.sin(spinAxisTilt));
   return {
-    ballSpeed: si(mean((launch) => launch.ballSpeed)),
-    launchAngle: si(mean((launch) => launch.launchAngle)),
-    launchDirection: si(mean((launch) => launch.launchDirection ?? 0)),
+    ballSpeed: si(average((launch) => launch.ballSpeed)),
+    launchAngle: si(average((launch) => launch.launchAngle)),
+    launchDirection: si(average((launch) => launch.launchDirection ?? 0)),
     spinRate: si(Math.hypot(backspin, sidespin)),
     spinAxisTilt: si(Math.atan2(sidespin, backspin)),
   };
@@ -177,10 +170,13 @@ function disagreementOf(shots: readonly FlownShot[]): Rung['disagreement'] {
     });
     const count = pairs.length;
     if (count === 0) return undefined;
-    const mean = pairs.reduce((sum, { gap }) => sum + gap, 0) / count;
-    const squares = pairs.reduce((sum, { gap }) => sum + (gap - mean) ** 2, 0);
-    const measured = pairs.reduce((sum, { value }) => sum + value, 0) / count;
-    return { count, measured, mean, ...(count > 1 && { sd: Math.sqrt(squares / (count - 1)) }) };
+    const sd = deviation(pairs, ({ gap }) => gap);
+    return {
+      count,
+      measured: mean(pairs, ({ value }) => value) ?? Number.NaN,
+      mean: mean(pairs, ({ gap }) => gap) ?? Number.NaN,
+      ...(sd !== undefined && { sd }),
+    };
   };
   const carry = between('carry');
   const apex = between('apex');
@@ -212,16 +208,15 @@ function loftAnswer(
   model: Shot,
   { clubhead, scene, maximise }: LadderSetup,
 ): LoftAnswer {
-  const attack = attackAngle ?? si<Angle>(0);
+  const swing = { clubSpeed, attackAngle: attackAngle ?? si<Angle>(0) };
   const launchAngle = estimates.launchAngle?.mean ?? model.launch.launchAngle;
   const delivered =
     estimates.dynamicLoft?.mean ??
-    inferDynamicLoft({ launchAngle, attackAngle: attack, clubSpeed }, { clubhead, ball: scene.ball })
+    inferDynamicLoft({ ...swing, launchAngle }, { clubhead, ...(scene.ball && { ball: scene.ball }) })
       .dynamicLoft;
-  const question = { clubSpeed, attackAngle: attack, clubhead, scene, maximise };
-  const optimum = bestLoft({ ...question, deliveredLoft: delivered });
-  const setup = { clubhead, scene };
-  const centred = playShot({ clubSpeed, attackAngle: attack, dynamicLoft: delivered }, setup);
+  const optimum = bestLoft({ ...swing, deliveredLoft: delivered }, scene, { clubhead, maximise });
+  const shotAt = (dynamicLoft: Angle): Shot => playShot({ ...swing, dynamicLoft }, scene, { clubhead });
+  const centred = shotAt(delivered);
   const { low, high } = optimum.window.dynamicLoft;
   const verdict = low !== undefined && delivered < low ? 'too little loft' : 'fits';
   return {
@@ -240,10 +235,7 @@ function loftAnswer(
   };
 
   function windowOf(from: Angle, to: Angle): FlightWindow {
-    const ends = [from, to].map(
-      (loft) => playShot({ clubSpeed, attackAngle: attack, dynamicLoft: loft }, setup).flight,
-    );
-    const [flat, steep] = ends as [Shot['flight'], Shot['flight']];
+    const [flat, steep] = [shotAt(from).flight, shotAt(to).flight];
     const apex = spanOf(estimates.apex, model.flight.apex);
     const descent = spanOf(estimates.descentAngle, model.flight.descentAngle);
     const outside = (means: boolean, intervals: boolean, side: 'low' | 'high') =>

@@ -1,3 +1,4 @@
+import { sum } from 'd3-array';
 import { pathOf, type Shot } from 'fairflight';
 import {
   axes,
@@ -38,7 +39,7 @@ export function sideView(rungs: readonly Rung[], colours: readonly string[], dis
     const apex = Math.max(model.flight.apex, loft?.optimum.shot.flight.apex ?? 0);
     return Math.max(LEAST_HEIGHT, apex * perMetre + AIR_ABOVE);
   });
-  const whole = heights.reduce((sum, height) => sum + height, 0);
+  const whole = sum(heights);
   const f = frame({
     width: WIDTH,
     height: margin.top + whole + margin.bottom,

@@ -1,4 +1,10 @@
-import { attributeChange, type DistanceChange, type MeasuredShot } from 'fairflight/session';
+import { mean, quantile } from 'd3-array';
+import {
+  attributeChange,
+  type DistanceChange,
+  fewValuesStretch,
+  type MeasuredShot,
+} from 'fairflight/session';
 import { type Length, type Speed, si } from 'fairflight/units';
 import { randomStream } from '../lib/random.js';
 import type { FlownShot, LadderSetup, Rung } from './rungs.js';
@@ -41,10 +47,10 @@ export function stepsOf(rungs: readonly Rung[], { scene, keepOutliers }: LadderS
   return known.slice(1).map((to, i): Step => {
     const from = known[i] as Rung;
     const [before, after] = [from, to].map((rung) => shotsOf(rung, keepOutliers)) as [Complete[], Complete[]];
-    const { carry } = attributeChange(before, after, { scene, resamples: RESAMPLES });
+    const { carry } = attributeChange({ before, after }, scene, { resamples: RESAMPLES });
     const { ballSpeed, launch, spinRate, spinAxis } = carry.causes;
     const scattered = before.length > 1 && after.length > 1;
-    const drawn = scattered ? resampledGains([before, stretchOf(from)], [after, stretchOf(to)], i + 1) : [];
+    const drawn = scattered ? resampledGains(before, after, i + 1) : [];
     const gain = gainOf(meanOf(before), meanOf(after));
     const ranged = (of: (gain: Gain) => number): Ranged => ({
       value: of(gain),
@@ -84,7 +90,9 @@ function shotsOf(rung: Rung, keepOutliers: boolean): Complete[] {
   return rung.shots.flatMap(({ measured, launch, model, outlier }: FlownShot): Complete[] => {
     const { clubSpeed } = measured;
     if (clubSpeed === undefined || (outlier && !keepOutliers)) return [];
-    return [{ ...measured, ...launch, clubSpeed, carry: measured.carry ?? model.carry }];
+    // No device reads rifle spin, so a measured shot has none.
+    const { rifleSpin: _, ...readings } = launch;
+    return [{ ...measured, ...readings, clubSpeed, carry: measured.carry ?? model.carry }];
   });
 }
 
@@ -102,13 +110,9 @@ interface Gain {
 }
 
 function meanOf(shots: readonly Complete[]): Means {
-  const mean = (of: (shot: Complete) => number): number =>
-    shots.reduce((sum, shot) => sum + of(shot), 0) / shots.length;
-  return {
-    club: mean((shot) => shot.clubSpeed),
-    ball: mean((shot) => shot.ballSpeed),
-    carry: mean((shot) => shot.carry),
-  };
+  const of = (name: 'clubSpeed' | 'ballSpeed' | 'carry'): number =>
+    mean(shots, (shot) => shot[name]) ?? Number.NaN;
+  return { club: of('clubSpeed'), ball: of('ballSpeed'), carry: of('carry') };
 }
 
 function gainOf(before: Means, after: Means): Gain {
@@ -119,13 +123,18 @@ function gainOf(before: Means, after: Means): Gain {
   };
 }
 
-/** Shots of a band, and how much further their means scatter than resampling says. */
-type Drawable = readonly [shots: readonly Complete[], stretch: number];
-
-/** Gains of bands drawn anew from their shots (bootstrap; Efron 1979), stretched about the means as they are. */
-function resampledGains(before: Drawable, after: Drawable, seed: number): readonly Gain[] {
+/**
+ * Gains of bands drawn anew from their shots (bootstrap; Efron 1979). About the means as they are they are stretched,
+ * since means of few shots scatter further than resampling says.
+ */
+function resampledGains(
+  before: readonly Complete[],
+  after: readonly Complete[],
+  seed: number,
+): readonly Gain[] {
   const random = randomStream(seed);
-  const drawn = ([shots, stretch]: Drawable): Means => {
+  const drawn = (shots: readonly Complete[]): Means => {
+    const stretch = fewValuesStretch(shots.length, 0.95);
     const means = meanOf(shots);
     const anew = meanOf(shots.map(() => shots[Math.floor(random() * shots.length)] as Complete));
     const stretched = (key: keyof Means): number => means[key] + stretch * (anew[key] - means[key]);
@@ -134,21 +143,6 @@ function resampledGains(before: Drawable, after: Drawable, seed: number): readon
   return Array.from({ length: RESAMPLES }, () => gainOf(drawn(before), drawn(after)));
 }
 
-/**
- * How much further means of so few shots scatter than resampling says: √(n/(n − 1)) t/z (Hesterberg 2015, Am. Stat. 69,
- * 371). Student's t is read off the interval of any mean of the band, which reaches t s/√n either way.
- */
-function stretchOf({ estimates }: Rung): number {
-  for (const { count, sd, interval } of Object.values(estimates)) {
-    if (interval === undefined || sd === undefined || sd === 0 || count < 2) continue;
-    const t = ((interval.high - interval.low) * Math.sqrt(count)) / (2 * sd);
-    return (Math.sqrt(count / (count - 1)) * t) / 1.96;
-  }
-  return 1;
-}
-
 function percentiles(values: readonly number[]): { readonly low: number; readonly high: number } {
-  const sorted = [...values].sort((a, b) => a - b);
-  const at = (share: number): number => sorted[Math.round(share * (sorted.length - 1))] ?? 0;
-  return { low: at(0.025), high: at(0.975) };
+  return { low: quantile(values, 0.025) ?? Number.NaN, high: quantile(values, 0.975) ?? Number.NaN };
 }

@@ -2,7 +2,7 @@ import type { MeasuredShot } from 'fairflight/session';
 import type { Display } from '../lib/display.js';
 import { counted, fixed, listed, signed } from '../lib/text.js';
 import type { Ladder } from './ladder.js';
-import type { FlightWindow, LoftAnswer, Rung } from './rungs.js';
+import type { LoftAnswer, Rung } from './rungs.js';
 import type { Step } from './steps.js';
 
 /** Cautions that go with every ladder. */
@@ -15,7 +15,7 @@ export const CAUTIONS: readonly string[] = [
 /** How far the figures can be trusted. */
 export const LIMITS: readonly string[] = [
   'Carry by the model: about ±3 yd (rms on tour averages) where launch and spin are measured well.',
-  'Run after landing: ±20 %, as far as means of many shots go; landings flatter than 16° lie outside what has been measured, so totals of very low flights are rough.',
+  'Run after landing: ±25 %, as far as means of many shots go; landings flatter than 16° lie outside what has been measured, so totals of very low flights are rough.',
   'Best loft: spin from a strike is known to ±20 %, which moves the best loft by a degree or two. The optimum is flat: read the window, not the peak.',
   'The head is a generic driver, not yours: mass, inertia, restitution and face curvature are typical figures.',
 ];
@@ -93,15 +93,6 @@ export function leftSentence(rungs: readonly Rung[], { distance }: Display): str
   );
   if (parts.length === 0) return '';
   return `Carry left on the table (${distance.unit}), best loft and centred strike together: ${listed(parts)}.`;
-}
-
-/** Whether the flight is in the window that holds the ball in the air. */
-export function windowSentence(window: FlightWindow | undefined, display: Display): string {
-  if (window === undefined) return 'no window';
-  const { height, angle } = display;
-  const apex = `apex ${fixed(height.of(window.apex[0]))}–${fixed(height.of(window.apex[1]))} ${height.unit}`;
-  const descent = `descent ${fixed(angle.of(window.descent[0]))}–${fixed(angle.of(window.descent[1]))}°`;
-  return `${window.verdict} (${apex}, ${descent})`;
 }
 
 /** Distance per speed in the units shown. */
@@ -210,6 +201,7 @@ export function modelledSentences(rungs: readonly Rung[]): readonly string[] {
   const shots = rungs.flatMap((rung) => rung.shots);
   const launches = shots.filter(({ launchMeasured }) => !launchMeasured).length;
   const carries = shots.filter(({ measured }) => measured.carry === undefined).length;
+  const topped = shots.filter(({ model }) => model.flight.ended === 'topped').length;
   const assumed = shots.some(
     ({ launchMeasured, measured }) => !launchMeasured && measured.dynamicLoft === undefined,
   );
@@ -222,5 +214,10 @@ export function modelledSentences(rungs: readonly Rung[]): readonly string[] {
     ...(carries === 0
       ? []
       : [`The carry of ${counted(carries, 'shot')} was not measured and is the model's.`]),
+    ...(topped === 0
+      ? []
+      : [
+          `${counted(topped, 'shot was', 'shots were')} topped and never flew: the model gives no carry and no run.`,
+        ]),
   ];
 }

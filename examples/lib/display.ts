@@ -1,3 +1,4 @@
+import type { SpokenUnits } from 'fairflight';
 import { toDegrees, toFeet, toKph, toMetres, toMph, toRpm, toYards } from 'fairflight/units';
 
 /** The unit a quantity is shown in, and the way to it from SI. */
@@ -13,6 +14,8 @@ export interface Display {
   readonly height: Shown;
   readonly angle: Shown;
   readonly spin: Shown;
+  /** Units in which the library puts warnings into words. */
+  readonly spoken: SpokenUnits;
 }
 
 /** Means, differences and intervals of quantities are plain numbers in SI, so a reader's brand is dropped here. */
@@ -31,6 +34,7 @@ export const displays: Readonly<Record<'imperial' | 'metric', Display>> = {
     height: shown('ft', toFeet),
     angle,
     spin,
+    spoken: 'yards',
   },
   metric: {
     speed: shown('km/h', toKph),
@@ -38,5 +42,6 @@ export const displays: Readonly<Record<'imperial' | 'metric', Display>> = {
     height: shown('m', toMetres),
     angle,
     spin,
+    spoken: 'metres',
   },
 };

@@ -5,7 +5,7 @@ import { fixed } from './text.js';
 
 /** Rule by which shots are called odd. */
 export const ODD_RULE =
-  'Rule: a modified z-score beyond 3.5 in its band (Iglewicz and Hoaglin 1993); an outlier when chance does that in under 1 % of such sessions, else a straggler, which is kept.';
+  'Rule: a modified z-score beyond 3.5 in its band (Iglewicz and Hoaglin 1993); an outlier if chance does that in fewer than 1 % of such sessions, otherwise a straggler, which is kept.';
 
 /** The readings of a shot that stand apart, the oddest first. */
 export function oddReadings(odd: OddShot, display: Display): string {

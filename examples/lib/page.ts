@@ -1,6 +1,7 @@
 import type { ShotTable } from 'fairflight/schema';
 import { BLUE, GRID, INK, MUTED, PANEL, PAPER, VERMILION } from './palette.js';
 import { readingSummary, tableNotes } from './reading.js';
+import type { Sheet, TableColumn } from './sheet.js';
 import { escaped } from './text.js';
 
 /** A page that needs nothing but itself. */
@@ -74,13 +75,6 @@ export function htmlPage(page: Page): string {
   ].join('\n');
 }
 
-/** A column of an HTML table. Text columns stand left, numbers right. */
-export interface TableColumn {
-  readonly head: string;
-  readonly unit?: string;
-  readonly text?: boolean;
-}
-
 /** A table; cells are HTML. */
 export function htmlTable(columns: readonly TableColumn[], rows: readonly (readonly string[])[]): string {
   const head = columns.map(({ head, unit, text }) => {
@@ -92,6 +86,20 @@ export function htmlTable(columns: readonly TableColumn[], rows: readonly (reado
     return `<tr>${cells.join('')}</tr>`;
   });
   return `<div class="scroll"><table><thead><tr>${head.join('')}</tr></thead><tbody>${body.join('')}</tbody></table></div>`;
+}
+
+/** A table of plain text; `swatch` colours the row. */
+export function htmlSheet({ columns, rows }: Sheet, swatch?: (row: number) => string): string {
+  return htmlTable(
+    columns,
+    rows.map((row, i) =>
+      row.map(({ value, small = [] }, j) => {
+        const colour =
+          j > 0 || swatch === undefined ? '' : `<span class="swatch" style="background:${swatch(i)}"></span>`;
+        return `${colour}${escaped(value)}${small.map((each) => `<span class="range">${escaped(each)}</span>`).join('')}`;
+      }),
+    ),
+  );
 }
 
 /** A chart with its caption. */

@@ -58,7 +58,7 @@ export function readShotFile(file: string, options: ReadShotsOptions = {}): Shot
   throw new UsageError(`no usable shot in ${file}: ${readingSummary(table)}${lines}`);
 }
 
-/** The shots of one club; several are never mixed. @throws UsageError when it is not said which */
+/** The shots of one club; clubs are never mixed. @throws UsageError when there are several and none is named */
 export function oneClub(table: ShotTable, asked: string | undefined): ShotTable {
   const clubs = [...new Set(table.shots.map(({ club }) => club ?? 'no club named'))];
   if (asked === undefined && clubs.length === 1) return table;

@@ -29,7 +29,7 @@ export const SCENE_OPTIONS: Readonly<Record<SceneOption, Option>> = {
   crosswind: {
     type: 'string',
     value: '5mph',
-    help: 'wind that blows to the right; negative to the left (default none)',
+    help: 'wind to the right; negative is to the left (default none)',
   },
   turf: {
     type: 'string',

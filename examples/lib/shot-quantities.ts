@@ -32,7 +32,7 @@ export const COLUMNS: readonly (Quantity & { readonly short: string })[] = ALL.f
   each.short === undefined ? [] : [{ ...each, short: each.short }],
 );
 
-/** How a quantity of a shot is shown; one the ladder has no words for goes by its own name, in SI. */
+/** How a quantity of a shot is shown; one without a label here goes by its own name, in SI. */
 export function quantityNamed(name: QuantityName): Quantity {
   return ALL.find((each) => each.name === name) ?? { name, label: name, kind: 'ratio' };
 }

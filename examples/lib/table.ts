@@ -1,4 +1,5 @@
 import Table from 'cli-table3';
+import type { Sheet } from './sheet.js';
 
 /** A table for the terminal: first column left, the others right, no colours, so that it survives a pipe. */
 export function terminalTable(
@@ -34,4 +35,13 @@ export function terminalTable(
     .split('\n')
     .map((each) => each.trimEnd())
     .join('\n');
+}
+
+/** A table of plain text, small print on the lines below. */
+export function terminalSheet({ columns, rows }: Sheet): string {
+  return terminalTable(
+    columns.map(({ head, unit = '' }) => `${head}\n${unit}`.trimEnd()),
+    rows.map((row) => row.map(({ value, small = [] }) => [value, ...small].join('\n'))),
+    columns.findIndex(({ text }) => text !== true),
+  );
 }

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { UsageError } from './command.js';
 
-/** A text file, and what its reader should know of how it was read. */
+/** A text file, and notes on how it was read. */
 export interface TextFile {
   readonly text: string;
   readonly notes: readonly string[];

@@ -25,6 +25,11 @@ export function grouped(value: number | undefined): string {
   return fixed(value).replace(/\B(?=(\d{3})+$)/g, '\u00a0');
 }
 
+/** A number with at most so many decimals, for JSON, and no minus zero. */
+export function near(value: number, decimals: number): number {
+  return Number(value.toFixed(decimals)) + 0;
+}
+
 /** "1 row", "2 rows". */
 export function counted(count: number, one: string, many = `${one}s`): string {
   return `${count} ${count === 1 ? one : many}`;

@@ -1,14 +1,14 @@
+import { median } from 'd3-array';
 import { playShot, type Scene, type Shot } from 'fairflight';
 import type { Rejection, ShotTable } from 'fairflight/schema';
 import type { MeasuredShot } from 'fairflight/session';
-import { median } from './statistics.js';
 import { fixed } from './text.js';
 
-/** A column that the flight of a measured launch foretells. */
+/** A column whose values the flight of a measured launch predicts. */
 interface Foretold {
   readonly field: keyof MeasuredShot;
   readonly of: (shot: Shot) => number;
-  /** Measured over flown, as a median, beyond which, either way, the column is in another unit. */
+  /** The column is in another unit when the median of measured over flown is above this, or below its reciprocal. */
   readonly room: number;
 }
 
@@ -27,7 +27,7 @@ const FORETOLD: readonly Foretold[] = [
 /** Columns of fewer shots are not judged. */
 const FEWEST = 3;
 
-/** The table without columns whose unit betrays itself beside the model's flights; each is listed with the reason. */
+/** The table without the columns that the model's flights show to be in another unit; each is listed with the reason. */
 export function withoutWrongUnits(table: ShotTable, scene: Scene): ShotTable {
   const flown = table.shots.flatMap((measured) => {
     const { ballSpeed, launchAngle, spinRate } = measured;
@@ -40,7 +40,7 @@ export function withoutWrongUnits(table: ShotTable, scene: Scene): ShotTable {
       return typeof value === 'number' && of(model) > 0 ? [value / of(model)] : [];
     });
     const ratio = median(ratios);
-    if (ratios.length < FEWEST || (ratio < room && ratio > 1 / room)) return [];
+    if (ratio === undefined || ratios.length < FEWEST || (ratio < room && ratio > 1 / room)) return [];
     return [{ field, rejection: rejectionOf(table, field, ratio) }];
   });
   if (found.length === 0) return table;

@@ -1,3 +1,4 @@
+import { mean, median } from 'd3-array';
 import type { Scene } from 'fairflight';
 import {
   judgeTraining,
@@ -8,7 +9,6 @@ import {
 } from 'fairflight/session';
 import { type Sifted, sift } from '../lib/odd.js';
 import type { Progress } from '../lib/progress.js';
-import { average, median } from '../lib/statistics.js';
 
 /** The whole answer. */
 export interface TrainingLog {
@@ -41,7 +41,7 @@ export function trainingLog(question: LogQuestion, progress: Progress): Training
   const { shots, block, scene, keepOutliers } = question;
   const sifted = sift(shots, sessionOf, keepOutliers);
   progress.tick(1);
-  const report = judgeTraining(sifted.used, { ...(block !== undefined && { block }), scene });
+  const report = judgeTraining(sifted.used, scene, block === undefined ? {} : { block });
   progress.tick(2);
   const labelled = sifted.used.map((shot) => ({ ...shot, label: sessionOf(shot) }));
   const { bands } = summariseSession(labelled, { bands: 'labels' });
@@ -51,8 +51,8 @@ export function trainingLog(question: LogQuestion, progress: Progress): Training
     report,
     sifted,
     sessions: report.sessions.flatMap(({ name }) => bands.find((band) => band.name === name) ?? []),
-    first: average(speeds.slice(0, report.block)),
-    last: average(speeds.slice(-report.block)),
+    first: mean(speeds.slice(0, report.block)) ?? Number.NaN,
+    last: mean(speeds.slice(-report.block)) ?? Number.NaN,
     trendAt: trendOf(report),
     scene,
     keptOutliers: keepOutliers,
@@ -67,6 +67,6 @@ export function sessionOf({ session, date }: MeasuredShot): string {
 /** Theil and Sen's line: the median slope, through the median of what it leaves. */
 function trendOf({ perTime, sessions }: TrainingReport): TrainingLog['trendAt'] {
   if (perTime === undefined) return undefined;
-  const start = median(sessions.map(({ clubSpeed, time }) => clubSpeed - perTime.value * time));
+  const start = median(sessions, ({ clubSpeed, time }) => clubSpeed - perTime.value * time) ?? Number.NaN;
   return (time) => start + perTime.value * time;
 }

@@ -4,6 +4,7 @@ import type { Display } from '../lib/display.js';
 import { oddLines } from '../lib/odd.js';
 import { sceneWords } from '../lib/scene-options.js';
 import { quantityNamed, shownBy } from '../lib/shot-quantities.js';
+import { near } from '../lib/text.js';
 import { causeName } from './charts.js';
 import type { TrainingLog } from './log.js';
 import { NO_OVERSPEED_EFFECT, PUBLISHED } from './published.js';
@@ -26,7 +27,6 @@ interface Range {
 export function logRecord(log: TrainingLog, table: ShotTable, file: string, display: Display): unknown {
   const { speed, distance } = display;
   const { report } = log;
-  const near = (value: number, decimals: number): number => Number(value.toFixed(decimals));
   const range = ({ value, low, high }: Range, of: (si: number) => number, decimals: number): Range => ({
     value: near(of(value), decimals),
     low: near(of(low), decimals),

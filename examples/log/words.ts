@@ -1,7 +1,7 @@
+import { mean } from 'd3-array';
 import type { QuantityName } from 'fairflight/session';
 import type { Display } from '../lib/display.js';
 import { quantityNamed, shownBy } from '../lib/shot-quantities.js';
-import { average } from '../lib/statistics.js';
 import { counted, fixed, listed, signed } from '../lib/text.js';
 import type { TrainingLog } from './log.js';
 import { COMBINED_TRAINING } from './published.js';
@@ -18,7 +18,7 @@ export function verdictSentence({ report, first, last }: TrainingLog, { speed }:
   const answers = {
     gain: `Yes, the gain is real: ${what}. That is more than ${limit}.`,
     loss: `Speed was lost: ${what}. That is more than ${limit}.`,
-    'not-shown': `A gain is not shown: ${what}. That is within ${limit}. That it is nothing is not shown either.`,
+    'not-shown': `A gain is not shown: ${what}. That is within ${limit}. Nor do these sessions show that there was none.`,
     'too-few-sessions': '',
   } as const;
   return answers[verdict];
@@ -28,7 +28,7 @@ export function verdictSentence({ report, first, last }: TrainingLog, { speed }:
 export function worthSentence({ report }: TrainingLog, { distance }: Display): string {
   const { worth, causes, verdict } = report;
   if (verdict === 'not-shown' || verdict === 'too-few-sessions') {
-    return 'What it brought: as long as the change of speed is not shown, neither is a change of distance due to it.';
+    return 'What it brought: while no change of speed is shown, no change of distance can be put down to it.';
   }
   const said = ({ value, low, high }: { value: number; low: number; high: number }): string =>
     `${signed(distance.of(value), 0)} ${distance.unit} (${signed(distance.of(low), 0)} to ${signed(distance.of(high), 0)})`;
@@ -134,7 +134,7 @@ function moreOf(dayToDay: number, sessions: TrainingLog['sessions']): string {
   const fromShots = sessions.flatMap(({ quantities: { clubSpeed } }) =>
     clubSpeed?.sd === undefined ? [] : [clubSpeed.sd ** 2 / clubSpeed.count],
   );
-  return average(fromShots) < 0.5 * dayToDay ** 2
+  return (mean(fromShots) ?? Number.NaN) < 0.5 * dayToDay ** 2
     ? 'That is mostly the day, not the number of shots: more sessions help, more shots a session hardly do.'
     : 'Much of that is the small number of shots: more shots a session help, and so do more sessions.';
 }

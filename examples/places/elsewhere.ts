@@ -1,10 +1,11 @@
-import type { ModelWarning, Scene } from 'fairflight';
+import { mean } from 'd3-array';
+import { type ModelWarning, type Scene, warningText } from 'fairflight';
 import { type Estimate, type MeasuredShot, standardise, summariseSession } from 'fairflight/session';
 import type { Length } from 'fairflight/units';
 import { UsageError } from '../lib/command.js';
+import type { Display } from '../lib/display.js';
 import { type Sifted, sift } from '../lib/odd.js';
 import type { Progress } from '../lib/progress.js';
-import { average } from '../lib/statistics.js';
 import { counted } from '../lib/text.js';
 import type { Place } from './scenes.js';
 
@@ -47,7 +48,8 @@ export interface Elsewhere {
 }
 
 interface Noted {
-  readonly message: string;
+  /** The first of its kind. */
+  readonly warning: ModelWarning;
   readonly shots: number;
 }
 
@@ -100,7 +102,7 @@ function cardOf(
   { home, places }: ElsewhereQuestion,
   warnings: Map<string, Noted>,
 ): ClubCard {
-  const here = shots.map((shot) => standardise(shot, home, home));
+  const here = shots.map((shot) => standardise(shot, { from: home, to: home }));
   const { bands } = summariseSession(
     here.map(({ shot }) => shot),
     { bands: 'one' },
@@ -108,10 +110,10 @@ function cardOf(
   const { carry, total } = bands[0]?.quantities ?? {};
   if (carry === undefined || total === undefined) throw new UsageError(`${club}: no shot could be flown`);
   const there = places.map(({ key, scene }) => {
-    const moved = shots.map((shot) => standardise(shot, home, scene));
+    const moved = shots.map((shot) => standardise(shot, { from: home, to: scene }));
     for (const each of moved) note(warnings, each.warnings);
-    const carryChange = average(moved.map(({ change }) => change.carry));
-    const totalChange = average(moved.map(({ change }) => change.total));
+    const carryChange = mean(moved, ({ change }) => change.carry) ?? Number.NaN;
+    const totalChange = mean(moved, ({ change }) => change.total) ?? Number.NaN;
     return [
       key,
       {
@@ -119,7 +121,7 @@ function cardOf(
         total: total.mean + totalChange,
         carryChange,
         totalChange,
-        drift: average(moved.map(({ change }) => change.side)),
+        drift: mean(moved, ({ change }) => change.side) ?? Number.NaN,
       },
     ] as const;
   });
@@ -134,22 +136,26 @@ function cardOf(
     carry,
     total,
     basis: { carry: basisOf('carry'), total: basisOf('total') },
-    modelLess: gaps.length === 0 ? undefined : average(gaps),
+    modelLess: mean(gaps),
     there: Object.fromEntries(there) as Record<Place['key'], ClubThere>,
   };
 }
 
-/** One line a model and quantity, however many shots are outside its range. */
+/** One line a model and kind of warning, however many shots are outside its range. */
 function note(warnings: Map<string, Noted>, found: readonly ModelWarning[]): void {
-  const first = new Map<string, string>();
-  for (const { model, quantity, message } of found) {
-    const key = `${model}: ${quantity}`;
-    if (!first.has(key)) first.set(key, message);
+  const keyOf = ({ model, code }: ModelWarning): string => `${model}: ${code}`;
+  for (const key of new Set(found.map(keyOf))) {
+    const warning = warnings.get(key)?.warning ?? found.find((each) => keyOf(each) === key);
+    if (warning !== undefined) warnings.set(key, { warning, shots: (warnings.get(key)?.shots ?? 0) + 1 });
   }
-  for (const [key, message] of first) {
-    const kept = warnings.get(key);
-    warnings.set(key, { message: kept?.message ?? message, shots: (kept?.shots ?? 0) + 1 });
-  }
+}
+
+/** The warnings in words, and in how many flights each was raised. */
+export function warningLines(
+  { warnings }: Elsewhere,
+  { spoken }: Display,
+): readonly { readonly message: string; readonly shots: number }[] {
+  return warnings.map(({ warning, shots }) => ({ message: warningText(warning, { units: spoken }), shots }));
 }
 
 /** How many shots are not used for want of a launch; empty when all have one. */

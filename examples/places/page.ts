@@ -1,3 +1,4 @@
+import { sum } from 'd3-array';
 import type { ShotTable } from 'fairflight/schema';
 import type { Display } from '../lib/display.js';
 import { ODD_RULE, oddLines } from '../lib/odd.js';
@@ -17,7 +18,7 @@ import { sceneWords } from '../lib/scene-options.js';
 import { counted, escaped, fixed, signed } from '../lib/text.js';
 import { CARD_STYLE, pocketCard } from './card.js';
 import { changesChart } from './chart.js';
-import { type Elsewhere, withoutLaunchSentence } from './elsewhere.js';
+import { type Elsewhere, warningLines, withoutLaunchSentence } from './elsewhere.js';
 import { basisSentence, LIMITS, placeSentences, widthSentence, windSentence } from './words.js';
 
 /** The distances elsewhere as one self-contained page, the card to cut out on top. */
@@ -49,16 +50,18 @@ export function elsewherePage(answer: Elsewhere, table: ShotTable, file: string,
       ),
       section('Shots that stand apart', '', oddShots(answer, display)),
       leftOut(table),
-      section('Limits', '', list(LIMITS) + beyondModels(answer)),
+      section('Limits', '', list(LIMITS) + beyondModels(answer, display)),
     ],
   });
 }
 
 /** Where the models are asked for more than was measured, in small print. */
-function beyondModels({ clubs, places, warnings }: Elsewhere): string {
-  if (warnings.length === 0) return '';
-  const all = places.length * clubs.reduce((sum, { shots }) => sum + shots, 0);
-  const each = warnings.map(({ message, shots }) => `${counted(shots, 'flight')} of ${all}: ${message}`);
+function beyondModels(answer: Elsewhere, display: Display): string {
+  if (answer.warnings.length === 0) return '';
+  const all = answer.places.length * sum(answer.clubs, ({ shots }) => shots);
+  const each = warningLines(answer, display).map(
+    ({ message, shots }) => `${counted(shots, 'flight')} of ${all}: ${message}`,
+  );
   return `<p class="note">Beyond what the models were measured on, for example: ${escaped(each.join(' · '))}</p>`;
 }
 

@@ -2,7 +2,8 @@ import type { ShotTable } from 'fairflight/schema';
 import type { Display } from '../lib/display.js';
 import { oddLines } from '../lib/odd.js';
 import { sceneWords } from '../lib/scene-options.js';
-import type { Elsewhere } from './elsewhere.js';
+import { near } from '../lib/text.js';
+import { type Elsewhere, warningLines } from './elsewhere.js';
 import { CARD_NOTE, headOf, LIMITS, placeSentences, widthSentence, windSentence } from './words.js';
 
 /** The distances elsewhere as JSON: every number under a key that says its unit. */
@@ -13,8 +14,7 @@ export function elsewhereRecord(
   display: Display,
 ): unknown {
   const { of, unit } = display.distance;
-  // Adding 0 turns −0 into 0.
-  const near = (value: number): number => Number(of(value).toFixed(1)) + 0;
+  const shown = (value: number): number => near(of(value), 1);
   return {
     about: {
       what: 'The same shots elsewhere',
@@ -41,21 +41,21 @@ export function elsewhereRecord(
       club,
       shots,
       [`carry (${unit})`]: {
-        mean: near(carry.mean),
-        ...(carry.interval && { low: near(carry.interval.low), high: near(carry.interval.high) }),
+        mean: shown(carry.mean),
+        ...(carry.interval && { low: shown(carry.interval.low), high: shown(carry.interval.high) }),
         basis: basis.carry,
       },
-      [`total (${unit})`]: { mean: near(total.mean), basis: basis.total },
-      ...(modelLess !== undefined && { [`model less measured (${unit})`]: near(modelLess) }),
+      [`total (${unit})`]: { mean: shown(total.mean), basis: basis.total },
+      ...(modelLess !== undefined && { [`model less measured (${unit})`]: shown(modelLess) }),
       there: Object.fromEntries(
         answer.places.map(({ key }) => [
           key,
           {
-            [`carry (${unit})`]: near(there[key].carry),
-            [`change of carry (${unit})`]: near(there[key].carryChange),
-            [`total (${unit})`]: near(there[key].total),
-            [`change of total (${unit})`]: near(there[key].totalChange),
-            [`drift to the right (${unit})`]: near(there[key].drift),
+            [`carry (${unit})`]: shown(there[key].carry),
+            [`change of carry (${unit})`]: shown(there[key].carryChange),
+            [`total (${unit})`]: shown(there[key].total),
+            [`change of total (${unit})`]: shown(there[key].totalChange),
+            [`drift to the right (${unit})`]: shown(there[key].drift),
           },
         ]),
       ),
@@ -66,6 +66,6 @@ export function elsewhereRecord(
       widthSentence(answer, display),
     ],
     'odd shots': oddLines(answer.sifted, display),
-    warnings: answer.warnings,
+    warnings: warningLines(answer, display),
   };
 }

@@ -5,7 +5,7 @@ import { readingLines } from '../lib/reading.js';
 import { sceneWords } from '../lib/scene-options.js';
 import { terminalTable } from '../lib/table.js';
 import { counted, fixed, signed, wrapped } from '../lib/text.js';
-import { type Elsewhere, withoutLaunchSentence } from './elsewhere.js';
+import { type Elsewhere, warningLines, withoutLaunchSentence } from './elsewhere.js';
 import { basisSentence, CARD_NOTE, LIMITS, placeSentences, widthSentence, windSentence } from './words.js';
 
 /** The distances elsewhere as text for the terminal. */
@@ -40,7 +40,7 @@ export function terminalReport(answer: Elsewhere, table: ShotTable, display: Dis
     '',
     'LIMITS',
     ...[CARD_NOTE, ...LIMITS].map((each) => `  ${each}`),
-    ...answer.warnings.map(
+    ...warningLines(answer, display).map(
       ({ message, shots }) => `  In ${counted(shots, 'flight')}, for example: ${message}`,
     ),
   ];

@@ -1,3 +1,4 @@
+import { sum } from 'd3-array';
 import type { OutputIndices, SweepAbout } from 'fairflight/sweep';
 import { axes, box, type Frame, frame, key, line, svg, text, whisker } from '../lib/chart.js';
 import type { Display } from '../lib/display.js';
@@ -22,9 +23,9 @@ export interface Findings {
 type Interval = { readonly low: number; readonly high: number };
 
 const MEANING =
-  'First order: the share of the variance of carry that would go if this alone were known. Total: the share that would stay if everything but this were known. What total exceeds first order by acts together with other factors.';
+  'First order: the share of the variance of carry that would go if this factor alone were known. Total: the share that would stay if all but this factor were known. The difference is what it does together with other factors.';
 const LIMITS =
-  'The shares belong to these ranges, each factor even over its own and independent of the others: widen a range and its share grows. They describe the models, not a player; spin from a delivery is known to about ±20 %.';
+  'The shares belong to these ranges, each factor drawn evenly over its own and independently of the others: widen a range and its share grows. They describe the models, not a player; spin from a delivery is known to about ±20 %.';
 
 function range(findings: Findings, { of, unit }: StudyFactor, j: number): string {
   const { factors } = findings.about.design as { readonly factors: readonly { from: number; to: number }[] };
@@ -37,14 +38,14 @@ function interval({ low, high }: Interval): string {
 }
 
 function sentences({ indices, about, without }: Findings, { distance }: Display): readonly string[] {
-  const alone = indices.factors.reduce((sum, { firstOrder }) => sum + firstOrder, 0);
+  const alone = sum(indices.factors, ({ firstOrder }) => firstOrder);
   const [most] = [...indices.factors.keys()].sort(
     (a, b) => (indices.factors[b]?.total ?? 0) - (indices.factors[a]?.total ?? 0),
   );
   const first = FACTORS[most ?? 0]?.label ?? '';
   return [
     `Carry has mean ${fixed(distance.of(indices.mean), 1)} ${distance.unit} and standard deviation ${fixed(distance.of(Math.sqrt(indices.variance)), 1)} ${distance.unit} over ${grouped(about.rows)} flights.`,
-    `Most of it hangs on ${first}. One at a time the factors account for ${fixed(100 * alone, 1)} % of the variance, together with one another for the rest.`,
+    `Most of the variance comes from ${first}. One at a time the factors account for ${fixed(100 * alone, 1)} % of it; acting together they account for the rest.`,
     ...(without === 0 ? [] : [`${grouped(without)} rows could not be computed; the status column says why.`]),
     ...(indices.excluded === 0
       ? []
@@ -66,7 +67,7 @@ export function terminalReport(findings: Findings, display: Display): string {
     ];
   });
   return [
-    'WHAT CARRY HANGS ON: Sobol indices, with 95 % intervals',
+    'WHAT CARRY DEPENDS ON: Sobol indices, with 95 % intervals',
     terminalTable(['factor', 'range', 'first order', '95 %', 'total', '95 %'], rows, 2),
     '',
     ...[...sentences(findings, display), MEANING, LIMITS].map((each) => wrapped(each)),
@@ -93,7 +94,7 @@ export function studyPage(findings: Findings, file: string, display: Display): s
     { head: 'total', unit: '95 % interval' },
   ];
   return htmlPage({
-    title: 'What the carry of a drive hangs on',
+    title: 'What the carry of a drive depends on',
     lead: `<p class="lead">${sentences(findings, display).map(escaped).join(' ')}</p>`,
     sections: [
       kept(

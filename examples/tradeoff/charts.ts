@@ -1,3 +1,4 @@
+import { sort } from 'd3-array';
 import type { FasterOrStraighter } from 'fairflight/dispersion';
 import { type Speed, si, toMph } from 'fairflight/units';
 import {
@@ -6,7 +7,6 @@ import {
   box,
   type Frame,
   frame,
-  heightForEqualScales,
   type KeyEntry,
   key,
   line,
@@ -30,6 +30,7 @@ import {
   textColour,
   VERMILION,
 } from '../lib/palette.js';
+import { planFrame } from '../lib/plan-frame.js';
 import { fixed, signed } from '../lib/text.js';
 import { factorsOf } from './player.js';
 import type { Cloud, Tradeoff } from './tradeoff.js';
@@ -52,7 +53,10 @@ export function tradeoffChart(tradeoff: Tradeoff, { speed }: Display): string {
   const along = (growth: number): readonly Point[] =>
     speeds.map((each) => [speed.of(each), 100 * (1 + growth) ** toMph(si<Speed>(each - now))]);
   const own = speeds.map(
-    (each): Point => [speed.of(each), 100 * factorsOf(player.law, toMph(si<Speed>(each - now))).direction],
+    (each): Point => [
+      speed.of(each),
+      100 * factorsOf(player.law.growth, toMph(si<Speed>(each - now))).direction,
+    ],
   );
   const interval = law === 'measured' ? player.trend?.interval : undefined;
   const shown = [...even, ...own, ...(interval === undefined ? [] : along(interval.high))].map(([, y]) => y);
@@ -241,30 +245,16 @@ export function cloudChart(tradeoff: Tradeoff, { distance, speed }: Display): st
   const points = ({ dispersion: { columns } }: Cloud): readonly Point[] =>
     columns.restX.slice(0, DRAWN).map((x, i) => [distance.of(x), distance.of(columns.restZ[i] ?? 0)]);
   const all = clouds.flatMap(([cloud]) => points(cloud));
-  const sorted = (values: readonly number[]): readonly number[] => [...values].sort((a, b) => a - b);
-  const xs = sorted(all.map(([x]) => x));
+  const xs = sort(all.map(([x]) => x));
   // One shot in two hundred at each end may lie outside: the wildest would shrink all the others.
   const skip = Math.floor(xs.length / 200);
   const trees = course.trees === undefined ? 0 : distance.of(course.trees);
-  const sides = sorted(all.map(([, z]) => Math.abs(z)));
+  const sides = sort(all.map(([, z]) => Math.abs(z)));
   const bounds = course.bounds === undefined ? 0 : distance.of(course.bounds);
   const side =
     Math.max(distance.of(course.fairway), trees + 8, bounds + 4, sides[sides.length - 1 - 2 * skip] ?? 0) + 2;
-  const ends = [(xs[skip] ?? 0) - 6, (xs[xs.length - 1 - skip] ?? 0) + 6] as const;
-  const missing = Math.max(0, 2 * side * 1.6 - (ends[1] - ends[0])) / 2;
-  const x = [ends[0] - missing, ends[1] + missing] as const;
-  const spec = {
-    width: 860,
-    x: { label: `distance along the target line (${distance.unit})`, domain: x, ticks: 9 },
-    y: {
-      label: `side (${distance.unit})`,
-      domain: [-side, side] as const,
-      ticks: 7,
-      format: (value: number) => fixed(Math.abs(value)),
-    },
-  };
-  // Looking along the flight from left to right, the right-hand side is below: the axis runs downward.
-  const f = frame({ ...spec, height: heightForEqualScales(spec), y: { ...spec.y, domain: [side, -side] } });
+  const f = planFrame((xs[skip] ?? 0) - 6, (xs[xs.length - 1 - skip] ?? 0) + 6, side, distance.unit);
+  const x = f.xAxis.domain;
   const half = distance.of(course.fairway) / 2;
   const inside = ([px, pz]: Point): boolean => px > x[0] && px < x[1] && Math.abs(pz) < side;
   const strip = (from: number, to: number, colour: string): string =>

@@ -40,7 +40,7 @@ export function tradeoffPage(tradeoff: Tradeoff, table: ShotTable, file: string,
       )}</div>`,
       kept(
         'The trade-off',
-        'Below the black curve a speed is worth having at that scatter, above it the distance is lost in the rough. The curve counts path, face and strike together; the player’s trend is that of direction alone.',
+        'Below the black curve a speed is worth having at that scatter; above it, the rough costs more than the distance brings. The curve counts path, face and strike together; the player’s trend is that of direction alone.',
         figure(tradeoffChart(tradeoff, display)),
       ),
       kept(

@@ -1,11 +1,5 @@
-import {
-  type Clubhead,
-  type Delivery,
-  type Hand,
-  isFairflightError,
-  locateStrike,
-  type StrikeMeasurement,
-} from 'fairflight';
+import { deviation, mean, median, sum } from 'd3-array';
+import { type Clubhead, type Delivery, type Hand, isFairflightError, locateStrike } from 'fairflight';
 import type { Correlation, DeliverySd, ScalableSpread, ScatterLaw } from 'fairflight/dispersion';
 import {
   type MeasuredShot,
@@ -17,17 +11,21 @@ import {
 import { type Angle, type Length, type Speed, si, toMph } from 'fairflight/units';
 import { UsageError } from '../lib/command.js';
 import type { Progress } from '../lib/progress.js';
-import { average, deviation, median } from '../lib/statistics.js';
 
 /** How scatter is said to change with speed. */
 export type LawChoice = 'constant' | 'measured' | { readonly perMph: number } | undefined;
+
+/** The growth of scatter that is reckoned with, and where it comes from. */
+export type ChosenLaw =
+  | { readonly kind: 'constant' | 'asked'; readonly growth: ScatterLaw }
+  | { readonly kind: 'measured'; readonly growth: ScatterLaw; readonly trend: ScatterTrend };
 
 /** A player as the shots show him or her. */
 export interface Player {
   /** The usual delivery now. */
   readonly usual: Delivery;
   readonly spread: ScalableSpread;
-  readonly law: ScatterLaw;
+  readonly law: ChosenLaw;
   /** The player's own trend of direction scatter; absent where all shots have one speed. */
   readonly trend: ScatterTrend | undefined;
   /** Shots of the band that stands for now, and its measured sideways scatter at landing [m]. */
@@ -94,7 +92,7 @@ export function playerFrom(question: PlayerQuestion, progress: Progress): Player
     band.shots.flatMap((i): Located[] => {
       const shot = complete[i];
       if (shot === undefined || (!keepOutliers && outliers.has(i))) return [];
-      const found = locateStrike(readingsOf(shot), { clubhead, hand });
+      const found = locateStrike(shot, { clubhead, hand });
       done++;
       progress.tick(done);
       if (found.outcome === 'located') return [{ delivery: found.delivery, shot }];
@@ -109,14 +107,14 @@ export function playerFrom(question: PlayerQuestion, progress: Progress): Player
   const trend = trendOf(groups);
   const law = lawFrom(question.law, trend);
   const home = homeBand(groups, question.now);
-  const clubSpeed = question.now ?? si<Speed>(average(home.map(({ delivery }) => delivery.clubSpeed)));
+  const clubSpeed = question.now ?? speedOf(home);
   return {
     usual: { ...meanDelivery(home), clubSpeed, hand },
-    spread: spreadOf(groups, law, clubSpeed),
+    spread: spreadOf(groups, law.growth, clubSpeed),
     law,
     trend,
     now: { shots: home.length, side: sideOf(home) },
-    used: groups.reduce((sum, { length }) => sum + length, 0),
+    used: sum(groups, ({ length }) => length),
     odd: summary.oddShots,
     unexplained,
     incomplete: shots.length - complete.length,
@@ -127,25 +125,6 @@ function isComplete(shot: MeasuredShot): boolean {
   return (['clubSpeed', 'ballSpeed', 'launchAngle', 'launchDirection', 'spinRate'] as const).every(
     (name) => shot[name] !== undefined,
   );
-}
-
-/** Only the readings of the impact; the rest plays no part. */
-function readingsOf(shot: MeasuredShot): StrikeMeasurement {
-  const names = [
-    'clubSpeed',
-    'attackAngle',
-    'clubPath',
-    'faceAngle',
-    'dynamicLoft',
-    'ballSpeed',
-    'launchAngle',
-    'launchDirection',
-    'spinRate',
-    'spinAxisTilt',
-  ] as const;
-  return Object.fromEntries(
-    names.flatMap((name) => (shot[name] === undefined ? [] : [[name, shot[name]]])),
-  ) as StrikeMeasurement;
 }
 
 function trendOf(groups: readonly (readonly Located[])[]): ScatterTrend | undefined {
@@ -159,39 +138,43 @@ function trendOf(groups: readonly (readonly Located[])[]): ScatterTrend | undefi
 }
 
 /** The law asked for; else the player's own trend where it is shown, and constant degrees where it is not. */
-function lawFrom(choice: LawChoice, trend: ScatterTrend | undefined): ScatterLaw {
-  if (choice === 'constant') return { kind: 'constant' };
+function lawFrom(choice: LawChoice, trend: ScatterTrend | undefined): ChosenLaw {
+  if (choice === 'constant') return { kind: 'constant', growth: {} };
   if (typeof choice === 'object') {
-    return { kind: 'growing', directionPerMph: choice.perMph, strikePerMph: choice.perMph };
+    return { kind: 'asked', growth: { directionPerMph: choice.perMph, strikePerMph: choice.perMph } };
   }
   if (choice === 'measured' && trend === undefined) {
     throw new UsageError('--law measured needs shots at two speeds or more, three of each');
   }
-  if (trend === undefined || (choice === undefined && trend.unclear)) return { kind: 'constant' };
-  return { kind: 'measured', trend };
+  if (trend === undefined || (choice === undefined && trend.unclear)) return { kind: 'constant', growth: {} };
+  return { kind: 'measured', growth: { directionPerMph: trend.growthPerMph }, trend };
 }
 
 /** The band nearest the speed asked for; else the one with most shots, of several that nearest the median speed. */
 function homeBand(groups: readonly (readonly Located[])[], now: Speed | undefined): readonly Located[] {
-  const speed = (group: readonly Located[]): number =>
-    average(group.map(({ delivery }) => delivery.clubSpeed));
   const most = Math.max(...groups.map((group) => group.length));
   const usual = now === undefined ? groups.filter((group) => group.length === most) : groups;
-  const aim = now ?? median(groups.flatMap((group) => group.map(({ delivery }) => delivery.clubSpeed)));
+  const aim = now ?? median(groups.flat(), ({ delivery }) => delivery.clubSpeed) ?? Number.NaN;
   return usual.reduce((kept, group) =>
-    Math.abs(speed(group) - aim) < Math.abs(speed(kept) - aim) ? group : kept,
+    Math.abs(speedOf(group) - aim) < Math.abs(speedOf(kept) - aim) ? group : kept,
   );
 }
 
+/** Mean club speed of a band. */
+function speedOf(band: readonly Located[]): Speed {
+  return si(mean(band, ({ delivery }) => delivery.clubSpeed) ?? Number.NaN);
+}
+
 function meanDelivery(band: readonly Located[]): Delivery {
-  const mean = (name: ScatterName): number => average(band.map(({ delivery }) => SCATTERS[name](delivery)));
+  const of = (name: ScatterName): number =>
+    mean(band, ({ delivery }) => SCATTERS[name](delivery)) ?? Number.NaN;
   return {
-    clubSpeed: si<Speed>(mean('clubSpeed')),
-    attackAngle: si<Angle>(mean('attackAngle')),
-    clubPath: si<Angle>(mean('clubPath')),
-    faceAngle: si<Angle>(mean('faceAngle')),
-    dynamicLoft: si<Angle>(mean('dynamicLoft')),
-    strikeOffset: { toe: si<Length>(mean('toe')), high: si<Length>(mean('high')) },
+    clubSpeed: si<Speed>(of('clubSpeed')),
+    attackAngle: si<Angle>(of('attackAngle')),
+    clubPath: si<Angle>(of('clubPath')),
+    faceAngle: si<Angle>(of('faceAngle')),
+    dynamicLoft: si<Angle>(of('dynamicLoft')),
+    strikeOffset: { toe: si<Length>(of('toe')), high: si<Length>(of('high')) },
   };
 }
 
@@ -214,8 +197,7 @@ function spreadOf(groups: readonly (readonly Located[])[], law: ScatterLaw, now:
     );
   });
   const dof = rows.length - groups.length;
-  const product = (i: number, j: number): number =>
-    rows.reduce((sum, row) => sum + (row[i] ?? 0) * (row[j] ?? 0), 0) / dof;
+  const product = (i: number, j: number): number => sum(rows, (row) => (row[i] ?? 0) * (row[j] ?? 0)) / dof;
   const sd = NAMES.map((_, i) => Math.sqrt(product(i, i)));
   const correlations = NAMES.flatMap((a, i): Correlation<ScatterName>[] =>
     NAMES.slice(i + 1).map((b, k) => {
@@ -231,11 +213,9 @@ function spreadOf(groups: readonly (readonly Located[])[], law: ScatterLaw, now:
 }
 
 /** Factors on the scatter of direction and strike, some mph faster than now. */
-export function factorsOf(law: ScatterLaw, faster: number): { direction: number; strike: number } {
-  if (law.kind === 'constant') return { direction: 1, strike: 1 };
-  if (law.kind === 'measured') return { direction: (1 + law.trend.growthPerMph) ** faster, strike: 1 };
-  return {
-    direction: (1 + (law.directionPerMph ?? 0)) ** faster,
-    strike: (1 + (law.strikePerMph ?? 0)) ** faster,
-  };
+export function factorsOf(
+  { directionPerMph = 0, strikePerMph = 0 }: ScatterLaw,
+  faster: number,
+): { direction: number; strike: number } {
+  return { direction: (1 + directionPerMph) ** faster, strike: (1 + strikePerMph) ** faster };
 }

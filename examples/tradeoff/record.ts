@@ -2,6 +2,7 @@ import type { BestSpeed } from 'fairflight/dispersion';
 import type { ShotTable } from 'fairflight/schema';
 import type { Display } from '../lib/display.js';
 import { sceneWords } from '../lib/scene-options.js';
+import { near } from '../lib/text.js';
 import type { Tradeoff } from './tradeoff.js';
 import {
   answerSentence,
@@ -14,8 +15,6 @@ import {
   lawWords,
   widthSentence,
 } from './words.js';
-
-const near = (value: number, decimals: number): number => Number(value.toFixed(decimals)) + 0;
 
 /** The trade-off as JSON: every number under a key that says its unit. */
 export function tradeoffRecord(

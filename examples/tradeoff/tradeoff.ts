@@ -3,7 +3,6 @@ import {
   type Dispersion,
   disperse,
   type FasterOrStraighter,
-  type FasterQuestion,
   fasterOrStraighter,
   type Hole,
   type ScalableSpread,
@@ -12,7 +11,7 @@ import {
 } from 'fairflight/dispersion';
 import { type Angle, type Length, mph, type Speed, si, toMph } from 'fairflight/units';
 import type { Progress } from '../lib/progress.js';
-import { factorsOf, type Player } from './player.js';
+import { type ChosenLaw, factorsOf, type Player } from './player.js';
 
 /** The course as the player meets it from the tee. */
 export interface Course {
@@ -65,35 +64,32 @@ export function tradeoffOf(question: TradeoffQuestion, progress: Progress): Trad
   const { player, course, clubhead, scene, shots } = question;
   const { law } = player;
   const laws = lawsOf(law);
-  const ask = (asked: ScatterLaw, count: number, from: number, to: number): FasterOrStraighter =>
-    fasterOrStraighter(player.usual, player.spread, {
+  const { usual, spread } = player;
+  const ask = (growth: ScatterLaw, count: number, from: number, to: number): FasterOrStraighter =>
+    fasterOrStraighter({ delivery: usual, spread, hole: holesOf(course), law: growth }, scene, {
       clubhead,
-      scene,
-      holes: holesOf(course),
       skill: course.skill,
-      law: asked,
       shots: count,
       onProgress: (done) => progress.tick(from + (to - from) * done),
-    } satisfies FasterQuestion);
-  const answer = ask(law, shots, 0, laws.constant ? 30 : 90);
+    });
+  const answer = ask(law.growth, shots, 0, laws.constant ? 30 : 90);
   const constant = laws.constant && ask(laws.constant, shots, 30, laws.low ? 60 : 90);
   const ends = laws.low &&
     laws.high && {
-      low: ask(laws.low, shots / 2, 60, 75),
-      high: ask(laws.high, shots / 2, 75, 90),
+      low: ask(laws.low, Math.ceil(shots / 2), 60, 75),
+      high: ask(laws.high, Math.ceil(shots / 2), 75, 90),
     };
   const cloud = (clubSpeed: Speed): Cloud => ({
     clubSpeed,
-    dispersion: disperse({ ...player.usual, clubSpeed }, scaled(player, clubSpeed), {
+    dispersion: disperse({ delivery: { ...usual, clubSpeed }, spread: scaled(player, clubSpeed) }, scene, {
       clubhead,
-      scene,
       shots: 1024,
       fairway: { width: course.fairway },
       ...(course.trees !== undefined && { limits: { left: course.trees, right: course.trees } }),
     }),
   });
-  const now = cloud(player.usual.clubSpeed);
-  const faster = cloud(si<Speed>(player.usual.clubSpeed + mph(STEP_SHOWN)));
+  const now = cloud(usual.clubSpeed);
+  const faster = cloud(si<Speed>(usual.clubSpeed + mph(STEP_SHOWN)));
   progress.tick(WORK);
   return { player, course, clubhead, scene, answer, constant, ends, now, faster };
 }
@@ -105,15 +101,12 @@ interface Laws {
 }
 
 /** What the law is compared with. */
-function lawsOf(law: ScatterLaw): Laws {
-  if (law.kind === 'constant') return { constant: undefined, low: undefined, high: undefined };
-  if (law.kind === 'growing') return { constant: { kind: 'constant' }, low: undefined, high: undefined };
+function lawsOf(law: ChosenLaw): Laws {
+  if (law.kind !== 'measured') {
+    return { constant: law.kind === 'asked' ? {} : undefined, low: undefined, high: undefined };
+  }
   const { low, high } = law.trend.interval;
-  return {
-    constant: { kind: 'constant' },
-    low: { kind: 'growing', directionPerMph: low },
-    high: { kind: 'growing', directionPerMph: high },
-  };
+  return { constant: {}, low: { directionPerMph: low }, high: { directionPerMph: high } };
 }
 
 function holesOf({ lengths, fairway, trees, bounds }: Course): readonly Hole[] {
@@ -129,7 +122,7 @@ function holesOf({ lengths, fairway, trees, bounds }: Course): readonly Hole[] {
 }
 
 function scaled({ spread, law, usual }: Player, clubSpeed: Speed): ScalableSpread {
-  const { direction, strike } = factorsOf(law, toMph(si<Speed>(clubSpeed - usual.clubSpeed)));
+  const { direction, strike } = factorsOf(law.growth, toMph(si<Speed>(clubSpeed - usual.clubSpeed)));
   const angle = (value: Angle | undefined): Angle => si<Angle>((value ?? 0) * direction);
   const length = (value: Length | undefined): Length => si<Length>((value ?? 0) * strike);
   const { clubPath, faceAngle, toe, high } = spread.sd;

@@ -17,7 +17,7 @@ export const LIMITS: readonly string[] = [
   'Everything but club speed and scatter stays as it is: attack angle, loft, aim. A faster swing may want another loft.',
   'Every hole has the same straight fairway, rough and trees; trees leave a recovery shot, out of bounds costs stroke and distance. A tight, wet or bent course gives another answer: say what it is like with the options.',
   'Scatter has tails wider than a normal distribution (Student t, 5 degrees of freedom), since a normal one fits shots poorly (Ko 2012). The strike on the face is worked out from the readings of ball and club.',
-  'Run after landing is known to ±20 %.',
+  'Run after landing is known to ±25 %.',
 ];
 
 const per = ({ course }: Tradeoff): string =>
@@ -144,7 +144,7 @@ export function lawWords({ player: { law } }: Tradeoff, display: Display): strin
     `${fixed(100 * perUnit(value, display), 1)} % a ${display.speed.unit}`;
   if (law.kind === 'constant') return 'scatter stays the same degrees';
   if (law.kind === 'measured') return `direction scatters ${share(law.trend.growthPerMph)} more, as measured`;
-  return `scatter of direction and strike grows ${share(law.directionPerMph ?? 0)}, as asked`;
+  return `scatter of direction and strike grows ${share(law.growth.directionPerMph ?? 0)}, as asked`;
 }
 
 /** The course in words. */

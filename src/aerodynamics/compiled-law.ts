@@ -4,10 +4,12 @@ import type { AerodynamicModel } from './model.js';
 export const SPIN_CELLS = 2048;
 const CELLS_PER_SPIN_RATIO = 800;
 /** Cells of the table in Re, a power of two; {@link CELLS_PER_REYNOLDS} of them a unit: Re from 0 to 512,000. @internal */
-export const REYNOLDS_CELLS = 1024;
-const CELLS_PER_REYNOLDS = 1 / 500;
+export const REYNOLDS_CELLS = 2048;
+const CELLS_PER_REYNOLDS = 1 / 250;
 /** Largest coefficient error a usable cell may have. 1e-9 of a coefficient moves a drive by under 1e-6 m. */
 const LARGEST_ERROR = 1e-9;
+/** Largest part of a coefficient that its form may leave over. */
+const LARGEST_MISFIT = 1e-13;
 /** Largest jump of slope, in coefficient per cell, between usable neighbours: a corner in the law is no error of a cell. */
 const LARGEST_CORNER = 1e-6;
 /**
@@ -15,19 +17,20 @@ const LARGEST_CORNER = 1e-6;
  * much less than this that a flight which comes near a corner is handed over before it crosses it unseen.
  */
 const CORNER_MARGIN = 0.04;
-/** Where the law is taken apart into a part in S and a part in Re. */
+/** Where a coefficient is taken apart: at this Re it is a function of S alone. */
 const PIVOT_REYNOLDS = 150_000;
+/** A spin ratio that any flight may meet: cells are usable around it. */
 const PIVOT_SPIN_RATIO = 0.2;
 
 /**
- * A coefficient law tabulated as piecewise cubics: CL(S) and CD(S) + CD(Re). Only for laws that have this form, which
- * is measured, not assumed; `spinCells` and `reynoldsCells` bound the cells whose error was measured and found small
- * enough. Outside them the exact law must be used. @internal
+ * A coefficient law tabulated as piecewise cubics: each coefficient as a(S) + b(S) c(Re). Only for laws that have this
+ * form, which is measured, not assumed; `spinCells` and `reynoldsCells` bound the cells whose error was measured and
+ * found small enough. Outside them the exact law must be used. @internal
  */
 export interface CompiledLaw {
-  /** Eight numbers a cell of S: four coefficients of CL, four of the S part of CD. */
+  /** Sixteen numbers a cell of S: the four coefficients of a, of CL and of CD by turns; then those of b. */
   readonly spinTable: Float64Array;
-  /** Four numbers a cell of Re: the Re part of CD. */
+  /** Eight numbers a cell of Re: the four coefficients of c, of CL and of CD by turns. */
   readonly reynoldsTable: Float64Array;
   readonly cellsPerSpinRatio: number;
   readonly cellsPerReynolds: number;
@@ -38,44 +41,38 @@ export interface CompiledLaw {
   readonly measuredError: number;
 }
 
+/** Numbers of a cell of S and of a cell of Re. @internal */
+export const SPIN_NUMBERS = 16;
+export const REYNOLDS_NUMBERS = 8;
+
 /**
  * Compiles a model's law, or returns undefined when it has another form or is too rough for the tables.
  * @internal
  */
 export function compileLaw(model: AerodynamicModel): CompiledLaw | undefined {
-  const { dragCoefficient: drag, liftCoefficient: lift } = model;
-  if (!hasAdditiveForm(model)) return undefined;
-  const pivot = drag(PIVOT_REYNOLDS, PIVOT_SPIN_RATIO);
-  const liftOfSpin = tabulate((s) => lift(PIVOT_REYNOLDS, s), SPIN_CELLS, CELLS_PER_SPIN_RATIO);
-  const dragOfSpin = tabulate((s) => drag(PIVOT_REYNOLDS, s), SPIN_CELLS, CELLS_PER_SPIN_RATIO);
-  const dragOfReynolds = tabulate(
-    (re) => drag(re, PIVOT_SPIN_RATIO) - pivot,
-    REYNOLDS_CELLS,
-    CELLS_PER_REYNOLDS,
+  const lift = takeApart(model.liftCoefficient);
+  const drag = takeApart(model.dragCoefficient);
+  if (lift === undefined || drag === undefined) return undefined;
+  // An error of b counts as much as c is large, and the other way about.
+  const spinTables = [
+    ...[lift, drag].map(({ a }) => tabulate(a, SPIN_CELLS, CELLS_PER_SPIN_RATIO, 1)),
+    ...[lift, drag].map(({ b, largestC }) => tabulate(b, SPIN_CELLS, CELLS_PER_SPIN_RATIO, largestC)),
+  ];
+  const reynoldsTables = [lift, drag].map(({ c, largestB }) =>
+    tabulate(c, REYNOLDS_CELLS, CELLS_PER_REYNOLDS, largestB),
   );
-  const spinErrors = liftOfSpin.errors.map((error, i) => Math.max(error, dragOfSpin.errors[i] as number));
-  const spinCorners = new Set([...liftOfSpin.corners, ...dragOfSpin.corners]);
-  const spinCells = runAround(Math.floor(PIVOT_SPIN_RATIO * CELLS_PER_SPIN_RATIO), spinErrors, spinCorners);
-  const reynoldsCells = runAround(
-    Math.floor(PIVOT_REYNOLDS * CELLS_PER_REYNOLDS),
-    dragOfReynolds.errors,
-    dragOfReynolds.corners,
-  );
-  if (spinCells.high - spinCells.low < 64 || reynoldsCells.high - reynoldsCells.low < 64) return undefined;
-
-  const spinTable = new Float64Array(8 * SPIN_CELLS);
-  for (let cell = 0; cell < SPIN_CELLS; cell++) {
-    spinTable.set(liftOfSpin.table.subarray(4 * cell, 4 * cell + 4), 8 * cell);
-    spinTable.set(dragOfSpin.table.subarray(4 * cell, 4 * cell + 4), 8 * cell + 4);
-  }
+  const spin = usableAround(PIVOT_SPIN_RATIO * CELLS_PER_SPIN_RATIO, spinTables);
+  const reynolds = usableAround(PIVOT_REYNOLDS * CELLS_PER_REYNOLDS, reynoldsTables);
+  if (spin.cells.high - spin.cells.low < 64 || reynolds.cells.high - reynolds.cells.low < 64)
+    return undefined;
   return {
-    spinTable,
-    reynoldsTable: dragOfReynolds.table,
+    spinTable: interleaved(spinTables, SPIN_CELLS),
+    reynoldsTable: interleaved(reynoldsTables, REYNOLDS_CELLS),
     cellsPerSpinRatio: CELLS_PER_SPIN_RATIO,
     cellsPerReynolds: CELLS_PER_REYNOLDS,
-    spinCells,
-    reynoldsCells,
-    measuredError: worst(spinErrors, spinCells) + worst(dragOfReynolds.errors, reynoldsCells),
+    spinCells: spin.cells,
+    reynoldsCells: reynolds.cells,
+    measuredError: spin.error + reynolds.error,
   };
 }
 
@@ -93,14 +90,14 @@ export function compiledLaw(model: AerodynamicModel): CompiledLaw | undefined {
 
 /** Coefficients that are the same everywhere, in the form of a compiled law. @internal */
 export function constantLaw(lift: number, drag: number): CompiledLaw {
-  const spinTable = new Float64Array(8 * SPIN_CELLS);
+  const spinTable = new Float64Array(SPIN_NUMBERS * SPIN_CELLS);
   for (let cell = 0; cell < SPIN_CELLS; cell++) {
-    spinTable[8 * cell] = lift;
-    spinTable[8 * cell + 4] = drag;
+    spinTable[SPIN_NUMBERS * cell] = lift;
+    spinTable[SPIN_NUMBERS * cell + 1] = drag;
   }
   return {
     spinTable,
-    reynoldsTable: new Float64Array(4 * REYNOLDS_CELLS),
+    reynoldsTable: new Float64Array(REYNOLDS_NUMBERS * REYNOLDS_CELLS),
     cellsPerSpinRatio: CELLS_PER_SPIN_RATIO,
     cellsPerReynolds: CELLS_PER_REYNOLDS,
     spinCells: { low: 0, high: SPIN_CELLS },
@@ -109,34 +106,58 @@ export function constantLaw(lift: number, drag: number): CompiledLaw {
   };
 }
 
-/** Measures on an off-node grid that CD = f(S) + g(Re) and CL = h(S). */
-function hasAdditiveForm({ dragCoefficient: drag, liftCoefficient: lift }: AerodynamicModel): boolean {
-  const pivot = drag(PIVOT_REYNOLDS, PIVOT_SPIN_RATIO);
-  for (let i = 0; i <= 40; i++) {
-    const re = 1000 + (i / 40) ** 1.3 * 510_000;
-    for (let j = 0; j <= 40; j++) {
-      const s = 0.0137 + (j / 40) ** 2 * 2.5;
-      const additive = drag(re, PIVOT_SPIN_RATIO) + drag(PIVOT_REYNOLDS, s) - pivot;
-      if (!(Math.abs(drag(re, s) - additive) < 1e-13)) return false;
-      if (!(Math.abs(lift(re, s) - lift(PIVOT_REYNOLDS, s)) < 1e-13)) return false;
+/** A coefficient as a(S) + b(S) c(Re), and how large b and c get. */
+interface Apart {
+  readonly a: (s: number) => number;
+  readonly b: (s: number) => number;
+  readonly c: (re: number) => number;
+  readonly largestB: number;
+  readonly largestC: number;
+}
+
+/** Reynolds numbers and spin ratios, none a node of the tables, at which the form is measured. */
+const FORM_REYNOLDS = Array.from({ length: 41 }, (_, i) => 1000 + (i / 40) ** 1.3 * 510_000);
+const FORM_SPIN_RATIOS = Array.from({ length: 41 }, (_, j) => 0.0137 + (j / 40) ** 2 * 2.5);
+
+/**
+ * Takes a coefficient apart along the Re and the S at which it is furthest from its values at the pivot, or returns
+ * undefined where the sum is not the coefficient.
+ */
+function takeApart(coefficient: (re: number, s: number) => number): Apart | undefined {
+  const a = (s: number): number => coefficient(PIVOT_REYNOLDS, s);
+  let [furthest, atRe, atS] = [0, PIVOT_REYNOLDS, PIVOT_SPIN_RATIO];
+  for (const re of FORM_REYNOLDS) {
+    for (const s of FORM_SPIN_RATIOS) {
+      const far = coefficient(re, s) - a(s);
+      if (Math.abs(far) > Math.abs(furthest)) [furthest, atRe, atS] = [far, re, s];
     }
   }
-  return true;
+  const atPivot = a(atS);
+  const b = (s: number): number => (furthest === 0 ? 0 : (coefficient(atRe, s) - a(s)) / furthest);
+  const c = (re: number): number => coefficient(re, atS) - atPivot;
+  for (const re of FORM_REYNOLDS) {
+    for (const s of FORM_SPIN_RATIOS) {
+      if (!(Math.abs(coefficient(re, s) - (a(s) + b(s) * c(re))) < LARGEST_MISFIT)) return undefined;
+    }
+  }
+  const largest = (f: (x: number) => number, at: readonly number[]): number =>
+    Math.max(...at.map((x) => Math.abs(f(x))));
+  return { a, b, c, largestB: largest(b, FORM_SPIN_RATIOS), largestC: largest(c, FORM_REYNOLDS) };
+}
+
+/** A function as cubics, the error of each, and the cells that begin at a corner. */
+interface Tabulated {
+  readonly table: Float64Array;
+  readonly errors: readonly number[];
+  readonly corners: ReadonlySet<number>;
 }
 
 /**
  * Cubics through the four Chebyshev points of each cell, the error measured at four other points of each, and the
- * cells that begin at a corner of the law. A step across a corner fools an error estimate, so the tables end there.
+ * cells that begin at a corner of the law; error and corner times `weight`. A step across a corner fools an error
+ * estimate, so the tables end there.
  */
-function tabulate(
-  f: (x: number) => number,
-  cells: number,
-  cellsPerUnit: number,
-): {
-  readonly table: Float64Array;
-  readonly errors: readonly number[];
-  readonly corners: ReadonlySet<number>;
-} {
+function tabulate(f: (x: number) => number, cells: number, cellsPerUnit: number, weight: number): Tabulated {
   const corners = new Set<number>();
   const table = new Float64Array(4 * cells);
   const errors: number[] = [];
@@ -159,8 +180,8 @@ function tabulate(
       const miss = f((cell + t) / cellsPerUnit) - (c0 + t * (c1 + t * (c2 + t * c3)));
       error = Math.max(error, Math.abs(miss));
     }
-    errors.push(Number.isFinite(error) ? error : Number.POSITIVE_INFINITY);
-    if (Math.abs(c1 - slopeBefore) > LARGEST_CORNER) corners.add(cell);
+    errors.push(Number.isFinite(error) ? weight * error : Number.POSITIVE_INFINITY);
+    if (weight * Math.abs(c1 - slopeBefore) > LARGEST_CORNER) corners.add(cell);
     slopeBefore = c1 + 2 * c2 + 3 * c3;
   }
   return { table, errors, corners };
@@ -201,6 +222,28 @@ function runAround(
   return { low, high };
 }
 
-function worst(errors: readonly number[], cells: { readonly low: number; readonly high: number }): number {
-  return Math.max(...errors.slice(cells.low, cells.high));
+/** The usable cells of several tables together, around one, and the largest error in them. */
+function usableAround(
+  cell: number,
+  tables: readonly Tabulated[],
+): { readonly cells: CompiledLaw['spinCells']; readonly error: number } {
+  const errors = (tables[0] as Tabulated).errors.map((_, i) =>
+    Math.max(...tables.map((table) => table.errors[i] as number)),
+  );
+  const corners = new Set(tables.flatMap((table) => [...table.corners]));
+  const cells = runAround(Math.floor(cell), errors, corners);
+  return { cells, error: Math.max(...errors.slice(cells.low, cells.high)) };
+}
+
+/** The cells of several tables side by side, the numbers of each two by turns. */
+function interleaved(tables: readonly Tabulated[], cells: number): Float64Array {
+  const numbers = 4 * tables.length;
+  const together = new Float64Array(numbers * cells);
+  tables.forEach(({ table }, n) => {
+    const offset = 8 * (n >> 1) + (n & 1);
+    table.forEach((value, i) => {
+      together[numbers * (i >> 2) + offset + 2 * (i & 3)] = value;
+    });
+  });
+  return together;
 }

@@ -1,4 +1,4 @@
-import { requireRecord } from '../errors.js';
+import { readRecord } from '../inputs/read.js';
 import type {
   CoefficientGrid,
   ModelChoice,
@@ -6,9 +6,9 @@ import type {
   ScaledModel,
   TableModel,
 } from './model-data.js';
+import { gridFields } from './model-fields.js';
 import { checkedData } from './resolve.js';
-import { type CoefficientScale, checkScale } from './scaled.js';
-import { GRID_FIELDS } from './table.js';
+import { type CoefficientScale, scaleFields } from './scaled.js';
 
 /**
  * A model from a user's own wind-tunnel or range grid, Re × S, as plain data.
@@ -20,8 +20,7 @@ import { GRID_FIELDS } from './table.js';
  * @throws {@link FairflightError} `invalid-input` for a grid of the wrong shape, `outside-range` for a bad entry
  */
 export function tabulatedModel(grid: CoefficientGrid): TableModel {
-  requireRecord('grid', grid, GRID_FIELDS);
-  return checkedData({ ...grid, kind: 'table' }, 'grid');
+  return checkedData({ ...readRecord(gridFields, grid, 'grid'), kind: 'table' }, 'grid');
 }
 
 /**
@@ -32,8 +31,7 @@ export function tabulatedModel(grid: CoefficientGrid): TableModel {
  * @example scaledModel('fitted-modern', { drag: 0.97 })
  */
 export function scaledModel(of: ModelChoice, scale: CoefficientScale): ScaledModel {
-  requireRecord('scale', scale, ['drag', 'lift']);
-  return checkedData({ ...checkScale(scale, 'scale'), kind: 'scaled', of }, 'model');
+  return checkedData({ ...readRecord(scaleFields, scale, 'scale'), kind: 'scaled', of }, 'model');
 }
 
 /**
@@ -43,7 +41,8 @@ export function scaledModel(of: ModelChoice, scale: CoefficientScale): ScaledMod
  *
  * Lyu, Kensrud and Smith (2020), Sports Engineering 23, doi 10.1007/s12283-020-0318-1, found CL down to −0.10 to −0.15
  * between Re 50,000 and 70,000 at 750–2,250 rpm, and positive lift outside. Zero is a cautious middle, not a
- * measurement; the sources also find positive lift below Re 50,000. Off unless you ask for it: full shots stay above.
+ * measurement; the sources also find positive lift below Re 50,000. Off unless you ask for it: full shots stay above. The
+ * default has a loss of its own, wider in Re; this one is for models without.
  */
 export function withReverseMagnus(of: ModelChoice): ReverseMagnusModel {
   return checkedData({ kind: 'reverse-magnus', of }, 'model');

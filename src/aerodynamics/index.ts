@@ -1,8 +1,11 @@
+export * from './bearman-harvey-1976.js';
 export * from './data-models.js';
 export * from './davies-1949.js';
 export { type FittedModernConstants, fittedModern, fittedModernConstants } from './fitted-modern.js';
+export * from './lieberman-2001.js';
 export * from './model.js';
 export * from './model-data.js';
+export * from './naruo-2004.js';
 export * from './penner-bearman-harvey.js';
 export * from './registry.js';
 export { resolveModel } from './resolve.js';

@@ -1,7 +1,10 @@
 import { frozen } from '../inputs/frozen.js';
+import { bearmanHarvey1976 } from './bearman-harvey-1976.js';
 import { davies1949 } from './davies-1949.js';
 import { fittedModern } from './fitted-modern.js';
+import { lieberman2001 } from './lieberman-2001.js';
 import type { AerodynamicModel } from './model.js';
+import { naruo2004 } from './naruo-2004.js';
 import { pennerBearmanHarvey } from './penner-bearman-harvey.js';
 import { smitsSmith1994 } from './smits-smith-1994.js';
 import { testRangeLine } from './test-range-line.js';
@@ -9,7 +12,10 @@ import { testRangeLine } from './test-range-line.js';
 /** Ids of the built-in models. */
 export type AerodynamicModelId =
   | 'fitted-modern'
+  | 'lieberman-2001'
+  | 'naruo-2004'
   | 'smits-smith-1994'
+  | 'bearman-harvey-1976'
   | 'penner-bearman-harvey'
   | 'test-range-line'
   | 'davies-1949';
@@ -18,11 +24,22 @@ export type AerodynamicModelId =
 export const aerodynamicModels: Readonly<Record<AerodynamicModelId, AerodynamicModel>> =
   /* @__PURE__ */ frozen(() => ({
     'fitted-modern': fittedModern,
+    'lieberman-2001': lieberman2001,
+    'naruo-2004': naruo2004,
     'smits-smith-1994': smitsSmith1994,
+    'bearman-harvey-1976': bearmanHarvey1976,
     'penner-bearman-harvey': pennerBearmanHarvey,
     'test-range-line': testRangeLine,
     'davies-1949': davies1949,
   }));
+
+/** The built-in models of a ball as they are made today; the others are balls of their time. */
+export const presentDayModels: readonly AerodynamicModelId[] = /* @__PURE__ */ frozen(() => [
+  'fitted-modern',
+  'test-range-line',
+  'naruo-2004',
+  'lieberman-2001',
+]);
 
 /** The model used where none is named: {@link fittedModern}. */
 export const defaultAerodynamics: AerodynamicModel = fittedModern;

@@ -1,4 +1,6 @@
-import { requireWithin } from '../errors.js';
+import { type Declared, optional, quantity } from '../inputs/field.js';
+import { frozen } from '../inputs/frozen.js';
+import { RATIO } from '../units/unit.js';
 import type { AerodynamicModel } from './model.js';
 
 /** Factors on the coefficients of a model. */
@@ -9,13 +11,11 @@ export interface CoefficientScale {
   readonly lift?: number;
 }
 
-/** A checked copy of the factors. @throws FairflightError naming the factor @internal */
-export function checkScale({ drag, lift }: CoefficientScale, field: string): CoefficientScale {
-  return {
-    ...(drag !== undefined && { drag: requireWithin(`${field}.drag`, drag, 0.2, 5, '') }),
-    ...(lift !== undefined && { lift: requireWithin(`${field}.lift`, lift, 0.2, 5, '') }),
-  };
-}
+/** Declaration of {@link CoefficientScale}. @internal */
+export const scaleFields: Declared<CoefficientScale> = /* @__PURE__ */ frozen(() => ({
+  drag: optional(quantity(RATIO, 0.2, 5, 0.97, 'factor on the drag coefficient')),
+  lift: optional(quantity(RATIO, 0.2, 5, 1.03, 'factor on the lift coefficient')),
+}));
 
 /** The model with its coefficients multiplied. @internal */
 export function scaledFunctions(

@@ -1,58 +1,27 @@
-import { requireOneOf, requireWithin } from '../errors.js';
 import { frozen } from '../inputs/frozen.js';
-import { checkName, checkSource, refuse } from './check-data.js';
+import { refusal } from '../inputs/refuse.js';
 import type { AerodynamicModel } from './model.js';
 import type { TableModel } from './model-data.js';
 import { at } from './monotone.js';
 import { SPIN_DECAY } from './spin-decay.js';
 import { monotoneSurface } from './surface.js';
 
-/** Fields of a table besides its kind. @internal */
-export const GRID_FIELDS = [
-  'id',
-  'label',
-  'reynolds',
-  'spinRatio',
-  'drag',
-  'lift',
-  'source',
-  'spinEntering',
-  'spinDecay',
-] as const;
-
-/** A checked copy of a table. @throws FairflightError naming the entry @internal */
-export function checkTable(given: TableModel, field: string): TableModel {
-  const name = checkName(given, field);
-  const source = checkSource(given.source, `${field}.source`);
-  const reynolds = nodes(`${field}.reynolds`, given.reynolds, 1, 1, 1e7);
-  const spinRatio = nodes(`${field}.spinRatio`, given.spinRatio, 2, 0, 10);
-  const drag = rows(`${field}.drag`, given.drag, reynolds, spinRatio, 0.01, 10);
-  const lift = rows(`${field}.lift`, given.lift, reynolds, spinRatio, -5, 5);
-  const { spinEntering, spinDecay } = given;
+/** A table already read, when its numbers fit together. @throws FairflightError naming the entry @internal */
+export function soundTable(table: TableModel, field: string): TableModel {
+  const { reynolds, spinRatio, drag, lift } = table;
+  requireIncreasing(`${field}.reynolds`, reynolds);
+  requireIncreasing(`${field}.spinRatio`, spinRatio);
+  requireShape(`${field}.drag`, drag, reynolds, spinRatio);
+  requireShape(`${field}.lift`, lift, reynolds, spinRatio);
   lift.forEach((row, i) => {
     if (at(spinRatio, 0) === 0 && at(row, 0) !== 0) {
-      refuse(
-        `${field}.lift[${i}][0]`,
-        row[0],
-        'must be 0 at spin ratio 0: without spin lift has no direction',
-      );
+      const path = `${field}.lift[${i}][0]`;
+      throw refusal(path, `${path} must be 0 at spin ratio 0: without spin lift has no direction`, {
+        value: row[0],
+      });
     }
   });
-  return {
-    kind: 'table',
-    ...name,
-    reynolds,
-    spinRatio,
-    drag,
-    lift,
-    source,
-    ...(spinEntering !== undefined && {
-      spinEntering: requireOneOf(`${field}.spinEntering`, spinEntering, ['across', 'total']),
-    }),
-    ...(spinDecay !== undefined && {
-      spinDecay: requireWithin(`${field}.spinDecay`, spinDecay, 0, 1e-3, ''),
-    }),
-  };
+  return table;
 }
 
 /** The model that a checked table holds. @internal */
@@ -86,40 +55,30 @@ export function tableFunctions(table: TableModel): AerodynamicModel {
   }));
 }
 
-function nodes(
-  field: string,
-  values: unknown,
-  atLeast: number,
-  minimum: number,
-  maximum: number,
-): readonly number[] {
-  if (!Array.isArray(values) || values.length < atLeast) {
-    refuse(field, values, `must be an array of at least ${atLeast} number${atLeast === 1 ? '' : 's'}`);
-  }
-  const checked = values.map((value, i) => requireWithin(`${field}[${i}]`, value, minimum, maximum, ''));
-  checked.forEach((value, i) => {
-    if (i > 0 && value <= at(checked, i - 1)) {
-      refuse(`${field}[${i}]`, value, `must be greater than the one before it, ${checked[i - 1]}`);
-    }
+function requireIncreasing(field: string, values: readonly number[]): void {
+  values.forEach((value, i) => {
+    if (i === 0 || value > at(values, i - 1)) return;
+    const path = `${field}[${i}]`;
+    throw refusal(path, `${path} must be greater than the one before it, ${values[i - 1]}`, { value });
   });
-  return checked;
 }
 
-function rows(
+function requireShape(
   field: string,
-  given: unknown,
+  rows: readonly (readonly number[])[],
   reynolds: readonly number[],
   spinRatio: readonly number[],
-  minimum: number,
-  maximum: number,
-): readonly (readonly number[])[] {
-  if (!Array.isArray(given) || given.length !== reynolds.length) {
-    refuse(field, given, `must have one row for each of the ${reynolds.length} Reynolds numbers`);
+): void {
+  if (rows.length !== reynolds.length) {
+    throw refusal(field, `${field} must have one row for each of the ${reynolds.length} Reynolds numbers`, {
+      value: rows.length,
+    });
   }
-  return given.map((row: unknown, i) => {
-    if (!Array.isArray(row) || row.length !== spinRatio.length) {
-      refuse(`${field}[${i}]`, row, `must have one number for each of the ${spinRatio.length} spin ratios`);
-    }
-    return row.map((value, j) => requireWithin(`${field}[${i}][${j}]`, value, minimum, maximum, ''));
+  rows.forEach(({ length }, i) => {
+    if (length === spinRatio.length) return;
+    const path = `${field}[${i}]`;
+    throw refusal(path, `${path} must have one number for each of the ${spinRatio.length} spin ratios`, {
+      value: length,
+    });
   });
 }

@@ -1,3 +1,4 @@
+import type { Declared } from '../inputs/field.js';
 import { frozen } from '../inputs/frozen.js';
 import { readRecord } from '../inputs/read.js';
 import { refusal, refuseType } from '../inputs/refuse.js';
@@ -11,7 +12,10 @@ import { REFERENCE_HEIGHT, windRatio } from './wind-ratio.js';
 /** A wind as a player or a weather report gives it. */
 export type WindReading = WindReadingOf<TerrainName>;
 
-const fields = /* @__PURE__ */ frozen(() => windReadingFields(Object.keys(terrains)));
+/** Declaration of a reading with the terrains known here. @internal */
+export const courseWindFields: Declared<WindReadingFields> = /* @__PURE__ */ frozen(() =>
+  windReadingFields(Object.keys(terrains)),
+);
 
 /**
  * A {@link Wind} from a speed and the direction it comes from. A reading at another height than the profile's reference
@@ -20,14 +24,18 @@ const fields = /* @__PURE__ */ frozen(() => windReadingFields(Object.keys(terrai
  * @example windFrom({ speed: mph(8), clock: 1.5, terrain: 'links-course', measuredAt: metres(2) })
  */
 export function windFrom(reading: WindReading): Wind {
-  const given = readRecord(fields, reading, 'wind');
-  const from = originOf(given);
-  const profile = profileOf(given);
-  const speed = given.speed / ratioAt(given, profile);
+  return windOf(readRecord(courseWindFields, reading, 'wind'), 'wind');
+}
+
+/** {@link windFrom} of a reading already read, which the caller wrote under `path`. @internal */
+export function windOf(given: WindReadingFields, path: string): Wind {
+  const from = originOf(given, path);
+  const profile = profileOf(given, path);
+  const speed = given.speed / ratioAt(given, profile, path);
   if (speed > FASTEST_WIND) {
     throw refusal(
-      'wind.speed',
-      `wind.speed of ${given.speed} m/s at ${given.measuredAt} m means ${speed.toFixed(1)} m/s at the reference height; at most ${FASTEST_WIND} m/s there`,
+      `${path}.speed`,
+      `${path}.speed of ${given.speed} m/s at ${given.measuredAt} m means ${speed.toFixed(1)} m/s at the reference height; at most ${FASTEST_WIND} m/s there`,
       { value: given.speed, unit: 'm/s', range: [0, FASTEST_WIND] },
       'outside-range',
     );
@@ -38,38 +46,42 @@ export function windFrom(reading: WindReading): Wind {
     across: si<Speed>(0 - speed * Math.sin(from)),
     ...(profile !== undefined && { profile }),
   };
-  requireSoundProfile(wind, 'wind');
+  requireSoundProfile(wind, path);
   return wind;
 }
 
-function originOf(given: WindReadingFields): number {
+function originOf(given: WindReadingFields, path: string): number {
   const ways = (['from', 'clock', 'bearing'] as const).filter((key) => given[key] !== undefined);
   const { from, clock, bearing, targetBearing } = given;
   if (bearing !== undefined && targetBearing === undefined) {
-    throw refuseType('wind.targetBearing', 'the bearing of the target, beside wind.bearing', undefined);
+    throw refuseType(`${path}.targetBearing`, 'the bearing of the target, beside bearing', undefined);
   }
   if (ways.length !== 1 || (targetBearing !== undefined && bearing === undefined)) {
     const got = [...ways, ...(targetBearing === undefined ? [] : ['targetBearing'])].join(' and ') || 'none';
-    throw refusal('wind', `wind needs exactly one of from, clock, or bearing with targetBearing, got ${got}`);
+    throw refusal(
+      path,
+      `${path} needs exactly one of from, clock, or bearing with targetBearing, got ${got}`,
+    );
   }
   if (from !== undefined) return from;
   if (clock !== undefined) return clock * 30 * RADIANS_PER_DEGREE;
   return Number(bearing) - Number(targetBearing);
 }
 
-function profileOf({ terrain, profile }: WindReadingFields): WindProfile | undefined {
+function profileOf({ terrain, profile }: WindReadingFields, path: string): WindProfile | undefined {
   if (terrain === undefined) return profile;
-  if (profile !== undefined) throw refusal('wind.profile', 'wind takes a terrain or a profile, not both');
+  if (profile !== undefined)
+    throw refusal(`${path}.profile`, `${path} takes a terrain or a profile, not both`);
   return { kind: 'log', roughness: terrains[terrain as TerrainName].roughness };
 }
 
 /** Wind at the height of the reading over wind at the reference height. */
-function ratioAt({ measuredAt }: WindReadingFields, profile: WindProfile | undefined): number {
+function ratioAt({ measuredAt }: WindReadingFields, profile: WindProfile | undefined, path: string): number {
   if (measuredAt === undefined) return 1;
   if (profile === undefined) {
     throw refusal(
-      'wind.measuredAt',
-      `wind.measuredAt needs a terrain or a profile: a uniform wind is the same at ${measuredAt} m and ${REFERENCE_HEIGHT} m`,
+      `${path}.measuredAt`,
+      `${path}.measuredAt needs a terrain or a profile: a uniform wind is the same at ${measuredAt} m and ${REFERENCE_HEIGHT} m`,
       { value: measuredAt, unit: 'm', hint: "for example terrain: 'links-course'" },
     );
   }
@@ -77,8 +89,8 @@ function ratioAt({ measuredAt }: WindReadingFields, profile: WindProfile | undef
   // A reading among the obstacles says little about the wind above them.
   if (!(ratio >= 0.1)) {
     throw refusal(
-      'wind.measuredAt',
-      `wind.measuredAt = ${measuredAt} m lies among the obstacles of this profile (displacement and roughness), where a reading does not tell the wind above`,
+      `${path}.measuredAt`,
+      `${path}.measuredAt = ${measuredAt} m lies among the obstacles of this profile (displacement and roughness), where a reading does not tell the wind above`,
       { value: measuredAt, unit: 'm' },
       'outside-range',
     );

@@ -55,7 +55,8 @@ export interface DispersionOptions extends ShotOptions, CloudOptions {
   readonly limits?: LateralLimits;
 }
 
-const optionFields: Declared<DispersionOptions> = /* @__PURE__ */ frozen(() => {
+/** Declaration of {@link DispersionOptions}. @internal */
+export const dispersionOptionFields: Declared<DispersionOptions> = /* @__PURE__ */ frozen(() => {
   const limit = optional(quantity(YARDS, 0, 500, 25, 'lateral limit'));
   const limits: Declared<LateralLimits> = { left: limit, right: limit };
   return {
@@ -116,7 +117,7 @@ const LEVELS = [0.5, 0.9, 0.95];
  * Scatters a player's shots about the usual one, plays each through strike, flight and run, and says where they go.
  *
  * The Monte Carlo error beside each figure is what another seed would change; it says nothing about the models, whose
- * spin is good to ±20 % and whose run is a band of ±20 %.
+ * spin is good to ±20 % and whose run is a band of ±25 %.
  * A scattered shot outside what a delivery or launch may have is in no figure and stands among `failures`.
  * @param scattered - the delivery or launch the player means to make, and how shots differ from it
  * @param scene - air, wind, ground, turf, ball and coefficient model; each has a default
@@ -140,7 +141,7 @@ export function disperse(
 ): Dispersion {
   const scatter = readScattered(scattered);
   const resolved = resolveScene(scene);
-  const given = readOptions(optionFields, options);
+  const given = readOptions(dispersionOptionFields, options);
   const { aim = 0, fairway, hazards = [], limits } = given;
   if (given.hazards !== undefined && fairway === undefined) {
     throw refusal(

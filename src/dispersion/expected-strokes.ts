@@ -1,4 +1,4 @@
-import { choice, type Declared, named, optional, quantity } from '../inputs/field.js';
+import { choice, type Declared, named, optional, type QuantityField, quantity } from '../inputs/field.js';
 import { frozen } from '../inputs/frozen.js';
 import { readChoice, readOptions, readQuantity } from '../inputs/read.js';
 import { isotonic } from '../numerics/index.js';
@@ -81,10 +81,14 @@ export function strokesSettings({ skill, table = 'smoothed' }: ExpectedStrokesOp
 
 type Curve = readonly (readonly [distance: number, strokes: number])[];
 
-const LIES: readonly Lie[] = ['tee', 'fairway', 'rough', 'sand', 'recovery', 'green'];
+/** @internal */
+export const LIES: readonly Lie[] = ['tee', 'fairway', 'rough', 'sand', 'recovery', 'green'];
 
-const distanceField = /* @__PURE__ */ frozen(() => quantity(YARDS, 0, 731.52, 137, 'distance to the hole'));
-const puttField = /* @__PURE__ */ frozen(() =>
+/** Distances to the hole from off the green. @internal */
+export const distanceField: QuantityField = /* @__PURE__ */ frozen(() =>
+  quantity(YARDS, 0, 731.52, 137, 'distance to the hole'),
+);
+const puttField: QuantityField = /* @__PURE__ */ frozen(() =>
   quantity(FEET, 0, greenRadiusField.max, 6, 'distance to the hole'),
 );
 

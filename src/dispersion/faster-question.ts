@@ -61,14 +61,16 @@ const holesField: CustomField = /* @__PURE__ */ frozen(() => ({
   label: 'hole',
 }));
 
-const questionFields: Declared<FasterQuestion> = /* @__PURE__ */ frozen(() => ({
+/** Declaration of {@link FasterQuestion}. @internal */
+export const fasterQuestionFields: Declared<FasterQuestion> = /* @__PURE__ */ frozen(() => ({
   delivery: record(deliveryFields, 'delivery'),
   spread: scalableSpreadField,
   hole: holesField,
   law: optional(record(scatterLawFields, 'law of scatter')),
 }));
 
-const optionFields: Declared<FasterOptions> = /* @__PURE__ */ frozen(() => ({
+/** Declaration of {@link FasterOptions}. @internal */
+export const fasterOptionFields: Declared<FasterOptions> = /* @__PURE__ */ frozen(() => ({
   ...shotOptionFields,
   ...cloudOptionFields,
   ...strokesOptionFields,
@@ -93,10 +95,10 @@ export interface FasterReading {
 
 /** Reads the question, and plays the usual shot at every speed. @throws FairflightError naming the field @internal */
 export function readFaster(question: unknown, scene: unknown, options: unknown): FasterReading {
-  const { delivery, spread, hole, law = {} } = readSubject(questionFields, question);
+  const { delivery, spread, hole, law = {} } = readSubject(fasterQuestionFields, question);
   requireScale(spread);
   const resolved = resolveScene(scene);
-  const given = readOptions(optionFields, options);
+  const given = readOptions(fasterOptionFields, options);
   const player = createPlayer(resolved, shotSettings(given));
   player.fromDelivery(delivery);
   const speeds = speedsOf(given.speeds, delivery.clubSpeed);

@@ -42,7 +42,8 @@ export interface StrokesOnHoleOptions extends ShotOptions, CloudOptions, Expecte
   readonly aim?: Angle | 'best';
 }
 
-const optionFields: Declared<StrokesOnHoleOptions> = /* @__PURE__ */ frozen(() => ({
+/** Declaration of {@link StrokesOnHoleOptions}. @internal */
+export const strokesOnHoleOptionFields: Declared<StrokesOnHoleOptions> = /* @__PURE__ */ frozen(() => ({
   ...shotOptionFields,
   ...cloudOptionFields,
   ...strokesOptionFields,
@@ -86,7 +87,7 @@ export function strokesOnHole(
 ): StrokesOnHole {
   const { hole, ...scatter } = readScattered<{ readonly hole: Hole }>(question, { hole: holeField });
   const resolved = resolveScene(scene);
-  const given = readOptions(optionFields, options);
+  const given = readOptions(strokesOnHoleOptionFields, options);
   const { columns, failures, warnings } = playScattered(scatter, resolved, given);
   const counted = strokesOf(columns, hole, strokesSettings(given), given.aim);
   return { ...counted, shots: columns.shot.length, failures, warnings };

@@ -39,6 +39,12 @@ export interface Flight {
   readonly launch: Launch;
   /** Horizontal distance from the start to where the ball first meets the ground plane [m]. */
   readonly carry: Length;
+  /**
+   * Standard error of the carry [m], plus or minus: how far the measurements open the default ball, found by leaving out
+   * one source at a time, in still air. Only where the default model was flown to a landing, from 25 to 85 m/s at a
+   * spin ratio of 0.02 to 0.8. Single balls differ by more: 13 of them spread by 18 m (Lyu, Kensrud, Smith and Tosaya 2018).
+   */
+  readonly carryBand?: Length;
   /** Sideways position at that point [m], + right of the target line. */
   readonly side: Length;
   /** Sideways distance of that point from the initial launch line [m], + right. */

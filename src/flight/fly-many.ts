@@ -17,7 +17,7 @@ import { createFlightEngine, type FlightEngine } from './engine/general.js';
 import type { Flight } from './flight.js';
 import { type FlightEnd, type FlightSettings, settingsOf } from './fly.js';
 import { groundAt } from './ground-plane.js';
-import { type FlightProblem, sceneProblem, setAir, setLaunch, type WritableProblem } from './problem.js';
+import { sceneProblem, setAir, setLaunch, type WritableProblem } from './problem.js';
 
 /** Launches as columns, one number a flight, SI units; columns left out are 0. */
 export interface LaunchColumns {
@@ -115,16 +115,19 @@ export interface FlightColumns {
   readonly spinAxisZ: Float64Array;
 }
 
-const conditionFields: Readonly<Record<keyof ConditionColumns, QuantityField & { readonly optional: true }>> =
-  /* @__PURE__ */ frozen(() => ({
-    airDensity: optional(airFields.density),
-    airViscosity: optional(airFields.viscosity),
-    windAlong: optional(windFields.along),
-    windAcross: optional(windFields.across),
-    elevation: groundFields.elevation,
-  }));
+/** Declaration of {@link ConditionColumns}. @internal */
+export const conditionFields: Readonly<
+  Record<keyof ConditionColumns, QuantityField & { readonly optional: true }>
+> = /* @__PURE__ */ frozen(() => ({
+  airDensity: optional(airFields.density),
+  airViscosity: optional(airFields.viscosity),
+  windAlong: optional(windFields.along),
+  windAcross: optional(windFields.across),
+  elevation: groundFields.elevation,
+}));
 
-const optionFields: Declared<FlyManyOptions> = /* @__PURE__ */ frozen(() => ({
+/** Declaration of {@link FlyManyOptions}. @internal */
+export const flyManyOptionFields: Declared<FlyManyOptions> = /* @__PURE__ */ frozen(() => ({
   ...flightOptionFields,
   conditions: custom((value) => value, 'conditions'),
   kernel: custom(readKernel, 'batch kernel'),
@@ -165,7 +168,7 @@ export function flyMany(
   scene: Scene = {},
   options: FlyManyOptions = {},
 ): FlightColumns {
-  const { conditions = {}, kernel, ...given } = readOptions(optionFields, options);
+  const { conditions = {}, kernel, ...given } = readOptions(flyManyOptionFields, options);
   const { columns, count } = readColumns(launchFields, launches, 'launches');
   const like = { count, like: 'launches.ballSpeed' };
   const varied = readColumns(conditionFields, conditions, 'options.conditions', like).columns;
@@ -189,13 +192,20 @@ export function flyColumns(
   const out = flightColumns(count);
   const zero = new Float64Array(count);
   const direction = launches.launchDirection ?? zero;
-  const write = rowWriter(launches, conditions, problem, scene, zero);
+  const writeProblem = rowWriter(launches, conditions, problem, scene, zero);
+  const write = (i: number): void => {
+    writeProblem(i);
+    // Kept now: a batch has written later rows by the time it hands this one back.
+    out.spinAxisX[i] = problem.nx;
+    out.spinAxisY[i] = problem.ny;
+    out.spinAxisZ[i] = problem.nz;
+  };
   let general: FlightEngine | undefined;
   const keepRow = (i: number, flight: CompiledEnd | undefined): void => {
     if (flight === undefined) general ??= createFlightEngine();
     const end = flight ?? general?.fly(problem, tolerance, timeLimit);
     if (end === undefined) return;
-    keep(out, i, end, direction[i] as number, problem);
+    keep(out, i, end, direction[i] as number);
     // Onto the plane, as in fly. Where elevation is a column, the problem may hold that of a later row by now.
     const elevation = conditions.elevation?.[i] ?? problem.elevation;
     if (end.ending === 'landed')
@@ -244,13 +254,7 @@ function rowWriter(
   };
 }
 
-function keep(
-  out: FlightColumns,
-  i: number,
-  end: FlightEnd,
-  direction: number,
-  problem: FlightProblem,
-): void {
+function keep(out: FlightColumns, i: number, end: FlightEnd, direction: number): void {
   const s = end.state;
   const x = s[0] as number;
   const z = s[2] as number;
@@ -272,7 +276,4 @@ function keep(
   out.vy[i] = vy;
   out.vz[i] = vz;
   out.landingSpin[i] = s[6] as number;
-  out.spinAxisX[i] = problem.nx;
-  out.spinAxisY[i] = problem.ny;
-  out.spinAxisZ[i] = problem.nz;
 }

@@ -1,10 +1,12 @@
+import { carryShare } from '../aerodynamics/carry-band.js';
+import { fittedModern } from '../aerodynamics/index.js';
 import { type FlightOptions, flightOptionFields } from '../inputs/flight-options.js';
 import { type Launch, readLaunch } from '../inputs/launch.js';
 import { readOptions } from '../inputs/read.js';
 import { type ResolvedScene, resolveScene, type Scene } from '../scene/scene.js';
 import type { GrowingTrack } from '../track.js';
 import { si } from '../units/index.js';
-import type { ModelWarning, WarningCode } from '../warnings/index.js';
+import type { CarryEffect, ModelWarning, WarningCode } from '../warnings/warning.js';
 import { curve, descentAngle } from './curve-and-descent.js';
 import { type CompiledEngine, createCompiledEngine } from './engine/compiled.js';
 import { createFlightEngine, type EngineResult, type NodeSink } from './engine/general.js';
@@ -12,7 +14,7 @@ import { STATES } from './equations.js';
 import type { Flight } from './flight.js';
 import { groundAt } from './ground-plane.js';
 import { type FlightProblem, flightProblem } from './problem.js';
-import { rangeWarnings, rangeWatch } from './range-watch.js';
+import { rangeWarnings, rangeWatch, type SeenRanges } from './range-watch.js';
 
 /** How exactly and how long a flight is computed. @internal */
 export interface FlightSettings {
@@ -74,7 +76,7 @@ export function flyIn(
       createFlightEngine().fly(problem, tolerance, timeLimit, sink),
     );
   }
-  return flightRecord(launch, problem, flight, engine.track(), rangeWarnings(problem.model, engine.seen()));
+  return flightRecord(launch, problem, flight, engine.track(), engine.seen());
 }
 
 /** Flies a problem by an engine that hands its nodes to a sink, and makes the record of it. @internal */
@@ -93,13 +95,7 @@ export function recordedFlight(
     acceleration.push(f[3] as number, f[4] as number, f[5] as number);
     watch.note(y);
   });
-  return flightRecord(
-    launch,
-    problem,
-    end,
-    { time, state, acceleration },
-    rangeWarnings(problem.model, watch.seen),
-  );
+  return flightRecord(launch, problem, end, { time, state, acceleration }, watch.seen);
 }
 
 /** What every engine reports of a flight. @internal */
@@ -110,7 +106,7 @@ function flightRecord(
   problem: FlightProblem,
   end: FlightEnd,
   track: GrowingTrack,
-  warnings: ModelWarning[],
+  seen: SeenRanges,
 ): Flight {
   const last = end.state;
   const [x, z] = [last[0] as number, last[2] as number];
@@ -122,11 +118,15 @@ function flightRecord(
   track.state[track.state.length - STATES + 1] = y;
   const [vx, vy, vz] = [last[3] as number, last[4] as number, last[5] as number];
   const descent = si<Flight['descentAngle']>(descentAngle(vx, vy, vz));
+  const carry = Math.sqrt(x * x + z * z);
+  const band = end.ending === 'landed' ? bandOf(problem, launch.ballSpeed, carry) : undefined;
+  // Beyond the data the spread between the sources is what the extrapolation may be worth.
+  const warnings = rangeWarnings(problem.model, seen, band);
   if (end.ending !== 'landed') warnings.push(endingWarning(end.ending, end.time, problem));
-  return {
+  const flight: { -readonly [K in keyof Flight]: Flight[K] } = {
     ended: end.ending,
     launch,
-    carry: si(Math.sqrt(x * x + z * z)),
+    carry: si(carry),
     side: si(z),
     curve: si(curve(x, z, launch.launchDirection ?? 0)),
     apex: si(end.apex),
@@ -146,6 +146,20 @@ function flightRecord(
     track,
     warnings,
   };
+  // Not spread into the literal, which would cost a tenth of the flight.
+  if (band !== undefined) flight.carryBand = band.carry;
+  return flight;
+}
+
+/** Standard error of a carry; known for the default ball alone, and for the launches of its table. */
+function bandOf(
+  { model, radius, spin }: FlightProblem,
+  ballSpeed: number,
+  carry: number,
+): CarryEffect | undefined {
+  if (model !== fittedModern) return undefined;
+  const share = carryShare(ballSpeed, (radius * spin) / ballSpeed);
+  return share === undefined ? undefined : { carry: si(carry * share), share };
 }
 
 const ENDING_CODES: Readonly<Record<Exclude<Flight['ended'], 'landed'>, WarningCode>> = {
@@ -157,14 +171,15 @@ const ENDING_CODES: Readonly<Record<Exclude<Flight['ended'], 'landed'>, WarningC
 function endingWarning(
   ending: Exclude<Flight['ended'], 'landed'>,
   time: number,
-  problem: FlightProblem,
+  { model }: FlightProblem,
 ): ModelWarning {
+  const range = { min: 0, max: ending === 'time-limit' ? time : 0 };
   return {
     code: ENDING_CODES[ending],
     severity: 'caution',
-    model: problem.model.id,
+    model: model.id,
     quantity: 'ended',
-    range: { min: 0, max: ending === 'time-limit' ? time : 0 },
+    range,
     value: time,
   };
 }

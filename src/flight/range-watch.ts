@@ -1,7 +1,7 @@
 import type { AerodynamicModel } from '../aerodynamics/index.js';
 import { windRatio } from '../air/wind-ratio.js';
 import type { Range } from '../source.js';
-import { type ModelWarning, outsideRange } from '../warnings/warning.js';
+import { type CarryEffect, type ModelWarning, outsideRange } from '../warnings/warning.js';
 import type { FlightProblem } from './problem.js';
 
 /** Reynolds numbers and spin ratios met in a flight. @internal */
@@ -10,15 +10,22 @@ export interface SeenRanges {
   readonly spinRatio: Range;
 }
 
-/** Says where what was seen leaves the published range of a coefficient model. @internal */
-export function rangeWarnings(model: AerodynamicModel, seen: SeenRanges): ModelWarning[] {
+/**
+ * Says where what was seen leaves the published range of a coefficient model, and how far the carry may be off for it
+ * where that can be told. @internal
+ */
+export function rangeWarnings(
+  model: AerodynamicModel,
+  seen: SeenRanges,
+  effect?: CarryEffect,
+): ModelWarning[] {
   const warnings: ModelWarning[] = [];
   for (const quantity of QUANTITIES) {
     const worst = furthestOutside(seen[quantity], model.validity[quantity]);
     const warning =
       worst === undefined
         ? undefined
-        : outsideRange(CODES[quantity], model.id, quantity, model.validity[quantity], worst);
+        : outsideRange(CODES[quantity], model.id, quantity, model.validity[quantity], worst, effect);
     if (warning !== undefined) warnings.push(warning);
   }
   return warnings;

@@ -1,4 +1,4 @@
-import { describe, isList } from '../errors.js';
+import { isList, isRecord } from '../errors.js';
 import type { Fields, QuantityField } from './field.js';
 import { allows, requireKnown } from './read.js';
 import { refusal, refuseQuantity, refuseType } from './refuse.js';
@@ -40,9 +40,15 @@ export function readColumns<Name extends string>(
   return { count: expected?.count ?? 0, columns };
 }
 
+/** True for a typed column. @internal */
+export function isTyped(column: unknown): column is Float64Array {
+  // A proxy may throw where it is asked for its class; it is no view of a buffer.
+  return ArrayBuffer.isView(column) && column instanceof Float64Array;
+}
+
 /** Reads one column. @throws FairflightError naming the row, as `launches.ballSpeed[17]` @internal */
 export function readColumn(field: QuantityField, column: unknown, path: string): Float64Array {
-  const typed = column instanceof Float64Array;
+  const typed = isTyped(column);
   if (!typed && !isList(column)) throw refuseType(path, 'a Float64Array or a list of numbers', column);
   const { length } = column;
   const numbers = typed ? column : new Float64Array(length);
@@ -63,11 +69,7 @@ export function readColumn(field: QuantityField, column: unknown, path: string):
 export function plainColumns<T extends object>(
   columns: T,
 ): { readonly [K in keyof T]: T[K] extends ArrayLike<number> ? readonly number[] : T[K] } {
-  if (typeof columns !== 'object' || columns === null) {
-    throw refusal('columns', `columns must be a record of columns, got ${describe(columns)}`, {
-      value: columns,
-    });
-  }
+  if (!isRecord(columns)) throw refuseType('columns', 'a record of columns', columns);
   const plain = Object.entries(columns).map(([name, column]) => [
     name,
     ArrayBuffer.isView(column) ? Array.from(column as unknown as ArrayLike<number>) : column,

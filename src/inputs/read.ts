@@ -1,6 +1,6 @@
 import { describe, isList, isRecord } from '../errors.js';
 import type { Declared, Field, Fields, ListField, NamedField, QuantityField, VariantField } from './field.js';
-import { refusal, refuseQuantity, refuseType } from './refuse.js';
+import { memberPath, refusal, refuseQuantity, refuseType } from './refuse.js';
 
 /** Names of fields that a message lists; more would bury what it says. */
 const MOST_NAMES = 24;
@@ -69,7 +69,7 @@ export function requireKnown(
   if (!isRecord(value)) throw refuseType(path, 'an object', value);
   for (const key in value) {
     if (!Object.hasOwn(value, key)) {
-      throw refusal(`${path}.${key}`, `${path} inherits ${describe(key)}; give its fields as its own`, {
+      throw refusal(memberPath(path, key), `${path} inherits ${describe(key)}; give its fields as its own`, {
         value,
       });
     }
@@ -83,7 +83,7 @@ function refuseUnknown(fields: Readonly<Record<string, unknown>>, key: string, p
   const known = names.slice(0, MOST_NAMES).join(', ');
   const more = names.length > MOST_NAMES ? ' and more' : '';
   const text = names.length === 0 ? 'it has none' : `known fields: ${known}${more}`;
-  return refusal(`${path}.${key}`, `${path} has no field ${describe(key)}; ${text}`);
+  return refusal(memberPath(path, key), `${path} has no field ${describe(key)}; ${text}`);
 }
 
 /** Reads one value by its field. @throws FairflightError @internal */

@@ -1,5 +1,5 @@
 import { describe, type ErrorCode, type ErrorDetails, FairflightError } from '../errors.js';
-import { fromUnit, inUnit } from '../units/unit.js';
+import { fromUnit, inUnit, type Unit } from '../units/unit.js';
 import type { QuantityField } from './field.js';
 
 /** An error whose message ends in what the caller can do about it. @internal */
@@ -11,6 +11,15 @@ export function refusal(
 ): FairflightError {
   const advice = details.hint === undefined ? '' : `; ${details.hint}`;
   return new FairflightError(code, `${message}${advice}`, { field, ...details });
+}
+
+/** Longest name of a field that a path repeats. */
+const LONGEST_NAME = 60;
+
+/** `launch.ballSpeed`, or `options.fixed['launch.ballSpeed']` where the name is not a plain one. @internal */
+export function memberPath(path: string, name: string): string {
+  const short = name.length > LONGEST_NAME ? `${name.slice(0, LONGEST_NAME)}…` : name;
+  return /^[\w$]+$/.test(short) ? `${path}.${short}` : `${path}['${short}']`;
 }
 
 /** Enough digits for a message, and no more. */
@@ -70,11 +79,39 @@ function gotText(value: unknown, { si, said }: QuantityField): string {
   return `${plain} (${withUnit(short(inUnit(said, value)), said.symbol)})`;
 }
 
-/** Refuses a number that is none, or lies outside its field's range. @internal */
-export function refuseQuantity(field: QuantityField, value: unknown, path: string): FairflightError {
+/**
+ * Refuses a number that is none, or lies outside its field's range.
+ * @param subject - what the message speaks of, where the path alone does not say what the number is
+ * @internal
+ */
+export function refuseQuantity(
+  field: QuantityField,
+  value: unknown,
+  path: string,
+  subject: string = path,
+): FairflightError {
+  return refuseNumber(field, value, path, subject, hintFor(field, value));
+}
+
+/** {@link refuseQuantity} for a value that was written with its unit: which one was meant is no question. @internal */
+export function refuseWritten(
+  field: QuantityField,
+  unit: Unit,
+  value: unknown,
+  path: string,
+): FairflightError {
+  return refuseNumber({ ...field, said: unit }, value, path, path, undefined);
+}
+
+function refuseNumber(
+  field: QuantityField,
+  value: unknown,
+  path: string,
+  subject: string,
+  hint: string | undefined,
+): FairflightError {
   const finite = typeof value === 'number' && Number.isFinite(value);
-  const hint = hintFor(field, value);
-  const start = value === undefined ? `${path} is missing; it must be` : `${path} must be`;
+  const start = value === undefined ? `${subject} is missing; it must be` : `${subject} must be`;
   const got = value === undefined ? '' : `, got ${gotText(value, field)}`;
   return refusal(
     path,

@@ -64,7 +64,7 @@ export async function recover(
   if (`${title}\n` !== titleLine(identity, head.length)) {
     throw refusal(
       'path',
-      `${partial} is an unfinished file of another sweep: design, setup, outputs or library version differ`,
+      `${partial} is an unfinished file of another sweep: design, scene, options or library version differ`,
       { value: partial, hint: 'pass overwrite: true, or another path' },
     );
   }

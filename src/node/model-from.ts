@@ -1,10 +1,11 @@
 import { pathToFileURL } from 'node:url';
 import { type AerodynamicModel, resolveModel } from '../aerodynamics/index.js';
 import { modelAsData } from '../aerodynamics/resolve.js';
+import { describe, isReadable } from '../errors.js';
 import { type Declared, optional, text } from '../inputs/field.js';
 import { frozen } from '../inputs/frozen.js';
 import { refusal, refuseType } from '../inputs/refuse.js';
-import type { SweepRequest } from '../sweep/plan.js';
+import type { SweepRequest } from '../sweep/request.js';
 
 /**
  * Where worker threads find a coefficient model of the user's own. Functions cannot be sent to a thread, so the thread
@@ -24,7 +25,7 @@ export const modelModuleFields: Declared<ModelModule> = /* @__PURE__ */ frozen((
 }));
 
 function readAddress(value: unknown, path: string): string | URL {
-  if (typeof value === 'string' || value instanceof URL) return value;
+  if (typeof value === 'string' || (isReadable(value) && value instanceof URL)) return value;
   throw refuseType(path, 'a URL or a path', value);
 }
 
@@ -52,7 +53,8 @@ export async function withModel(
   const exports = await import(address.url).then(
     (module: unknown) => module as Record<string, unknown>,
     (error: unknown) => {
-      throw refusal(field, `${address.url} cannot be imported: ${String(error)}`, { value: address.url });
+      const reason = error instanceof Error ? error.message : describe(error);
+      throw refusal(field, `${address.url} cannot be imported: ${reason}`, { value: address.url });
     },
   );
   if (exports[address.name] === undefined) {
@@ -63,26 +65,19 @@ export async function withModel(
 }
 
 /**
- * The request as plain data: a built-in model goes by its id, a model held as data as it is.
- * @throws `FairflightError` `unsupported` for a model that has no other way to a thread
+ * Refuses a request that is not plain data: everything but a coefficient model of functions is.
+ * @throws `FairflightError` `unsupported`
  * @internal
  */
-export function sendable(request: SweepRequest): SweepRequest {
-  const field = 'scene.aerodynamics';
-  // Whether it is a scene at all is for the plan to say.
-  const choice = request.scene?.aerodynamics;
-  if (choice === undefined) return request;
-  const aerodynamics = modelAsData(choice, field);
-  if (aerodynamics === undefined) {
-    throw refusal(
-      field,
-      'a coefficient model made of functions cannot be sent to worker threads',
-      {
-        value: resolveModel(choice).id,
-        hint: 'give it as data, through tabulatedModel(), or export it from a module and pass options.modelFrom, or compute with workers: 0',
-      },
-      'unsupported',
-    );
-  }
-  return { ...request, scene: { ...request.scene, aerodynamics } };
+export function requireSendable({ scene: { aerodynamics } }: SweepRequest): void {
+  if (modelAsData(aerodynamics) !== undefined) return;
+  throw refusal(
+    'scene.aerodynamics',
+    'a coefficient model made of functions cannot be sent to worker threads',
+    {
+      value: resolveModel(aerodynamics).id,
+      hint: 'give it as data, through tabulatedModel(), or export it from a module and pass options.modelFrom, or compute with workers: 0',
+    },
+    'unsupported',
+  );
 }

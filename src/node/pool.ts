@@ -5,18 +5,12 @@ import { readOptions } from '../inputs/read.js';
 import { refusal } from '../inputs/refuse.js';
 import type { Scene } from '../scene/index.js';
 import type { ChunkControl, Design, SweepAbout, SweepBase, SweepChunk } from '../sweep/index.js';
-import type { SweepRequest } from '../sweep/plan.js';
+import { readSweep, type SweepRequest } from '../sweep/request.js';
 import { sweepBaseFields } from '../sweep/setup.js';
-import {
-  chunkControlFields,
-  DEFAULT_CHUNK,
-  requireNotAborted,
-  requireStart,
-  without,
-} from '../sweep/sweep.js';
+import { chunkControlFields, DEFAULT_CHUNK, requireNotAborted, requireStart } from '../sweep/sweep.js';
 import type { SweepFormat } from './formats/format.js';
 import { inOrder } from './in-order.js';
-import { addressOf, type ModelModule, modelModuleFields, sendable } from './model-from.js';
+import { addressOf, type ModelModule, modelModuleFields, requireSendable } from './model-from.js';
 import { peer } from './peers.js';
 import {
   type ColumnsResult,
@@ -52,22 +46,11 @@ export const threadControlFields: Declared<ThreadControl> = /* @__PURE__ */ froz
   modelFrom: optional(record(modelModuleFields, 'module of a model')),
 }));
 
-const optionFields: Declared<ParallelOptions> = /* @__PURE__ */ frozen(() => ({
+export const parallelOptionFields: Declared<ParallelOptions> = /* @__PURE__ */ frozen(() => ({
   ...sweepBaseFields,
   ...chunkControlFields,
   ...threadControlFields,
 }));
-
-/** Options that say how a sweep is computed, not what. @internal */
-export const CONTROLS = [
-  'chunkSize',
-  'start',
-  'signal',
-  'onProgress',
-  'workers',
-  'webAssembly',
-  'modelFrom',
-] as const;
 
 /** Chunks under way or waiting for each worker: one at work and one next. */
 const AHEAD = 2;
@@ -84,9 +67,9 @@ export async function* sweepInParallel(
   scene: Scene = {},
   options: ParallelOptions = {},
 ): AsyncGenerator<SweepChunk, void, undefined> {
-  const control = readOptions(optionFields, options);
-  const run = await startRun({ design, scene, base: without(options, CONTROLS) }, control, undefined);
-  for await (const { rows } of run.results(requireStart(control.start ?? 0, run.about.rows))) {
+  const read = readOptions(parallelOptionFields, options);
+  const run = await startRun(readSweep(design, scene, read), read, undefined);
+  for await (const { rows } of run.results(requireStart(read.start ?? 0, run.about.rows))) {
     yield { about: run.about, ...rows };
   }
 }
@@ -117,13 +100,14 @@ export async function startRun(
 ): Promise<Run<TaskResult>> {
   const workers = options.workers ?? availableParallelism();
   const model = addressOf(options.modelFrom);
-  if (model !== undefined && request.scene?.aerodynamics !== undefined) {
+  if (model !== undefined && request.scene.aerodynamics !== undefined) {
     throw refusal('options.modelFrom', 'scene.aerodynamics and options.modelFrom are two models', {
       value: model.url,
     });
   }
+  if (workers > 0 && model === undefined) requireSendable(request);
   const job: Job = {
-    request: workers > 0 && !model ? sendable(request) : request,
+    request,
     model,
     webAssembly: options.webAssembly ?? true,
     format,

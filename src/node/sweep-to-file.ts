@@ -1,17 +1,19 @@
 import { existsSync } from 'node:fs';
-import { type FileHandle, open, rename, rm } from 'node:fs/promises';
+import { type FileHandle, rename, rm } from 'node:fs/promises';
 import { choice, type Declared, flag, optional } from '../inputs/field.js';
 import { frozen } from '../inputs/frozen.js';
 import { readOptions } from '../inputs/read.js';
 import { refusal } from '../inputs/refuse.js';
 import type { Scene } from '../scene/index.js';
 import type { Design, SweepAbout } from '../sweep/index.js';
+import { readSweep } from '../sweep/request.js';
 import { sweepBaseFields } from '../sweep/setup.js';
-import { chunkControlFields, without } from '../sweep/sweep.js';
+import { chunkControlFields } from '../sweep/sweep.js';
 import type { PlacedChunk, SweepFormat } from './formats/format.js';
 import { FORMATS, formatOf } from './formats/index.js';
 import { chunkLine, recover, titleLine } from './journal.js';
-import { CONTROLS, type ParallelOptions, type Run, startRun, threadControlFields } from './pool.js';
+import { openFile } from './open-file.js';
+import { type ParallelOptions, type Run, startRun, threadControlFields } from './pool.js';
 import type { EncodedResult } from './task.js';
 
 /** Options of {@link sweepToFile}. */
@@ -45,7 +47,8 @@ export interface SweepFileReport {
   readonly about: SweepAbout;
 }
 
-const optionFields: Declared<FileOptions> = /* @__PURE__ */ frozen(() => {
+/** Declaration of {@link FileOptions}. @internal */
+export const fileOptionFields: Declared<FileOptions> = /* @__PURE__ */ frozen(() => {
   const { start: _, ...chunks } = chunkControlFields;
   return {
     ...sweepBaseFields,
@@ -75,14 +78,15 @@ export async function sweepToFile(
   scene: Scene = {},
   options: FileOptions = {},
 ): Promise<SweepFileReport> {
-  const control = readOptions(optionFields, options);
+  const control = readOptions(fileOptionFields, options);
   const format = formatOf(path, control.format);
-  const base = without(options, [...CONTROLS, 'format', 'resume', 'overwrite']);
-  const run = await startRun({ design, scene, base }, control, format);
+  const run = await startRun(readSweep(design, scene, control), control, format);
   const { about } = run;
   const report = { path, format, rows: about.rows, about };
   const paths: Paths = { final: path, partial: `${path}.partial`, journal: `${path}.journal` };
 
+  // What is no file would be found out only when the sweep is done and takes its name.
+  if (existsSync(path)) await sizeOf(path);
   if (control.resume === true && existsSync(path)) {
     const found = await FORMATS[format].about(path);
     if (found !== undefined && JSON.stringify(found) === JSON.stringify(about)) {
@@ -127,8 +131,8 @@ async function write(
   const head = encoder.head();
   const identity = JSON.stringify({ format, about });
   const found = resume ? await recover(paths.partial, paths.journal, identity, head) : undefined;
-  const file = await open(paths.partial, found === undefined ? 'w' : 'r+');
-  const journal = await open(paths.journal, found === undefined ? 'w' : 'r+');
+  const file = await openFile(paths.partial, found === undefined ? 'w' : 'r+');
+  const journal = await openFile(paths.journal, found === undefined ? 'w' : 'r+');
   try {
     const chunks: PlacedChunk[] = [...(found?.chunks ?? [])];
     let length = found?.length ?? 0;
@@ -176,7 +180,7 @@ async function writeAll(file: FileHandle, bytes: Uint8Array, position: number): 
 }
 
 async function sizeOf(path: string): Promise<number> {
-  const file = await open(path);
+  const file = await openFile(path, 'r');
   try {
     return (await file.stat()).size;
   } finally {
@@ -196,11 +200,12 @@ export interface SweepFileState {
 
 /**
  * Tells whether a file of {@link sweepToFile} is whole, and reads which sweep it holds.
- * @throws `FairflightError` `invalid-input` for an unknown ending, `unsupported` when the package that reads the
+ * @throws `FairflightError` `invalid-input` for an unknown ending or no file at the path, `unsupported` when the package that reads the
  *   format is missing (hyparquet, apache-arrow)
  */
 export async function inspectSweepFile(path: string, format?: SweepFormat): Promise<SweepFileState> {
-  const known = formatOf(path, format);
+  const known = formatOf(path, format, 'format');
+  await sizeOf(path);
   const about = await FORMATS[known].about(path);
   return about === undefined
     ? { format: known, state: 'cut-short' }

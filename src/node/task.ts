@@ -1,7 +1,8 @@
 import { loadBatchKernel } from '../batch.js';
 import { FairflightError } from '../errors.js';
 import type { SweepAbout, SweepRows } from '../sweep/index.js';
-import { type SweepPlan, type SweepRequest, sweepPlan } from '../sweep/plan.js';
+import { type SweepPlan, sweepPlan } from '../sweep/plan.js';
+import type { SweepRequest } from '../sweep/request.js';
 import { chunkOf } from '../sweep/sweep.js';
 import type { EncodedChunk, Encoder, SweepFormat } from './formats/format.js';
 import { FORMATS } from './formats/index.js';

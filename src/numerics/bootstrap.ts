@@ -31,7 +31,8 @@ export interface BootstrapOptions {
  * Source: Efron B, Tibshirani R J (1993) An Introduction to the Bootstrap, ch. 13 (percentile) and sec. 14.3 (BCa);
  * acceleration over several groups: Davison A C, Hinkley D V (1997) Bootstrap Methods and Their Application, eq. 5.25.
  * @param groups - the data, each group with at least one entry
- * @param statistic - from the groups to the values, always equally many; values that are not finite drop the resample
+ * @param statistic - makes the values from the groups, always the same number of them; a resample with a value that is
+ * not finite is left out
  * @throws FairflightError `invalid-input` for an empty group, or when over half of the resamples gave no finite value
  */
 export function bootstrap<T>(
@@ -84,11 +85,14 @@ export function bootstrap<T>(
 }
 
 /**
- * Factor by which the interval of a mean of few values is wider than resampling says: resamples scatter by √((n − 1)/n)
- * too little, and by the normal instead of Student's distribution. √(n/(n − 1)) t(n − 1)/z; 1 for a single value, of
- * whose scatter nothing is known.
+ * How many times wider than resampling says the interval of a mean of few values is: √(n/(n − 1)) t(n − 1)/z. Resamples
+ * scatter by √((n − 1)/n) too little, and follow the normal instead of Student's distribution. It is 1 for a single
+ * value, whose scatter is not known.
  *
  * Source: Hesterberg T C (2015) What Teachers Should Know About the Bootstrap, Am. Stat. 69, 371–386 (from memory).
+ * @param count - values the mean is taken over
+ * @param level - coverage of the interval, between 0 and 1, for example 0.95
+ * @throws FairflightError `outside-range` for a level outside these
  */
 export function fewValuesStretch(count: number, level: number): number {
   if (count < 2) return 1;

@@ -1,11 +1,6 @@
 import { requireWithin } from '../errors.js';
 import { incompleteBeta, incompleteGamma, logBeta, logGamma } from './special-functions.js';
 
-/** Standard normal density. */
-export function normalDensity(x: number): number {
-  return Math.exp(-0.5 * x * x) / Math.sqrt(2 * Math.PI);
-}
-
 /** Standard normal distribution function Φ(x), accurate also far in the lower tail: erfc by the incomplete gamma function. */
 export function normalCdf(x: number): number {
   const { lower, upper } = incompleteGamma(0.5, 0.5 * x * x);
@@ -71,7 +66,7 @@ export function studentTCdf(t: number, dof: number): number {
 }
 
 /** Density of Student's t distribution. */
-export function studentTDensity(t: number, dof: number): number {
+function studentTDensity(t: number, dof: number): number {
   const front = -logBeta(0.5 * dof, 0.5) - 0.5 * Math.log(dof);
   return Math.exp(front - 0.5 * (dof + 1) * Math.log1p((t * t) / dof));
 }
@@ -91,9 +86,15 @@ export function studentTQuantile(p: number, dof: number): number {
   // Cornish–Fisher start, Abramowitz and Stegun 26.7.5, first term.
   const z = normalQuantile(1 - tail === 1 ? 1 - Number.EPSILON : 1 - tail);
   const start = z + (z ** 3 + z) / (4 * dof);
-  const upperTail = (t: number): number =>
-    0.5 * incompleteBeta(0.5 * dof, 0.5, dof / (dof + t * t), (t * t) / (dof + t * t));
-  return sign * invert(tail, upperTail, (t) => -studentTDensity(t, dof), start);
+  return (
+    sign *
+    invert(
+      tail,
+      (t) => studentTCdf(-t, dof),
+      (t) => -studentTDensity(t, dof),
+      start,
+    )
+  );
 }
 
 /** Chi-square distribution function (Abramowitz and Stegun 26.4.19). */

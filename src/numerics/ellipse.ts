@@ -1,5 +1,4 @@
-import { requireWithin } from '../errors.js';
-import { chiSquareQuantile, fQuantile } from './distributions.js';
+import { chiSquareQuantile } from './distributions.js';
 import { covariance, mean, requireSample, variance } from './moments.js';
 
 /** An ellipse in the plane of x and y. */
@@ -19,38 +18,16 @@ export interface Ellipse {
 }
 
 /**
- * What the ellipse is about. `known`: the share of a bivariate normal population whose covariance is taken as known
- * (chi-square, 2 degrees of freedom). `next`: the next point, with mean and covariance estimated from n points
- * (Hotelling). `mean`: the true mean, estimated from n points (Hotelling).
+ * The ellipse that holds a share `level` of a bivariate normal population whose covariance is that of the points.
+ * @throws FairflightError `invalid-input` for fewer than 3 points
  */
-export type EllipseKind = 'known' | 'next' | 'mean';
-
-/**
- * Squared radius of the ellipse in units of the covariance. For `next` 2 (n−1)(n+1)/(n (n−2)) F(p; 2, n−2), for
- * `mean` 2 (n−1)/(n (n−2)) F(p; 2, n−2).
- * Source: Johnson R A, Wichern D W (2007) Applied Multivariate Statistical Analysis, 6th ed., sec. 5.4 and 5.5.
- * @throws FairflightError `outside-range` for `next` and `mean` with fewer than 3 points
- */
-export function ellipseFactor(level: number, kind: EllipseKind, n = 0): number {
-  if (kind === 'known') return chiSquareQuantile(level, 2);
-  requireWithin('points', n, 3, Number.MAX_SAFE_INTEGER, '');
-  const f = fQuantile(level, 2, n - 2);
-  return kind === 'next' ? (2 * (n - 1) * (n + 1) * f) / (n * (n - 2)) : (2 * (n - 1) * f) / (n * (n - 2));
-}
-
-/** The ellipse of points (x, y). @throws FairflightError for fewer than 3 points */
-export function covarianceEllipse(
-  x: readonly number[],
-  y: readonly number[],
-  level: number,
-  kind: EllipseKind = 'known',
-): Ellipse {
+export function covarianceEllipse(x: readonly number[], y: readonly number[], level: number): Ellipse {
   requireSample('x', x, 3);
   requireSample('y', y, x.length);
   const sxx = variance(x);
   const syy = variance(y);
   const sxy = covariance(x, y);
-  const c = ellipseFactor(level, kind, x.length);
+  const c = chiSquareQuantile(level, 2);
   const half = 0.5 * (sxx + syy);
   const apart = Math.hypot(0.5 * (sxx - syy), sxy);
   const semiMajor = Math.sqrt(c * (half + apart));

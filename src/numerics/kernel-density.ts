@@ -16,7 +16,7 @@ export interface KernelDensity {
 /** Covariance of a Gaussian kernel. */
 export type Smoothing = readonly [xx: number, xy: number, yy: number];
 
-/** Squared distance, in units of the kernel, from which a point adds less than e⁻⁴⁰ of what it adds at its own place. */
+/** Beyond this squared distance, in units of the kernel, a point adds less than e⁻⁴⁰ of what it adds where it lies. */
 const NEGLIGIBLE = 80;
 
 /**

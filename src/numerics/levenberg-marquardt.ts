@@ -3,12 +3,8 @@ import { columnNorm, leastSquares, type Matrix } from './linear-algebra.js';
 
 /** How {@link levenbergMarquardt} searches and when it stops. */
 export interface LeastSquaresOptions {
-  /** Rows: derivatives of each residual by each parameter. Left out: finite differences. */
+  /** Derivatives, a row for each residual and a column for each parameter; central differences when left out. */
   readonly jacobian?: (x: readonly number[]) => Matrix;
-  /** Finite differences: `central` (default) costs twice `forward` and has half as many digits more. */
-  readonly differences?: 'forward' | 'central';
-  /** Typical size of each parameter, which sets the difference steps where a parameter is near 0; default |start| or 1. */
-  readonly scales?: readonly number[];
   /** Lower bounds; `-Infinity` for none. */
   readonly lower?: readonly number[];
   /** Upper bounds; `Infinity` for none. */
@@ -43,8 +39,8 @@ export interface LeastSquaresSolution {
 }
 
 /**
- * The parameters that make a sum of squared residuals least. Weights are a matter of dividing each residual by its
- * standard deviation; a prior is one more residual, (x − mean)/sd.
+ * The parameters that make a sum of squared residuals least. To weight a residual, divide it by its standard deviation;
+ * to add a prior, add the residual (x − mean)/sd.
  *
  * Source: Marquardt D W (1963) J. SIAM 11, 431–441; scaling by column norms: Moré J J (1978) Lect. Notes Math. 630,
  * 105–116, sec. 6; damping update: Nielsen H B (1999) report IMM-REP-1999-05, Technical University of Denmark,
@@ -60,11 +56,11 @@ export function levenbergMarquardt(
   const n = start.length;
   const lower = options.lower ?? start.map(() => Number.NEGATIVE_INFINITY);
   const upper = options.upper ?? start.map(() => Number.POSITIVE_INFINITY);
-  const scales = options.scales ?? start.map((x) => Math.abs(x) || 1);
+  const scales = start.map((x) => Math.abs(x) || 1);
   const tolerance = options.tolerance ?? 1e-10;
   const maxIterations = options.maxIterations ?? 200;
-  if (n === 0 || [lower, upper, scales].some((list) => list.length !== n)) {
-    throw new FairflightError('invalid-input', 'start, bounds and scales must have one entry a parameter', {
+  if (n === 0 || [lower, upper].some((list) => list.length !== n)) {
+    throw new FairflightError('invalid-input', 'start and bounds must have one entry a parameter', {
       field: 'start',
       value: start,
     });
@@ -85,8 +81,7 @@ export function levenbergMarquardt(
     });
   }
   const differentiate = (at: readonly number[], value: readonly number[]): Matrix =>
-    options.jacobian?.(at) ??
-    differences(residualsOf, at, value, scales, lower, upper, options.differences ?? 'central');
+    options.jacobian?.(at) ?? centralDifferences(residualsOf, at, value, scales, lower, upper);
 
   let jacobian = differentiate(x, residuals);
   let columnNorms = start.map(() => 0);
@@ -165,20 +160,19 @@ function dampedStep(
   return step;
 }
 
-function differences(
+/** Derivatives by differences to both sides, or to one side at a bound. Steps go by |x| or, near 0, by the scale. */
+function centralDifferences(
   residualsOf: (x: readonly number[]) => readonly number[],
   x: readonly number[],
   value: readonly number[],
   scales: readonly number[],
   lower: readonly number[],
   upper: readonly number[],
-  kind: 'forward' | 'central',
 ): Matrix {
-  const relative = kind === 'central' ? Math.cbrt(Number.EPSILON) : Math.sqrt(Number.EPSILON);
   const columns = x.map((xj, j) => {
-    const h = relative * Math.max(Math.abs(xj), 1e-2 * scales[j]!);
+    const h = Math.cbrt(Number.EPSILON) * Math.max(Math.abs(xj), 1e-2 * scales[j]!);
     const above = xj + h <= upper[j]! ? xj + h : xj;
-    const below = (kind === 'central' || above === xj) && xj - h >= lower[j]! ? xj - h : xj;
+    const below = xj - h >= lower[j]! ? xj - h : xj;
     const at = (t: number): readonly number[] =>
       t === xj ? value : residualsOf(x.map((xi, i) => (i === j ? t : xi)));
     const high = at(above);

@@ -1,6 +1,6 @@
 import { requireWithin } from '../errors.js';
-import { studentTCdf, studentTQuantile } from './distributions.js';
-import { type Interval, mean, requireSample, standardDeviation, variance } from './moments.js';
+import { studentTQuantile } from './distributions.js';
+import { type Interval, mean, requireSample, standardDeviation } from './moments.js';
 import { noncentralTCdf } from './noncentral-t.js';
 
 /** Student's t interval for the mean of normal values: mean ± t s/√n. @throws FairflightError for fewer than 2 values */
@@ -11,61 +11,6 @@ export function meanInterval(values: readonly number[], level = 0.95): Interval 
     (studentTQuantile(0.5 + level / 2, values.length - 1) * standardDeviation(values)) /
     Math.sqrt(values.length);
   return { low: centre - half, high: centre + half, level };
-}
-
-/** Result of {@link welchTest}: the second mean less the first. */
-export interface WelchResult extends Interval {
-  /** Difference of the means, second less first. */
-  readonly difference: number;
-  /** Standard error of the difference. */
-  readonly standardError: number;
-  /** t statistic. */
-  readonly t: number;
-  /** Welch–Satterthwaite degrees of freedom. */
-  readonly dof: number;
-  /** Two-sided p value. */
-  readonly pValue: number;
-}
-
-/**
- * Welch's test and interval for the difference of two means without assuming equal variances.
- * Source: Welch B L (1947) Biometrika 34, 28–35.
- * @throws FairflightError `invalid-input` for fewer than 2 values in either group
- */
-export function welchTest(first: readonly number[], second: readonly number[], level = 0.95): WelchResult {
-  requireSample('first', first, 2);
-  requireSample('second', second, 2);
-  const a = variance(first) / first.length;
-  const b = variance(second) / second.length;
-  const difference = mean(second) - mean(first);
-  const standardError = Math.sqrt(a + b);
-  if (standardError === 0) {
-    const dof = first.length + second.length - 2;
-    const t = difference === 0 ? 0 : Math.sign(difference) * Number.MAX_VALUE;
-    return {
-      difference,
-      standardError,
-      t,
-      dof,
-      pValue: difference === 0 ? 1 : 0,
-      low: difference,
-      high: difference,
-      level,
-    };
-  }
-  const dof = (a + b) ** 2 / (a ** 2 / (first.length - 1) + b ** 2 / (second.length - 1));
-  const t = difference / standardError;
-  const half = studentTQuantile(0.5 + level / 2, dof) * standardError;
-  return {
-    difference,
-    standardError,
-    t,
-    dof,
-    pValue: 2 * studentTCdf(-Math.abs(t), dof),
-    low: difference - half,
-    high: difference + half,
-    level,
-  };
 }
 
 /** Power of the two-sided t test for a difference of two means, `n` values in each group of standard deviation `sd`. */

@@ -3,50 +3,6 @@ import type { SearchOptions, Solution } from './roots.js';
 const GOLDEN = (3 - Math.sqrt(5)) / 2;
 
 /**
- * The minimum of a unimodal function on an interval by golden-section search: slow, but each step shrinks the
- * bracket by 0.618 whatever the function does. Values that are not finite count as worst.
- *
- * A minimum can't be located better than about sqrt(machine epsilon) times its scale; asking for less costs
- * iterations only.
- *
- * Source: Kiefer J (1953) Sequential minimax search for a maximum, Proc. Am. Math. Soc. 4, 502–506.
- */
-export function goldenSection(
-  f: (x: number) => number,
-  lower: number,
-  upper: number,
-  options: SearchOptions = {},
-): Solution {
-  const tolerance = options.tolerance ?? 1e-8;
-  const maxIterations = options.maxIterations ?? 200;
-  let a = Math.min(lower, upper);
-  let b = Math.max(lower, upper);
-  let x = a + GOLDEN * (b - a);
-  let y = b - GOLDEN * (b - a);
-  let fx = worstIfNotFinite(f(x));
-  let fy = worstIfNotFinite(f(y));
-  let iterations = 0;
-  while (b - a > tolerance && iterations < maxIterations && x < y) {
-    iterations++;
-    if (fx < fy) {
-      b = y;
-      y = x;
-      fy = fx;
-      x = a + GOLDEN * (b - a);
-      fx = worstIfNotFinite(f(x));
-    } else {
-      a = x;
-      x = y;
-      fx = fy;
-      y = b - GOLDEN * (b - a);
-      fy = worstIfNotFinite(f(y));
-    }
-  }
-  const converged = b - a <= tolerance || x >= y;
-  return fx < fy ? { x, value: fx, iterations, converged } : { x: y, value: fy, iterations, converged };
-}
-
-/**
  * The minimum of a unimodal function on an interval: golden section with parabolic steps where they help, which
  * converges superlinearly on smooth functions. Values that are not finite count as worst.
  *

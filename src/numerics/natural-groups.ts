@@ -1,15 +1,15 @@
 import { requireSample } from './moments.js';
 
 /**
- * Splits numbers into groups that lie apart: for every number of groups the split with the least sum of squares
- * within, then the number of groups that best explains the numbers as normal groups of one common spread (integrated
- * classification likelihood, with the variance's divisor n − k so that few numbers are not split for nothing). A
- * single normal or uniform heap stays whole. There are never more groups than half as many as numbers.
+ * Splits numbers into groups that lie apart. For every number of groups k it finds the split with the least sum of
+ * squares within the groups. Then it takes the k that best explains the numbers as normal groups of one spread
+ * (integrated classification likelihood; the variance has the divisor n − k, so that a few numbers are not split without
+ * cause). A single normal or uniform heap stays whole. There are at most half as many groups as numbers.
  *
  * Sources: Fisher W D (1958) On grouping for maximum homogeneity, J. Am. Stat. Assoc. 53, 789–798; Biernacki C,
  * Celeux G, Govaert G (2000) IEEE Trans. Pattern Anal. 22, 719–725; the dynamic programme: Wang H, Song M (2011) R Journal 3(2), 29–33.
  * @param values - any order
- * @param leastSd - spread below which differences are not told apart, > 0
+ * @param leastSd - spread below which differences do not count, > 0
  * @param most - largest number of groups; default 10
  * @returns for each value the number of its group, counted from 0 for the smallest values
  */
@@ -39,7 +39,7 @@ export function naturalGroups(values: readonly number[], leastSd: number, most =
       const next = new Float64Array(n + 1).fill(Number.POSITIVE_INFINITY);
       const start = new Int32Array(n + 1);
       const before = best;
-      // The best place for the last cut moves right with i, so half of the places fall away at each halving of i.
+      // The best last cut moves right as i grows, so the cut for the middle i bounds those on either side.
       const fill = (low: number, high: number, first: number, last: number): void => {
         if (low > high) return;
         const i = (low + high) >> 1;

@@ -1,4 +1,4 @@
-import { normalCdf } from './distributions.js';
+import { normalCdf, studentTCdf } from './distributions.js';
 import { incompleteBeta, logGamma } from './special-functions.js';
 
 /**
@@ -10,8 +10,7 @@ export function noncentralTCdf(t: number, dof: number, shift: number): number {
   if (t < 0) return 1 - noncentralTCdf(-t, dof, -shift);
   if (t === 0) return normalCdf(-shift);
   const half = 0.5 * shift * shift;
-  if (half === 0)
-    return 1 - 0.5 * incompleteBeta(0.5 * dof, 0.5, dof / (dof + t * t), (t * t) / (dof + t * t));
+  if (half === 0) return studentTCdf(t, dof);
   const x = (t * t) / (dof + t * t);
   const rest = dof / (dof + t * t);
   const term = (j: number): number => {

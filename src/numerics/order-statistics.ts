@@ -2,7 +2,7 @@ import { requireWithin } from '../errors.js';
 import { requireSample } from './moments.js';
 
 /** A sorted copy, smallest first. */
-export function sorted(values: readonly number[]): number[] {
+function sorted(values: readonly number[]): number[] {
   return [...values].sort((a, b) => a - b);
 }
 

@@ -1,18 +1,10 @@
 import { normalQuantile } from './distributions.js';
-import { requireSample, standardDeviation, variance } from './moments.js';
+import { requireSample, variance } from './moments.js';
 
 /**
- * Typical error of a measurement made twice on each of several subjects: SD of the differences over √2. A change of
- * the mean from first to second does not enter.
+ * Typical error of a measurement repeated within groups: the pooled standard deviation within groups of two and more.
  * Source: Hopkins W G (2000) Measures of reliability in sports medicine and science, Sports Med. 30, 1–15.
  */
-export function typicalErrorOfPairs(first: readonly number[], second: readonly number[]): number {
-  requireSample('first', first, 2);
-  requireSample('second', second, first.length);
-  return standardDeviation(second.slice(0, first.length).map((value, i) => value - first[i]!)) / Math.SQRT2;
-}
-
-/** Typical error of a measurement repeated within groups: the pooled standard deviation within groups of two and more. */
 export function typicalErrorWithin(groups: readonly (readonly number[])[]): number {
   const usable = groups.filter((group) => group.length >= 2);
   const dof = usable.reduce((sum, group) => sum + group.length - 1, 0);

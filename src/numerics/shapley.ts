@@ -1,8 +1,8 @@
 import { requireWithin } from '../errors.js';
 
 /**
- * Shapley values: each player's share of value(all) − value(none), the average over all orders of joining of what the
- * player adds on joining. The shares add up exactly.
+ * Shapley values: each player's share of value(all) − value(none). It is what the player adds on joining, averaged over
+ * all orders in which the players can join. The shares add up exactly.
  *
  * Source: Shapley L S (1953) A value for n-person games, in Contributions to the Theory of Games II, 307–317; for
  * splitting a change into causes Shorrocks A F (2013) J. Econ. Inequal. 11, 99–126.

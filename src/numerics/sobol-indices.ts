@@ -114,7 +114,7 @@ function intervalOnly({ low, high, level }: Interval): Interval {
   return { low, high, level };
 }
 
-/** Sums over rows, values taken from their mean to keep the estimators' variance low: count, Σ(A + B)/2, Σ(A² + B²)/2, then Σ B (AB − A) and Σ (A − AB)²/2 for each input. */
+/** Sums over rows of values less their mean, which keeps the estimators' variance low: count, Σ(A + B)/2, Σ(A² + B²)/2, then Σ B (AB − A) and Σ (A − AB)²/2 for each input. */
 function sums(
   values: ArrayLike<number>,
   inputs: number,

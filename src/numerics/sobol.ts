@@ -2,14 +2,14 @@ import { requireOneOf, requireWithin } from '../errors.js';
 import { SOBOL_DIRECTIONS } from './sobol-directions.js';
 import { mixedState } from './stream.js';
 
-/** Most dimensions a Sobol sequence here has. */
+/** Largest number of dimensions. */
 export const SOBOL_DIMENSIONS: number = SOBOL_DIRECTIONS.length;
 /** Largest index of a point. */
 export const SOBOL_LAST_INDEX: number = 2 ** 31 - 1;
 
-/** A design of points in the unit cube in which every point can be had by its index. */
+/** Points in the unit cube, each computed from its index alone. */
 export interface PointSet {
-  /** Coordinates a point. */
+  /** Number of coordinates of a point. */
   readonly dimensions: number;
   /** Writes the point number `index`, counted from 0, into `out` and returns it. */
   readonly point: (index: number, out?: Float64Array) => Float64Array;
@@ -31,7 +31,7 @@ export interface SobolOptions {
 }
 
 /**
- * Sobol's sequence in Gray-code order, with 32 bits a coordinate. Use 2^k points from a multiple of 2^k. Scrambled
+ * Sobol's sequence in Gray-code order, with 32 bits a coordinate. Take 2^k points, from a multiple of 2^k on. Scrambled
  * coordinates lie at the middle of their 2⁻³² cell, so they are never 0 or 1; unscrambled ones lie at its lower end,
  * as published.
  *

@@ -14,7 +14,7 @@ export function logGamma(x: number): number {
   return (z - 0.5) * Math.log(z) - z + 0.5 * Math.log(2 * Math.PI) + stirlingSeries(z) - Math.log(product);
 }
 
-/** What Stirling's formula leaves over, for z of 12 and more. */
+/** Correction to Stirling's formula, for z of 12 and more. */
 function stirlingSeries(z: number): number {
   const w = 1 / (z * z);
   return (
@@ -65,8 +65,8 @@ export function incompleteGamma(a: number, x: number): { readonly lower: number;
 }
 
 /**
- * Regularised incomplete beta function I_x(a, b) for a, b > 0 and 0 ≤ x ≤ 1; `complement` is 1 − x, to be given
- * where x itself would lose digits.
+ * Regularised incomplete beta function I_x(a, b) for a, b > 0 and 0 ≤ x ≤ 1; `complement` is 1 − x; give it where
+ * the difference would lose digits.
  * Source: NIST Digital Library of Mathematical Functions, 8.17.22.
  */
 export function incompleteBeta(a: number, b: number, x: number, complement: number = 1 - x): number {

@@ -65,7 +65,7 @@ export function mixedState(seed: number, index: number): [number, number, number
     c = (c + d) | 0;
     b = rotate(b ^ c, 7);
   }
-  // The one all-zero state would only give zeros.
+  // From the state of all zeros the generator would give nothing but zeros.
   return (a | b | c | d) === 0 ? [1, 0, 0, 0] : [a, b, c, d];
 }
 

@@ -1,7 +1,8 @@
 import { FairflightError } from '../errors.js';
 import { normalQuantile } from './distributions.js';
 import { type Interval, requireSample } from './moments.js';
-import { median, quantileOfSorted } from './order-statistics.js';
+import { median } from './order-statistics.js';
+import { pairSlopes } from './slope-selection.js';
 
 /** A straight line through points, with an interval for its slope. */
 export interface TheilSenLine {
@@ -16,30 +17,31 @@ export interface TheilSenLine {
 }
 
 /**
- * The Theil–Sen line, which up to 29 % of wild points leave standing, with Sen's interval for the slope.
+ * The Theil–Sen line, which holds while fewer than 29 % of the points run wild, with Sen's interval for the slope.
  * Source: Sen P K (1968) Estimates of the regression coefficient based on Kendall's tau, J. Am. Stat. Assoc. 63,
  * 1379–1389; ties corrected as in his eq. 2.6; intercept by the convention of Conover, median y − slope × median x.
- * @throws FairflightError `invalid-input` for fewer than 2 points, or when all x agree
+ * @throws FairflightError `invalid-input` for fewer than 2 points, lists of unequal length, or when all x agree
  */
 export function theilSen(x: readonly number[], y: readonly number[], level = 0.95): TheilSenLine {
   requireSample('x', x, 2);
-  requireSample('y', y, x.length);
   const n = x.length;
-  const slopes: number[] = [];
-  for (let i = 0; i < n; i++) {
-    for (let j = i + 1; j < n; j++) {
-      const run = x[j]! - x[i]!;
-      if (run !== 0) slopes.push((y[j]! - y[i]!) / run);
-    }
+  requireSample('y', y, n);
+  if (y.length !== n) {
+    throw new FairflightError('invalid-input', `y needs as many values as x, ${n}, got ${y.length}`, {
+      field: 'y',
+      value: y.length,
+    });
   }
-  if (slopes.length === 0) {
+  const slopes = pairSlopes(x, y);
+  if (slopes.count === 0) {
     throw new FairflightError('invalid-input', 'a slope needs points at two different x', {
       field: 'x',
       value: x,
     });
   }
-  slopes.sort((a, b) => a - b);
-  const slope = quantileOfSorted(slopes, 0.5);
+  const middle = (slopes.count - 1) / 2;
+  const lower = slopes.atRank(Math.floor(middle));
+  const slope = lower + (middle % 1) * (slopes.atRank(Math.ceil(middle)) - lower);
   const pairs = (k: number): number => k * (k - 1) * (2 * k + 5);
   const ties = (values: readonly number[]): number => {
     const counts = new Map<number, number>();
@@ -48,17 +50,12 @@ export function theilSen(x: readonly number[], y: readonly number[], level = 0.9
   };
   const sigma = Math.sqrt(Math.max(0, pairs(n) - ties(x) - ties(y)) / 18);
   const reach = normalQuantile(0.5 + level / 2) * sigma;
-  const high = Math.min(roundHalfToEven((slopes.length + reach) / 2), slopes.length - 1);
-  const low = Math.max(roundHalfToEven((slopes.length - reach) / 2) - 1, 0);
+  const high = Math.min(Math.round((slopes.count + reach) / 2), slopes.count - 1);
+  const low = Math.max(Math.round((slopes.count - reach) / 2) - 1, 0);
   return {
     slope,
-    intercept: median(y.slice(0, n)) - slope * median(x),
-    interval: { low: slopes[low]!, high: slopes[high]!, level },
+    intercept: median(y) - slope * median(x),
+    interval: { low: slopes.atRank(low), high: slopes.atRank(high), level },
     count: n,
   };
-}
-
-function roundHalfToEven(value: number): number {
-  const rounded = Math.round(value);
-  return Math.abs(value % 1) === 0.5 && rounded % 2 !== 0 ? rounded - 1 : rounded;
 }

@@ -59,7 +59,8 @@ export interface LaunchOptimum extends Optimum {
   readonly window: LaunchWindow;
 }
 
-const questionFields: Declared<LaunchQuestion> = /* @__PURE__ */ frozen(() => ({
+/** Declaration of {@link LaunchQuestion}. @internal */
+export const launchQuestionFields: Declared<LaunchQuestion> = /* @__PURE__ */ frozen(() => ({
   ballSpeed: launchFields.ballSpeed,
   attackAngle: optional(orBetween(deliveryFields.attackAngle, 'attack angle')),
   freely: optional(
@@ -98,7 +99,7 @@ export function bestLaunch(
   scene: Scene = {},
   options: OptimumOptions = {},
 ): LaunchOptimum {
-  const { ballSpeed, attackAngle, freely } = readRecord(questionFields, question, 'launch');
+  const { ballSpeed, attackAngle, freely } = readRecord(launchQuestionFields, question, 'launch');
   const given = readOptions(optimumOptionFields, options);
   const search = createSearch(resolveScene(scene), given);
   if (freely === undefined) return amongDeliverable(search, ballSpeed, attackAngle ?? si(0));

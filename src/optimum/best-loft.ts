@@ -60,7 +60,8 @@ export interface LoftOptimum extends Optimum {
   readonly advice?: LoftAdvice;
 }
 
-const swingFields: Declared<LoftQuestion> = /* @__PURE__ */ frozen(() => ({
+/** Declaration of {@link LoftQuestion}. @internal */
+export const loftQuestionFields: Declared<LoftQuestion> = /* @__PURE__ */ frozen(() => ({
   clubSpeed: deliveryFields.clubSpeed,
   attackAngle: deliveryFields.attackAngle,
   deliveredLoft: optional({ ...deliveryFields.dynamicLoft, label: 'delivered loft' }),
@@ -73,7 +74,7 @@ const swingFields: Declared<LoftQuestion> = /* @__PURE__ */ frozen(() => ({
  * The optimum is flat; read `window`. The longest totals are lower flights than the longest carries: on level ground 3°
  * less loft, coming down at 20–30° and living on run, more so on hard turf and at slow speeds, where `warnings` says when
  * the landing is flatter than any bounce measured. `minimumDescentAngle` keeps them out. Spin from a strike is known to
- * ±20 % and the run to ±20 %, which moves the best loft by a degree or two. Before a club is changed, a fitter should
+ * ±20 % and the run to ±25 %, which moves the best loft by a degree or two. Before a club is changed, a fitter should
  * watch it hit, and the rules of the game and local rules apply.
  *
  * Compare Penner 2001, Am. J. Phys. 69, 563, which asks the same of head speed with an older ball and head.
@@ -86,7 +87,7 @@ const swingFields: Declared<LoftQuestion> = /* @__PURE__ */ frozen(() => ({
  */
 export function bestLoft(swing: LoftQuestion, scene: Scene = {}, options: OptimumOptions = {}): LoftOptimum {
   const search = createSearch(resolveScene(scene), readOptions(optimumOptionFields, options));
-  const { clubSpeed, attackAngle, deliveredLoft } = readRecord(swingFields, swing, 'delivery');
+  const { clubSpeed, attackAngle, deliveredLoft } = readRecord(loftQuestionFields, swing, 'delivery');
   const { deliverer, player, lofts, minimumDescent } = search;
   requireComputed(deliverer, clubSpeed, attackAngle, lofts.min, 'delivery.clubSpeed');
 

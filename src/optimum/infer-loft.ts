@@ -58,14 +58,16 @@ export interface InferOptions {
   readonly ball?: Ball | BallName;
 }
 
-const measuredFields: Declared<MeasuredLaunch> = /* @__PURE__ */ frozen(() => ({
+/** Declaration of {@link MeasuredLaunch}. @internal */
+export const measuredLaunchFields: Declared<MeasuredLaunch> = /* @__PURE__ */ frozen(() => ({
   launchAngle: launchFields.launchAngle,
   attackAngle: deliveryFields.attackAngle,
   clubSpeed: optional(deliveryFields.clubSpeed),
   spinRate: optional(launchFields.spinRate),
 }));
 
-const optionFields: Declared<InferOptions> = /* @__PURE__ */ frozen(() => ({
+/** Declaration of {@link InferOptions}. @internal */
+export const inferOptionFields: Declared<InferOptions> = /* @__PURE__ */ frozen(() => ({
   clubhead: optional(clubheadField),
   ball: optional(ballField),
 }));
@@ -92,8 +94,8 @@ const HIGHEST = 0.025;
  * @throws {@link FairflightError} `invalid-input` or `outside-range`, also when no loft launches the ball so
  */
 export function inferDynamicLoft(measured: MeasuredLaunch, options: InferOptions = {}): DeliveredLoft {
-  const given = readRecord(measuredFields, measured, 'measured');
-  const { clubhead = clubheads.driver, ball = balls.conforming } = readOptions(optionFields, options);
+  const given = readRecord(measuredLaunchFields, measured, 'measured');
+  const { clubhead = clubheads.driver, ball = balls.conforming } = readOptions(inferOptionFields, options);
   // Reading has put the record in the place of a preset's name.
   return inferLoft(given, clubhead as Clubhead, ball as Ball);
 }

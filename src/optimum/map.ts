@@ -30,13 +30,15 @@ export interface MapOptions extends FlightOptions {
   readonly withRun?: boolean;
 }
 
-const questionFields: Declared<MapQuestion> = /* @__PURE__ */ frozen(() => ({
+/** Declaration of {@link MapQuestion}. @internal */
+export const mapQuestionFields: Declared<MapQuestion> = /* @__PURE__ */ frozen(() => ({
   ballSpeed: launchFields.ballSpeed,
   launchAngle: between(launchFields.launchAngle, 'launch angle'),
   spinRate: between(launchFields.spinRate, 'spin rate'),
 }));
 
-const optionFields: Declared<MapOptions> = /* @__PURE__ */ frozen(() => ({
+/** Declaration of {@link MapOptions}. @internal */
+export const mapOptionFields: Declared<MapOptions> = /* @__PURE__ */ frozen(() => ({
   ...flightOptionFields,
   columns: optional(count(2, 2000, 200, 'launch angles on the map')),
   rows: optional(count(2, 2000, 200, 'spin rates on the map')),
@@ -74,8 +76,8 @@ export interface CarryMap {
  * @throws {@link FairflightError} `invalid-input` or `outside-range` naming the field
  */
 export function carryMap(question: MapQuestion, scene: Scene = {}, options: MapOptions = {}): CarryMap {
-  const { ballSpeed, launchAngle, spinRate } = readRecord(questionFields, question, 'launch');
-  const { columns = 200, rows = 200, withRun = false, ...rest } = readOptions(optionFields, options);
+  const { ballSpeed, launchAngle, spinRate } = readRecord(mapQuestionFields, question, 'launch');
+  const { columns = 200, rows = 200, withRun = false, ...rest } = readOptions(mapOptionFields, options);
   const resolved = resolveScene(scene);
   const angles = spaced(launchAngle.min, launchAngle.max, columns);
   const spins = spaced(spinRate.min, spinRate.max, rows);

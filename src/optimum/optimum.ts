@@ -30,7 +30,7 @@ export interface Window<Q extends number> {
 
 /** Options that the questions about an optimum have in common. */
 export interface OptimumOptions extends ShotOptions {
-  /** What to maximise; default carry. Total rests on a run known to ±20 %, and its longest flights are low. */
+  /** What to maximise; default carry. Total rests on a run known to ±25 %, and its longest flights are low. */
   readonly maximise?: Maximised;
   /** Dynamic lofts looked at [rad], −0.4 to 1.4 each end; default 2° to 60°. */
   readonly dynamicLoft?: Between<Angle>;

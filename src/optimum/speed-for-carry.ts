@@ -22,14 +22,18 @@ export interface SpeedOptions extends ShotOptions {
   readonly clubSpeed?: Between<Speed>;
 }
 
-const optionFields: Declared<SpeedOptions> = /* @__PURE__ */ frozen(() => ({
+/** Declaration of {@link SpeedOptions}. @internal */
+export const speedOptionFields: Declared<SpeedOptions> = /* @__PURE__ */ frozen(() => ({
   ...shotOptionFields,
   attackAngle: optional(deliveryFields.attackAngle),
   dynamicLoft: optional(orBetween(deliveryFields.dynamicLoft, 'dynamic loft')),
   clubSpeed: optional(between(deliveryFields.clubSpeed, 'club speed')),
 }));
 
-const carryField: QuantityField<'m'> = /* @__PURE__ */ frozen(() => quantity(YARDS, 1, 1000, 180, 'carry'));
+/** Declaration of the carry asked for. @internal */
+export const carryField: QuantityField<'m'> = /* @__PURE__ */ frozen(() =>
+  quantity(YARDS, 1, 1000, 180, 'carry'),
+);
 
 /** What {@link speedForCarry} found. */
 export type SpeedAnswer =
@@ -76,7 +80,7 @@ export function speedForCarry(carry: Length, scene: Scene = {}, options: SpeedOp
     dynamicLoft,
     clubSpeed = SPEEDS,
     ...rest
-  } = readOptions(optionFields, options);
+  } = readOptions(speedOptionFields, options);
   const fixed = typeof dynamicLoft === 'number' ? dynamicLoft : undefined;
   const range = typeof dynamicLoft === 'object' ? { dynamicLoft } : {};
   const { deliverer, player, lofts } = createSearch(resolveScene(scene), { ...rest, ...range });

@@ -7,7 +7,7 @@ import { type Maximum, reach, type Trial } from './search.js';
 /** Share of the distance that a window may lose. */
 const LOSS = 0.01;
 /** Step by which an angle is moved away from its best [rad]. @internal */
-export const ANGLE_STEP = RADIANS_PER_DEGREE;
+export const ANGLE_STEP: number = RADIANS_PER_DEGREE;
 
 /** Finds the window of one input between two limits. @internal */
 export type Edges = <Q extends number>(

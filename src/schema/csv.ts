@@ -19,10 +19,11 @@ export interface CsvRecord {
  */
 export function readCsv(text: string, separator: string, firstLine = 1): readonly CsvRecord[] {
   const records: CsvRecord[] = [];
+  const doomed: Doomed = new Map();
   let at = 0;
   let line = firstLine;
   while (at < text.length) {
-    const record = readRecord(text, at, line, separator);
+    const record = readRecord(text, at, line, separator, doomed);
     const blank = record.fields.length === 1 && record.fields[0]?.text === '' && record.problem === undefined;
     if (!blank) records.push({ line, fields: record.fields, ...problemOf(record.problem) });
     at = record.next;
@@ -38,28 +39,41 @@ interface RawRecord {
   readonly problem?: string;
 }
 
-function readRecord(text: string, start: number, startLine: number, separator: string): RawRecord {
+/**
+ * Starts of fields from which reading on ends in a problem. After a stray quote the next line is tried afresh; without
+ * this a file of such lines would be read to its end again from each.
+ */
+type Doomed = Map<number, string>;
+
+function readRecord(
+  text: string,
+  start: number,
+  startLine: number,
+  separator: string,
+  doomed: Doomed,
+): RawRecord {
   const fields: CsvField[] = [];
+  const starts: number[] = [];
   let at = start;
   let line = startLine;
   const giveUp = (problem: string): RawRecord => {
+    for (const field of starts) doomed.set(field, problem);
     const next = afterLineEnd(text, lineEndFrom(text, start));
     return { fields: [], next, nextLine: startLine + 1, problem };
   };
   for (;;) {
     const fieldLine = line;
+    const known = doomed.get(at);
+    if (known !== undefined) return giveUp(known);
+    starts.push(at);
     let value = '';
     if (text[at] === '"') {
-      at += 1;
-      for (;;) {
-        const close = text.indexOf('"', at);
-        if (close < 0) return giveUp('a quote (") is opened and never closed');
-        value += text.slice(at, close);
-        at = close + 1;
-        if (text[at] !== '"') break;
-        value += '"';
-        at += 1;
-      }
+      const opened = at + 1;
+      let close = text.indexOf('"', opened);
+      while (close >= 0 && text[close + 1] === '"') close = text.indexOf('"', close + 2);
+      if (close < 0) return giveUp('a quote (") is opened and never closed');
+      value = text.slice(opened, close).replaceAll('""', '"');
+      at = close + 1;
       line += lineEndsIn(value);
       if (at < text.length && text[at] !== separator && text[at] !== '\n' && text[at] !== '\r') {
         return giveUp('text follows a closing quote ("); a quote inside quotes is written twice ("")');
@@ -93,7 +107,11 @@ function afterLineEnd(text: string, at: number): number {
 }
 
 function lineEndsIn(text: string): number {
-  return text.match(/\r\n|\n|\r/g)?.length ?? 0;
+  let ends = 0;
+  for (let at = 0; at < text.length; at++) {
+    if (text[at] === '\n' || (text[at] === '\r' && text[at + 1] !== '\n')) ends += 1;
+  }
+  return ends;
 }
 
 function problemOf(problem: string | undefined): { readonly problem?: string } {

@@ -1,11 +1,16 @@
-export { parseDelivery } from './delivery.js';
-export { parseLaunch } from './launch.js';
-export type { DecimalMark } from './number-text.js';
+export type { DocumentName } from './documents.js';
 export {
-  type ReadShotsOptions,
-  readShots,
-  type ShotTable,
-} from './read-shots.js';
+  jsonSchemaOf,
+  parseBall,
+  parseClubhead,
+  parseDelivery,
+  parseLaunch,
+  parseMeasuredShot,
+  parseScene,
+  parseTurf,
+} from './json.js';
+export type { JsonSchema } from './json-field.js';
+export type { DecimalMark } from './number-text.js';
+export { type ReadShotsOptions, readShots, type ShotTable } from './read-shots.js';
 export type { Rejection, RejectionReason } from './rejection.js';
-export { parseScene } from './scene.js';
 export type { ShotNeeds } from './shot-header.js';

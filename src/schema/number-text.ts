@@ -1,3 +1,5 @@
+import { describe } from '../errors.js';
+
 /** Which mark separates the decimals. */
 export type DecimalMark = '.' | ',';
 
@@ -9,13 +11,17 @@ export type CellReading =
 
 const PLACEHOLDERS: ReadonlySet<string> = new Set(['', '-', '--', '–', '—', 'n/a', 'na']);
 
+// No two parts of an expression here may share a run of characters: what can be shared out in many ways is tried in all.
+const WITH_POINT = /^[+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:e[+-]?\d+)?$/iu;
+const WITH_COMMA = /^[+-]?(?:\d+(?:,\d*)?|,\d+)$/u;
+
 /** Reads one cell. Nothing is guessed: thousands marks, units and side letters in the cell are refused with a hint. */
 export function readNumber(text: string, mark: DecimalMark): CellReading {
   const cell = text.trim().replace(/^[−–](?=[\d.,])/u, '-');
   if (PLACEHOLDERS.has(cell.toLowerCase())) return { kind: 'blank' };
-  const decimal = mark === '.' ? /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/iu : /^[+-]?(\d+,?\d*|,\d+)$/u;
+  const decimal = mark === '.' ? WITH_POINT : WITH_COMMA;
   if (decimal.test(cell)) return { kind: 'number', value: Number(cell.replace(',', '.')) };
-  return { kind: 'refused', message: `${JSON.stringify(text.trim())} is not a number${hintFor(cell, mark)}` };
+  return { kind: 'refused', message: `${describe(text.trim())} is not a number${hintFor(cell, mark)}` };
 }
 
 function hintFor(cell: string, mark: DecimalMark): string {

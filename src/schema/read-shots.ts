@@ -1,5 +1,10 @@
-import { FairflightError, requireOneOf } from '../errors.js';
-import type { MeasuredShot } from '../session/index.js';
+import { describe } from '../errors.js';
+import { type CustomField, choice, custom, type Declared, optional, text } from '../inputs/field.js';
+import { frozen } from '../inputs/frozen.js';
+import type { MeasuredShot } from '../inputs/measured-shot.js';
+import { readField, readOptions } from '../inputs/read.js';
+import { refusal, refuseType } from '../inputs/refuse.js';
+import type { HelperName } from './column-names.js';
 import { type CsvRecord, readCsv } from './csv.js';
 import { type DecimalMark, findDecimalMark } from './number-text.js';
 import type { Rejection } from './rejection.js';
@@ -42,6 +47,26 @@ export interface ReadShotsOptions {
   readonly needs?: ShotNeeds;
 }
 
+const SEPARATORS = [',', ';', '\t'] as const;
+
+/** One of some signs, which a message must quote to be read. */
+function sign(signs: readonly string[], label: string): CustomField & { readonly optional: true } {
+  const wanted = `one of ${signs.map((one) => JSON.stringify(one)).join(' ')}`;
+  return custom((value, path) => {
+    if (value === undefined || signs.some((one) => one === value)) return value;
+    throw refuseType(path, wanted, value);
+  }, label);
+}
+
+/** Declaration of {@link ReadShotsOptions}. @internal */
+export const readShotsOptionFields: Declared<ReadShotsOptions> = /* @__PURE__ */ frozen(() => ({
+  separator: sign(SEPARATORS, 'separator'),
+  decimalMark: sign(['.', ','], 'decimal mark'),
+  needs: optional(choice<ShotNeeds>(['flight', 'club-speed'], 'what a shot must hold')),
+}));
+
+const textField = /* @__PURE__ */ frozen(() => text('club speed (mph)', 'text of the table'));
+
 /**
  * Reads measured shots from CSV text. The first line names the columns in plain words with the unit in brackets, in
  * any order: `club speed (mph), ball speed (mph), launch angle (deg), spin (rpm), carry (yd), apex (ft)`. A shot
@@ -49,21 +74,21 @@ export interface ReadShotsOptions {
  * everything else may be missing.
  * Lines that start with `#` ahead of the header are comments. Nothing is dropped silently: every row or column left
  * out is listed with its line, its column and the reason, and the good rows are still returned.
- * @throws `FairflightError` `invalid-input` when there is nothing to read: an empty file, no header, or columns
- * that cannot give a single shot.
+ * @throws {@link FairflightError} `invalid-input` when there is nothing to read: an empty file, no header, or columns
+ * that cannot give a single shot; and for an unknown option
  */
 export function readShots(csvText: string, options: ReadShotsOptions = {}): ShotTable {
-  const needs = requireOneOf('options.needs', options.needs ?? 'flight', ['flight', 'club-speed'] as const);
+  const asked = readOptions(readShotsOptionFields, options);
+  const { needs = 'flight' } = asked;
   const { comments, body, firstLine } = splitComments(checkText(csvText));
-  const separator = options.separator ?? findSeparator(body);
+  const separator = asked.separator ?? findSeparator(body);
   const [head, ...records] = readCsv(body, separator, firstLine);
-  if (head === undefined)
-    throw new FairflightError('invalid-input', 'the file is empty: it has no header line');
+  if (head === undefined) throw refusal('csvText', 'the file is empty: it has no header line');
   const { columns, rejected: columnsLeftOut } = readHeader(head, needs);
   const notes = [...headerNotes(columns, separator)];
   const rows = records.filter((row) => !isBlank(row));
   if (rows.length < records.length) notes.push(blankNote(records.length - rows.length));
-  const mark = options.decimalMark ?? findDecimalMark(numberCells(columns, rows));
+  const mark = asked.decimalMark ?? findDecimalMark(numberCells(columns, rows));
   if (mark === ',') notes.push('numbers are read with a decimal comma');
 
   const shots: MeasuredShot[] = [];
@@ -71,7 +96,7 @@ export function readShots(csvText: string, options: ReadShotsOptions = {}): Shot
   const leftOut: Rejection[] = [];
   const derived = new Set<string>();
   for (const row of rows) {
-    const reading = readRow(row, head, columns, mark, needs);
+    const reading = readRow(row, columns, mark, needs);
     if ('troubles' in reading) {
       leftOut.push(...reading.troubles.map((trouble) => ({ scope: 'row' as const, ...trouble })));
     } else {
@@ -84,9 +109,7 @@ export function readShots(csvText: string, options: ReadShotsOptions = {}): Shot
   const launchTrouble = suspectLaunch(shots);
   if (launchTrouble !== undefined) {
     const header = headerOf(columns, 'launchAngle');
-    throw new FairflightError('invalid-input', `line ${head.line}, column "${header}": ${launchTrouble}`, {
-      field: header,
-    });
+    throw refusal('csvText', `line ${head.line}, column ${describe(header)}: ${launchTrouble}`);
   }
   const apexTrouble = suspectApex(shots);
   if (apexTrouble !== undefined) {
@@ -103,30 +126,20 @@ export function readShots(csvText: string, options: ReadShotsOptions = {}): Shot
     notes: [...notes, ...derived],
     comments,
     headerLine: head.line,
-    headers: Object.fromEntries(
-      columns.flatMap(({ header, heading }) => (heading.kind === 'number' ? [[heading.field, header]] : [])),
-    ),
+    headers: headersByField(columns),
     rowsRead: rows.length,
     rowsLeftOut,
   };
 }
 
-function checkText(text: string): string {
-  if (typeof text !== 'string') {
-    throw new FairflightError('invalid-input', `csvText must be text, got ${typeof text}`, {
-      field: 'csvText',
-    });
+function checkText(csvText: unknown): string {
+  const given = readField(textField, csvText, 'csvText') as string;
+  if (given.includes('\0')) {
+    throw refusal('csvText', 'the file is not UTF-8 text; save it as CSV in UTF-8');
   }
-  if (text.includes('\0')) {
-    throw new FairflightError('invalid-input', 'the file is not UTF-8 text; save it as CSV in UTF-8', {
-      field: 'csvText',
-    });
-  }
-  const plain = text.replace(/^\uFEFF/u, '');
+  const plain = given.startsWith('\uFEFF') ? given.slice(1) : given;
   if (plain.trim() === '') {
-    throw new FairflightError('invalid-input', 'the file is empty: line 1 should hold the column names', {
-      field: 'csvText',
-    });
+    throw refusal('csvText', 'the file is empty: line 1 should hold the column names');
   }
   return plain;
 }
@@ -139,21 +152,42 @@ function splitComments(text: string): { comments: readonly string[]; body: strin
     const match = /^[^\S\r\n]*"?#([^\r\n]*)(\r\n|\n|\r|$)|^[^\S\r\n]*(?:\r\n|\n|\r)/u.exec(body);
     if (match === null || match[0] === '') return { comments, body, firstLine };
     // A spreadsheet that saves the file again pads comment lines with quotes and separators.
-    if (match[1] !== undefined) comments.push(match[1].replace(/["\s;,]+$/u, '').trim());
+    if (match[1] !== undefined) comments.push(withoutPadding(match[1]));
     body = body.slice(match[0].length);
     firstLine += 1;
   }
 }
 
-function findSeparator(body: string): ',' | ';' | '\t' {
-  const line = (/^[^\r\n]*/u.exec(body)?.[0] ?? '').replace(/"[^"]*"/gu, '');
-  const count = (separator: string): number => line.split(separator).length - 1;
-  const best = ([',', ';', '\t'] as const).reduce((kept, next) => (count(next) > count(kept) ? next : kept));
-  return best;
+function withoutPadding(comment: string): string {
+  let end = comment.length;
+  while (end > 0 && /["\s;,]/u.test(comment.charAt(end - 1))) end -= 1;
+  return comment.slice(0, end).trim();
+}
+
+/** The separator there is most of in the header, quoted parts left out. */
+function findSeparator(body: string): (typeof SEPARATORS)[number] {
+  const line = /^[^\r\n]*/u.exec(body)?.[0] ?? '';
+  const counts = new Map<string, number>();
+  for (let at = 0; at < line.length; at++) {
+    const sign = line.charAt(at);
+    counts.set(sign, (counts.get(sign) ?? 0) + 1);
+    const close = sign === '"' ? line.indexOf('"', at + 1) : -1;
+    if (close > 0) at = close;
+  }
+  const count = (separator: string): number => counts.get(separator) ?? 0;
+  return SEPARATORS.reduce((kept, next) => (count(next) > count(kept) ? next : kept));
 }
 
 function blankNote(count: number): string {
   return count === 1 ? '1 blank row is skipped' : `${count} blank rows are skipped`;
+}
+
+function headersByField(columns: readonly Column[]): ShotTable['headers'] {
+  const headers: Partial<Record<keyof MeasuredShot | HelperName, string>> = {};
+  for (const { header, heading } of columns) {
+    if (heading.kind === 'number') headers[heading.field] = header;
+  }
+  return headers;
 }
 
 /** A row of separators only, as spreadsheets leave below the last one. */

@@ -1,11 +1,12 @@
-import type { MeasuredShot } from '../session/index.js';
+import { STANDARD_GRAVITY } from '../gravity.js';
+import type { MeasuredShot } from '../inputs/measured-shot.js';
 import { metres, radians, rpm, toDegrees, toMph, toRpm, toYards } from '../units/index.js';
-import type { QuantityField } from './columns.js';
-import { UNIT_NAMES } from './unit-names.js';
+import { KPH, METRES_PER_SECOND, MPH, type Unit } from '../units/unit.js';
+import type { NumberName } from './column-names.js';
 
 /** Something that cannot be true of one shot. */
 export interface Contradiction {
-  readonly field: QuantityField;
+  readonly field: NumberName;
   readonly message: string;
 }
 
@@ -16,7 +17,6 @@ export interface Contradiction {
 export const SMASH_LIMIT = 1.63;
 /** Below this the ball was hardly struck, or its speed is in another unit: metres per second over mph gives 0.67. */
 const SMASH_FLOOR = 0.72;
-const GRAVITY = 9.80665;
 /** Drop [m] that the longest carry is reckoned for: room for landings 25 m below the tee and winds of 12 m/s. */
 const LONGEST_DROP = 40;
 
@@ -60,7 +60,7 @@ function smashContradictions(
 }
 
 /** Units that devices really use for speeds. */
-const USUAL_UNITS = UNIT_NAMES.speed.filter(({ symbol }) => ['mph', 'km/h', 'm/s'].includes(symbol));
+const USUAL_UNITS: readonly Unit[] = [METRES_PER_SECOND, MPH, KPH];
 
 /** What would turn an impossible smash factor into that of a good strike: two columns exchanged, or another unit. */
 function otherSpeedUnit(smash: number): string {
@@ -70,7 +70,7 @@ function otherSpeedUnit(smash: number): string {
       : '';
   for (const ball of USUAL_UNITS) {
     for (const club of USUAL_UNITS) {
-      const repaired = (smash * ball.toSi(1)) / club.toSi(1);
+      const repaired = (smash * ball.size) / club.size;
       if (ball !== club && repaired > 1.3 && repaired < 1.55) {
         return `${exchanged}a wrong unit: ball speed in ${ball.symbol} with club speed in ${club.symbol} would give ${repaired.toFixed(2)}`;
       }
@@ -97,12 +97,12 @@ function spinContradictions({ ballSpeed, spinRate }: MeasuredShot): readonly Con
  * long carry to: with 12 m/s behind it and a landing 25 m below, the flight model reaches nine tenths of this.
  */
 function longestCarry(ballSpeed: number): number {
-  return (ballSpeed / GRAVITY) * fastest(ballSpeed);
+  return (ballSpeed / STANDARD_GRAVITY) * fastest(ballSpeed);
 }
 
 /** Speed [m/s] that no ball passes: that of the projectile as it lands, by its energy. */
 function fastest(ballSpeed: number): number {
-  return Math.sqrt(ballSpeed * ballSpeed + 2 * GRAVITY * LONGEST_DROP);
+  return Math.sqrt(ballSpeed * ballSpeed + 2 * STANDARD_GRAVITY * LONGEST_DROP);
 }
 
 function distanceContradictions(shot: MeasuredShot): readonly Contradiction[] {

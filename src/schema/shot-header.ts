@@ -1,5 +1,7 @@
-import { FairflightError } from '../errors.js';
-import { type Heading, type HelperField, type QuantityField, readHeading } from './columns.js';
+import { describe } from '../errors.js';
+import { refusal } from '../inputs/refuse.js';
+import type { NumberName } from './column-names.js';
+import { type Heading, readHeading } from './columns.js';
 import type { CsvRecord } from './csv.js';
 import type { Rejection } from './rejection.js';
 
@@ -18,32 +20,47 @@ export function readHeader(
   needs: ShotNeeds,
 ): { columns: readonly Column[]; rejected: readonly Rejection[] } {
   if (head.problem !== undefined) {
-    throw new FairflightError(
-      'invalid-input',
-      `line ${head.line}: the header cannot be read: ${head.problem}`,
-    );
+    throw refusal('csvText', `line ${head.line}: the header cannot be read: ${head.problem}`);
   }
   const read = head.fields.map(({ text }) => ({ header: text.trim(), heading: readHeading(text) }));
+  const places = new Map<string, number[]>();
+  for (const [index, column] of read.entries()) {
+    const key = quantityOf(column);
+    if (key === undefined) continue;
+    const twins = places.get(key);
+    if (twins === undefined) places.set(key, [index]);
+    else twins.push(index);
+  }
   const columns = read.map((column, index): Column => {
-    const twin = read.findIndex((other, place) => place !== index && sameColumn(column, other));
-    if (twin < 0) return column;
+    const [first = index, second] = places.get(quantityOf(column) ?? '') ?? [];
+    if (second === undefined) return column;
+    const twin = index === first ? second : first;
     const message = `columns ${Math.min(index, twin) + 1} and ${Math.max(index, twin) + 1} both hold this quantity; neither is used, since which one is right cannot be known: rename or remove one`;
     return { header: column.header, heading: { kind: 'refused', reason: 'unclear-header', message } };
   });
-  const rejected = columns.flatMap(({ header, heading }): Rejection[] => {
-    if (heading.kind !== 'refused') return [];
+  const rejected: Rejection[] = [];
+  for (const { header, heading } of columns) {
+    if (heading.kind !== 'refused') continue;
     const { reason, message } = heading;
-    return [{ scope: 'column', reason, line: head.line, column: header, message }];
-  });
+    rejected.push({ scope: 'column', reason, line: head.line, column: header, message });
+  }
   requireEnough(head, columns, rejected, needs);
   return { columns, rejected };
 }
 
-function sameColumn(one: Column, other: Column): boolean {
-  const a = one.heading;
-  const b = other.heading;
-  if (a.kind === 'unknown') return b.kind === 'unknown' && one.header !== '' && one.header === other.header;
-  return (a.kind === 'number' || a.kind === 'text') && 'field' in b && a.field === b.field;
+/** The same text for columns that hold the same; undefined for one that holds nothing known and has no name. */
+function quantityOf({ header, heading }: Column): string | undefined {
+  if (heading.kind === 'unknown') return header === '' ? undefined : `unknown ${header}`;
+  return heading.kind === 'refused' ? undefined : `field ${heading.field}`;
+}
+
+/** Columns that a message lists; more would bury what it says. */
+const MOST_LISTED = 24;
+
+function listed<T>(items: readonly T[], text: (item: T) => string, separator: string): string {
+  const rest = items.length - MOST_LISTED;
+  const shown = items.slice(0, MOST_LISTED).map(text).join(separator);
+  return rest > 0 ? `${shown}${separator}and ${rest} more` : shown;
 }
 
 /** Refuses a file whose columns cannot give a single shot, with every reason at once. */
@@ -56,15 +73,12 @@ function requireEnough(
   const present = new Set<string>();
   for (const { heading } of columns) if (heading.kind === 'number') present.add(heading.field);
   if (enough((field) => present.has(field), needs)) return;
-  const why = rejected
-    .map(({ column, message }) => `column ${JSON.stringify(column)}: ${message}`)
-    .join('; ');
-  const seen = columns.map(({ header }) => JSON.stringify(header)).join(', ');
-  throw new FairflightError(
-    'invalid-input',
+  const seen = listed(columns, ({ header }) => describe(header), ', ');
+  const why = listed(rejected, ({ column, message }) => `column ${describe(column)}: ${message}`, '; ');
+  throw refusal(
+    'csvText',
     `line ${head.line}: ${NEEDS[needs]}, each with its unit in the header; the columns are ${seen}${why === '' ? '' : `; ${why}`}`,
     {
-      field: 'csvText',
       hint:
         needs === 'club-speed'
           ? 'name the column like "club speed (mph)"'
@@ -83,7 +97,7 @@ export const NEEDS: Readonly<Record<ShotNeeds, string>> = {
 };
 
 /** True when a shot with these values can be used. */
-export function enough(has: (field: QuantityField | HelperField) => boolean, needs: ShotNeeds): boolean {
+export function enough(has: (field: NumberName) => boolean, needs: ShotNeeds): boolean {
   if (needs === 'club-speed') return has('clubSpeed');
   const ball = has('ballSpeed') || (has('clubSpeed') && has('smashFactor'));
   const spin = has('spinRate') || has('backspin');
@@ -101,7 +115,7 @@ export function* headerNotes(columns: readonly Column[], separator: string): Ite
   if (separator !== ',') yield `fields are separated by ${separator === ';' ? 'semicolons' : 'tabs'}`;
   for (const { header, heading } of columns) {
     if (heading.kind === 'unknown' && header !== '') {
-      yield `column ${JSON.stringify(header)} is kept aside and not used`;
+      yield `column ${describe(header)} is kept aside and not used`;
     }
   }
 }

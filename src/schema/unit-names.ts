@@ -1,133 +1,161 @@
 import {
-  celsius,
-  degrees,
-  degreesPerSecond,
-  fahrenheit,
-  feet,
-  feetPerSecond,
-  gramSquareCentimetres,
-  grams,
-  hectopascals,
-  inches,
-  inchesOfMercury,
-  kelvins,
-  kilogramSquareMetres,
-  kilograms,
-  kilogramsPerCubicMetre,
-  knots,
-  kph,
-  metres,
-  metresPerSecond,
-  millimetres,
-  milliseconds,
-  mph,
-  ounces,
-  pascalSeconds,
-  pascals,
-  radians,
-  radiansPerSecond,
-  rpm,
-  seconds,
-  yards,
-} from '../units/index.js';
+  CELSIUS,
+  CENTIMETRES,
+  DEGREES,
+  DEGREES_PER_SECOND,
+  FAHRENHEIT,
+  FEET,
+  FPS,
+  G_CM2,
+  GRAMS,
+  HECTOPASCALS,
+  INCHES,
+  INCHES_OF_MERCURY,
+  KELVINS,
+  KG_M2,
+  KG_PER_M3,
+  KILOGRAMS,
+  KNOTS,
+  KPH,
+  METRES,
+  METRES_PER_SECOND,
+  MILLIMETRES,
+  MILLISECONDS,
+  MPH,
+  OUNCES,
+  PASCAL_SECONDS,
+  PASCALS,
+  PERCENT,
+  RADIANS,
+  RADIANS_PER_SECOND,
+  RATIO,
+  REVOLUTIONS_PER_SECOND,
+  RPM,
+  SECONDS,
+  SECONDS_PER_METRE,
+  type SiUnit,
+  type Unit,
+  YARDS,
+} from '../units/unit.js';
 
-/** Kind of quantity a unit belongs to. */
-export type Dimension =
-  | 'speed'
-  | 'angle'
-  | 'length'
-  | 'angular speed'
-  | 'time'
-  | 'temperature'
-  | 'pressure'
-  | 'density'
-  | 'viscosity'
-  | 'mass'
-  | 'moment of inertia'
-  | 'ratio';
-
-/** One unit: its usual symbol, how else it is written (lower case), and its way into SI. */
-export interface UnitName {
-  readonly symbol: string;
+/** A unit and how it is written, in lower case. */
+export interface SpelledUnit {
+  readonly unit: Unit;
   readonly spellings: readonly string[];
-  readonly toSi: (value: number) => number;
 }
 
-/** Units understood in headers and JSON, by kind of quantity; the SI unit of each kind first. */
-export const UNIT_NAMES: Readonly<Record<Dimension, readonly UnitName[]>> = {
-  speed: [
-    {
-      symbol: 'm/s',
-      spellings: ['m/s', 'mps', 'metres per second', 'meters per second'],
-      toSi: metresPerSecond,
-    },
-    { symbol: 'mph', spellings: ['mph', 'mi/h', 'miles per hour'], toSi: mph },
-    { symbol: 'km/h', spellings: ['km/h', 'kph', 'kmh', 'kilometres per hour'], toSi: kph },
-    { symbol: 'ft/s', spellings: ['ft/s', 'fps', 'feet per second'], toSi: feetPerSecond },
-    { symbol: 'kn', spellings: ['kn', 'kt', 'kts', 'knots'], toSi: knots },
-  ],
-  angle: [
-    { symbol: 'rad', spellings: ['rad', 'radians'], toSi: radians },
-    { symbol: 'deg', spellings: ['deg', '°', 'degree', 'degrees', 'º'], toSi: degrees },
-  ],
-  length: [
-    { symbol: 'm', spellings: ['m', 'metre', 'metres', 'meter', 'meters'], toSi: metres },
-    { symbol: 'yd', spellings: ['yd', 'yds', 'yard', 'yards'], toSi: yards },
-    { symbol: 'ft', spellings: ['ft', 'foot', 'feet'], toSi: feet },
-    { symbol: 'in', spellings: ['in', 'inch', 'inches'], toSi: inches },
-    { symbol: 'mm', spellings: ['mm', 'millimetres', 'millimeters'], toSi: millimetres },
-    { symbol: 'cm', spellings: ['cm', 'centimetres', 'centimeters'], toSi: (value) => metres(value / 100) },
-  ],
-  'angular speed': [
-    { symbol: 'rad/s', spellings: ['rad/s'], toSi: radiansPerSecond },
-    { symbol: 'rpm', spellings: ['rpm', 'rev/min', '1/min'], toSi: rpm },
-    { symbol: 'rev/s', spellings: ['rev/s', 'rps'], toSi: (value) => rpm(value * 60) },
-    { symbol: 'deg/s', spellings: ['deg/s', '°/s'], toSi: degreesPerSecond },
-  ],
-  time: [
-    { symbol: 's', spellings: ['s', 'sec', 'second', 'seconds'], toSi: seconds },
-    { symbol: 'ms', spellings: ['ms', 'milliseconds'], toSi: milliseconds },
-  ],
-  temperature: [
-    { symbol: 'K', spellings: ['k', 'kelvin', 'kelvins'], toSi: kelvins },
-    { symbol: 'C', spellings: ['c', '°c', 'celsius'], toSi: celsius },
-    { symbol: 'F', spellings: ['f', '°f', 'fahrenheit'], toSi: fahrenheit },
-  ],
-  pressure: [
-    { symbol: 'Pa', spellings: ['pa', 'pascal', 'pascals'], toSi: pascals },
-    { symbol: 'hPa', spellings: ['hpa', 'mbar', 'hectopascals'], toSi: hectopascals },
-    { symbol: 'inHg', spellings: ['inhg'], toSi: inchesOfMercury },
-  ],
-  density: [{ symbol: 'kg/m3', spellings: ['kg/m3', 'kg/m³'], toSi: kilogramsPerCubicMetre }],
-  viscosity: [{ symbol: 'Pa s', spellings: ['pa s', 'pa·s'], toSi: pascalSeconds }],
-  mass: [
-    { symbol: 'kg', spellings: ['kg', 'kilograms'], toSi: kilograms },
-    { symbol: 'g', spellings: ['g', 'grams'], toSi: grams },
-    { symbol: 'oz', spellings: ['oz', 'ounces'], toSi: ounces },
-  ],
-  'moment of inertia': [
-    { symbol: 'kg m2', spellings: ['kg m2', 'kg m²'], toSi: kilogramSquareMetres },
-    { symbol: 'g cm2', spellings: ['g cm2', 'g cm²'], toSi: gramSquareCentimetres },
-  ],
-  ratio: [
-    { symbol: '1', spellings: ['1'], toSi: (value) => value },
-    { symbol: '%', spellings: ['%', 'percent', 'per cent'], toSi: (value) => value / 100 },
-  ],
+/** A kind of quantity and the units it may be written in. */
+export interface UnitKind {
+  /** For messages, for example `length`. */
+  readonly name: string;
+  /** The SI unit first. */
+  readonly units: readonly SpelledUnit[];
+}
+
+/** Units understood in headers and JSON, by the SI unit of the same kind. */
+export const UNIT_KINDS: Readonly<Record<SiUnit, UnitKind>> = {
+  'm/s': {
+    name: 'speed',
+    units: [
+      { unit: METRES_PER_SECOND, spellings: ['m/s', 'mps', 'metres per second', 'meters per second'] },
+      { unit: MPH, spellings: ['mph', 'mi/h', 'miles per hour'] },
+      { unit: KPH, spellings: ['km/h', 'kph', 'kmh', 'kilometres per hour'] },
+      { unit: FPS, spellings: ['ft/s', 'fps', 'feet per second'] },
+      { unit: KNOTS, spellings: ['kn', 'kt', 'kts', 'knots'] },
+    ],
+  },
+  rad: {
+    name: 'angle',
+    units: [
+      { unit: RADIANS, spellings: ['rad', 'radians'] },
+      { unit: DEGREES, spellings: ['deg', '°', 'degree', 'degrees', 'º'] },
+    ],
+  },
+  m: {
+    name: 'length',
+    units: [
+      { unit: METRES, spellings: ['m', 'metre', 'metres', 'meter', 'meters'] },
+      { unit: YARDS, spellings: ['yd', 'yds', 'yard', 'yards'] },
+      { unit: FEET, spellings: ['ft', 'foot', 'feet'] },
+      { unit: INCHES, spellings: ['in', 'inch', 'inches'] },
+      { unit: MILLIMETRES, spellings: ['mm', 'millimetres', 'millimeters'] },
+      { unit: CENTIMETRES, spellings: ['cm', 'centimetres', 'centimeters'] },
+    ],
+  },
+  'rad/s': {
+    name: 'angular speed',
+    units: [
+      { unit: RADIANS_PER_SECOND, spellings: ['rad/s'] },
+      { unit: RPM, spellings: ['rpm', 'rev/min', '1/min'] },
+      { unit: REVOLUTIONS_PER_SECOND, spellings: ['rev/s', 'rps'] },
+      { unit: DEGREES_PER_SECOND, spellings: ['deg/s', '°/s'] },
+    ],
+  },
+  s: {
+    name: 'time',
+    units: [
+      { unit: SECONDS, spellings: ['s', 'sec', 'second', 'seconds'] },
+      { unit: MILLISECONDS, spellings: ['ms', 'milliseconds'] },
+    ],
+  },
+  K: {
+    name: 'temperature',
+    units: [
+      { unit: KELVINS, spellings: ['k', 'kelvin', 'kelvins'] },
+      { unit: CELSIUS, spellings: ['c', '°c', 'celsius'] },
+      { unit: FAHRENHEIT, spellings: ['f', '°f', 'fahrenheit'] },
+    ],
+  },
+  Pa: {
+    name: 'pressure',
+    units: [
+      { unit: PASCALS, spellings: ['pa', 'pascal', 'pascals'] },
+      { unit: HECTOPASCALS, spellings: ['hpa', 'mbar', 'hectopascals'] },
+      { unit: INCHES_OF_MERCURY, spellings: ['inhg'] },
+    ],
+  },
+  'kg/m3': { name: 'density', units: [{ unit: KG_PER_M3, spellings: ['kg/m3', 'kg/m³'] }] },
+  'Pa s': { name: 'viscosity', units: [{ unit: PASCAL_SECONDS, spellings: ['pa s', 'pa·s'] }] },
+  kg: {
+    name: 'mass',
+    units: [
+      { unit: KILOGRAMS, spellings: ['kg', 'kilograms'] },
+      { unit: GRAMS, spellings: ['g', 'grams'] },
+      { unit: OUNCES, spellings: ['oz', 'ounces'] },
+    ],
+  },
+  'kg m2': {
+    name: 'moment of inertia',
+    units: [
+      { unit: KG_M2, spellings: ['kg m2', 'kg m²'] },
+      { unit: G_CM2, spellings: ['g cm2', 'g cm²'] },
+    ],
+  },
+  's/m': { name: 'slope', units: [{ unit: SECONDS_PER_METRE, spellings: ['s/m'] }] },
+  '': {
+    name: 'ratio',
+    units: [
+      { unit: RATIO, spellings: ['1'] },
+      { unit: PERCENT, spellings: ['%', 'percent', 'per cent'] },
+    ],
+  },
 };
 
+/** More words than any unit has, where splitting a hostile one may stop. */
+const MORE_WORDS = 5;
+
 /** Finds a unit of one kind by any of its spellings, in any case. */
-export function findUnit(dimension: Dimension, spelling: string): UnitName | undefined {
-  const wanted = spelling.trim().toLowerCase().replace(/\s+/g, ' ');
-  return UNIT_NAMES[dimension].find((unit) => unit.spellings.includes(wanted));
+export function findUnit(si: SiUnit, spelling: string): Unit | undefined {
+  const wanted = spelling.trim().toLowerCase().split(/\s+/, MORE_WORDS).join(' ');
+  return UNIT_KINDS[si].units.find(({ spellings }) => spellings.includes(wanted))?.unit;
+}
+
+/** How a unit is written where one must be: a plain ratio is in units of 1. */
+export function symbolOf({ symbol }: Unit): string {
+  return symbol === '' ? '1' : symbol;
 }
 
 /** Symbols of one kind of quantity, for messages. */
-export function unitSymbols(dimension: Dimension): string {
-  return UNIT_NAMES[dimension].map((unit) => unit.symbol).join(', ');
-}
-
-/** An SI value read back in a unit; all units are linear, so two points give the way back. */
-export function fromSi(unit: UnitName, value: number): number {
-  const zero = unit.toSi(0);
-  return (value - zero) / (unit.toSi(1) - zero);
+export function unitSymbols(si: SiUnit): string {
+  return UNIT_KINDS[si].units.map(({ unit }) => symbolOf(unit)).join(', ');
 }

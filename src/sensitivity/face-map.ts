@@ -25,7 +25,8 @@ export interface FaceMapOptions extends ShotOptions {
   readonly rows?: number;
 }
 
-const optionFields: Declared<FaceMapOptions> = /* @__PURE__ */ frozen(() => ({
+/** Declaration of {@link FaceMapOptions}. @internal */
+export const faceMapOptionFields: Declared<FaceMapOptions> = /* @__PURE__ */ frozen(() => ({
   ...shotOptionFields,
   toe: optional({ ...strikeOffsetFields.toe, min: 0.001, label: 'reach toward toe and heel' }),
   high: optional({ ...strikeOffsetFields.high, min: 0.001, label: 'reach up and down' }),
@@ -54,7 +55,7 @@ export interface FaceMap {
   readonly sidespin: readonly AngularSpeed[];
   /** Carry [m]. */
   readonly carry: readonly Length[];
-  /** Total [m]; the run in it is good to ±20 %. */
+  /** Total [m]; the run in it is good to ±25 %. */
   readonly total: readonly Length[];
   /** Sideways position at rest [m], + right. */
   readonly side: readonly Length[];
@@ -138,7 +139,7 @@ export function faceMap(delivery: Delivery, scene: Scene = {}, options: FaceMapO
     columns = 21,
     rows = 13,
     ...rest
-  } = readOptions(optionFields, options);
+  } = readOptions(faceMapOptionFields, options);
   const settings = shotSettings(rest);
   const toe = spaced(toeReach, requireOdd('options.columns', columns));
   const high = spaced(highReach, requireOdd('options.rows', rows));

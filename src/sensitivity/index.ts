@@ -1,3 +1,4 @@
+export * from './ensemble.js';
 export { type FaceMap, type FaceMapOptions, faceMap } from './face-map.js';
 export * from './face-pattern.js';
 export type { Misread, SmashReading } from './misread.js';

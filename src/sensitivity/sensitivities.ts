@@ -38,7 +38,7 @@ export interface Outcome {
   readonly spinRate: AngularSpeed;
   /** Carry [m]. */
   readonly carry: Length;
-  /** Total [m]; the run in it is good to ±20 %. */
+  /** Total [m]; the run in it is good to ±25 %. */
   readonly total: Length;
   /** Sideways position at rest [m], + right. */
   readonly side: Length;
@@ -105,7 +105,8 @@ export interface SensitivityOptions extends ShotOptions {
   readonly weather?: Partial<AirState>;
 }
 
-const optionFields: Declared<SensitivityOptions> = /* @__PURE__ */ frozen(() => ({
+/** Declaration of {@link SensitivityOptions}. @internal */
+export const sensitivityOptionFields: Declared<SensitivityOptions> = /* @__PURE__ */ frozen(() => ({
   ...shotOptionFields,
   weather: optional(record(partial(airStateFields), 'weather')),
 }));
@@ -176,7 +177,7 @@ export function sensitivities(
   scene: Scene = {},
   options: SensitivityOptions = {},
 ): Sensitivities {
-  const { weather = {}, ...given } = readOptions(optionFields, options);
+  const { weather = {}, ...given } = readOptions(sensitivityOptionFields, options);
   const settings = shotSettings(given);
   const around = resolveScene(scene);
   const start = readStart(from);

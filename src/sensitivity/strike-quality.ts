@@ -52,7 +52,8 @@ export interface StrikeQualityOptions extends ShotOptions {
   readonly readingErrors?: Partial<ReadingErrors>;
 }
 
-const readingFields: Declared<StrikeReadings> = /* @__PURE__ */ frozen(() => ({
+/** Declaration of {@link StrikeReadings}. @internal */
+export const strikeReadingFields: Declared<StrikeReadings> = /* @__PURE__ */ frozen(() => ({
   clubSpeed: deliveryFields.clubSpeed,
   ballSpeed: launchFields.ballSpeed,
   spinLoft: optional(quantity(DEGREES, 0, 1.3, 0.22, 'spin loft')),
@@ -63,7 +64,8 @@ const readingFields: Declared<StrikeReadings> = /* @__PURE__ */ frozen(() => ({
   carry: measuredShotFields.carry,
 }));
 
-const optionFields: Declared<StrikeQualityOptions> = /* @__PURE__ */ frozen(() => ({
+/** Declaration of {@link StrikeQualityOptions}. @internal */
+export const strikeQualityOptionFields: Declared<StrikeQualityOptions> = /* @__PURE__ */ frozen(() => ({
   ...shotOptionFields,
   readingErrors: optional(record(partial(readingErrorFields), 'reading errors')),
 }));
@@ -146,9 +148,9 @@ export function strikeQuality(
   scene: Scene = {},
   options: StrikeQualityOptions = {},
 ): StrikeQuality {
-  const question = readRecord(readingFields, readings, 'readings');
+  const question = readRecord(strikeReadingFields, readings, 'readings');
   const resolved = resolveScene(scene);
-  const { readingErrors = {}, ...rest } = readOptions(optionFields, options);
+  const { readingErrors = {}, ...rest } = readOptions(strikeQualityOptionFields, options);
   const settings = shotSettings(rest);
   const { clubhead: head } = settings;
   const { ball } = resolved;
@@ -221,7 +223,7 @@ function spinLoftOf(
 ): { readonly spinLoft: number; readonly from: SpinLoftOrigin; readonly error: number } {
   // The spin loft read or worked out has one range.
   const check = (spinLoft: number): number =>
-    readQuantity(readingFields.spinLoft, spinLoft, 'readings.spinLoft');
+    readQuantity(strikeReadingFields.spinLoft, spinLoft, 'readings.spinLoft');
   const { attackAngle: attack, dynamicLoft, launchAngle, clubSpeed } = q;
   const two = Math.hypot(errors.attackAngle, errors.dynamicLoft);
   if (q.spinLoft !== undefined) return { spinLoft: q.spinLoft, from: 'spin-loft', error: two };

@@ -45,7 +45,7 @@ export interface StrikePrior {
   readonly wild: FacePrior;
 }
 
-/** One strike in this many is taken as wild: an assumption, so that one struck off the heel is not told as a misread. */
+/** One strike in this many is taken as wild: an assumption, so that one struck off the heel is not taken for a misread. */
 const WILD = 0.1;
 /** Fewest located strikes from which a player's pattern is learnt. */
 const PATTERN = 10;

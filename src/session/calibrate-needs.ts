@@ -14,7 +14,7 @@ const IN_WORDS: Readonly<Record<CalibrationTarget, string>> = {
   liftScale: 'ball speed, launch angle, spin, and carry, apex or descent angle',
 };
 
-/** The readings that a shot lacks to have its say about all of these targets. @internal */
+/** The readings that a shot lacks to count for all of these targets. @internal */
 export function lackingFor(targets: readonly CalibrationTarget[], shot: MeasuredShot): readonly string[] {
   return [...new Set(targets.flatMap((target) => lacking(target, shot)))];
 }
@@ -31,7 +31,7 @@ function lacking(target: CalibrationTarget, shot: MeasuredShot): readonly string
 }
 
 /**
- * Parts what these shots can be asked for from what they cannot.
+ * Divides the targets into those that can be fitted to these shots and those that cannot.
  * @throws {@link FairflightError} `invalid-input` when nothing can be fitted
  * @internal
  */

@@ -67,7 +67,8 @@ export const targetFields: Readonly<Record<CalibrationTarget, QuantityField<''>>
 /** Widest standard deviation of a prior [SI]: as good as none. */
 const WIDEST = 10;
 
-const priorFields: Declared<Partial<CalibrationPriors>> = /* @__PURE__ */ frozen(() => ({
+/** Declaration of the {@link CalibrationPriors} given. @internal */
+export const calibrationPriorFields: Declared<Partial<CalibrationPriors>> = /* @__PURE__ */ frozen(() => ({
   restitution: optional(priorField(targetFields.restitution, WIDEST)),
   tangentialRestitution: optional(priorField(targetFields.tangentialRestitution, WIDEST)),
   dragScale: optional(priorField(targetFields.dragScale, WIDEST)),
@@ -91,14 +92,15 @@ const whatField: ListField = /* @__PURE__ */ frozen(() => ({
   label: 'what to fit',
 }));
 
-const optionFields: Declared<CalibrationOptions> = /* @__PURE__ */ frozen(() => ({
+/** Declaration of {@link CalibrationOptions}. @internal */
+export const calibrationOptionFields: Declared<CalibrationOptions> = /* @__PURE__ */ frozen(() => ({
   ...flightOptionFields,
   what: optional(whatField),
   clubhead: optional(clubheadField),
   hand: optional(handField),
   readingErrors: optional(record(partial(readingErrorFields), 'reading errors')),
   flightErrors: optional(record(partial(flightReadingErrorFields), 'flight errors')),
-  priors: optional(record(priorFields, 'priors')),
+  priors: optional(record(calibrationPriorFields, 'priors')),
 }));
 
 /** {@link CalibrationOptions} with their defaults filled in. @internal */
@@ -116,7 +118,7 @@ export interface CalibrationSettings {
 
 /** Reads the options of `calibrate`. @throws FairflightError naming the field @internal */
 export function resolveCalibration(options: unknown): CalibrationSettings {
-  const given = readOptions(optionFields, options);
+  const given = readOptions(calibrationOptionFields, options);
   const { what = TARGETS, hand = 'right', readingErrors, flightErrors, priors } = given;
   if (new Set(what).size < what.length) {
     throw refusal('options.what', 'options.what must not list a value twice', { value: what });

@@ -36,7 +36,7 @@ export interface CalibrationResidual {
   readonly typicalAfter: number;
 }
 
-/** A shot that was taken for a gross misread and so has no say. */
+/** A shot taken for a gross misread, which does not count in the fit. */
 export interface CalibrationMisread {
   /** Index into the shots. */
   readonly shot: number;
@@ -46,13 +46,13 @@ export interface CalibrationMisread {
   readonly probability: number;
 }
 
-/** Something asked for that these shots cannot be asked. */
+/** A target that cannot be fitted to these shots. */
 export interface NotFitted {
   /** What. */
   readonly target: CalibrationTarget;
-  /** Number of shots with the readings it takes. */
+  /** Number of shots with the readings it needs. */
   readonly usable: number;
-  /** What it takes, and what there is, in words. */
+  /** What is needed, and what there is, in words. */
   readonly reason: string;
 }
 
@@ -60,13 +60,13 @@ export interface NotFitted {
 export interface Calibration {
   /** The fitted numbers, in the order asked for. */
   readonly values: readonly CalibratedValue[];
-  /** What was asked for and stays as it was, since too few shots have the readings it takes. */
+  /** Targets that stay as they were, since too few shots have the readings they need. */
   readonly notFitted: readonly NotFitted[];
   /** Correlation of the estimates, in the order of `values`. */
   readonly correlation: readonly (readonly number[])[];
-  /** The head with what was fitted of it. */
+  /** The head, with its fitted values. */
   readonly clubhead: Clubhead;
-  /** The coefficient model with what was fitted of it: an id or data, unless the scene's model is made of functions. */
+  /** The coefficient model with its fitted values: an id or data, unless the scene's model is made of functions. */
   readonly aerodynamics: ModelChoice;
   /** Residuals before and after on unseen shots. */
   readonly residuals: readonly CalibrationResidual[];

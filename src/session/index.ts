@@ -4,6 +4,7 @@
  */
 export type { MeasuredShot } from '../inputs/measured-shot.js';
 export type { FlightReadingErrors } from '../inputs/readings.js';
+export { fewValuesStretch } from '../numerics/bootstrap.js';
 export {
   type DeliveredLoft,
   type InferOptions,
@@ -31,6 +32,7 @@ export { calibrate } from './calibrate.js';
 export { defaultFlightReadingErrors } from './calibrate-flight.js';
 export type * from './calibration.js';
 export type { CalibrationOptions, CalibrationPriors } from './calibration-options.js';
+export { launchOf } from './launch-of.js';
 export type { SessionRow } from './log-sessions.js';
 export type { ChangeFactor } from './mixtures.js';
 export type { OddReading, OddShot } from './odd-shots.js';

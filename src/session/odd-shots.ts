@@ -1,5 +1,5 @@
 import type { MeasuredShot } from '../inputs/measured-shot.js';
-import { MODIFIED_Z_LIMIT, median, modifiedZScoresWithin, normalCdf, stream } from '../numerics/index.js';
+import { MODIFIED_Z_LIMIT, median, modifiedZScores, normalCdf, stream } from '../numerics/index.js';
 import { inWords, QUANTITY_WORDS, type QuantityName, quantityOf } from './quantities.js';
 
 /** Quantities in which a shot is looked at for being odd. */
@@ -72,9 +72,7 @@ export function oddShots(
       .filter((group) => group.readings.length >= FEWEST_IN_BAND);
     const sizes = groups.map((group) => group.readings.length);
     if (sizes.reduce((sum, size) => sum + size, 0) < FEWEST) continue;
-    const scores = modifiedZScoresWithin(
-      groups.map((group) => group.readings.map((reading) => reading.value)),
-    );
+    const scores = modifiedZScores(groups.map((group) => group.readings.map((reading) => reading.value)));
     groups.forEach((group, g) => {
       const centre = median(group.readings.map((reading) => reading.value));
       group.readings.forEach(({ shot, value }, k) => {
@@ -151,7 +149,7 @@ function chancesFor(sizes: readonly number[]): ChanceOfScore {
   if (total > 300) return (score) => -Math.expm1(total * Math.log1p(-2 * normalCdf(-score)));
   const random = stream(0, total);
   const largest = Array.from({ length: TRIALS }, () => {
-    const scores = modifiedZScoresWithin(sizes.map((size) => Array.from({ length: size }, random.normal)));
+    const scores = modifiedZScores(sizes.map((size) => Array.from({ length: size }, random.normal)));
     return Math.max(...scores.flat().map(Math.abs));
   });
   return (score) => largest.filter((z) => z >= score).length / TRIALS;

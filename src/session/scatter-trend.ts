@@ -49,7 +49,8 @@ export interface ScatterTrendOptions {
   readonly level?: number;
 }
 
-const optionFields: Declared<ScatterTrendOptions> = /* @__PURE__ */ frozen(() => ({
+/** Declaration of {@link ScatterTrendOptions}. @internal */
+export const scatterTrendOptionFields: Declared<ScatterTrendOptions> = /* @__PURE__ */ frozen(() => ({
   quantity: optional(choice(QUANTITY_NAMES, 'quantity')),
   bands: bandingField,
   level: optional(levelField),
@@ -60,8 +61,8 @@ const FEWEST = 3;
 
 /**
  * How a player's scatter grows with club speed: a straight line through the logarithms of the bands' standard
- * deviations, each weighted by the 2 (n − 1) that the variance of ln s is one over when shots are normal. With five
- * shots a band an interval of ±5 % a mph and more is usual.
+ * deviations. Each is weighted by 2 (n − 1), the reciprocal of the variance of ln s for normal shots. With five shots a
+ * band, an interval of ±5 % per mph and more is usual.
  * @param shots - as measured
  * @param options - quantity, bands and coverage; each has a default
  * @throws {@link FairflightError} `invalid-input` or `outside-range` naming the field; `invalid-input` when fewer than two
@@ -71,7 +72,7 @@ export function scatterTrend(
   shots: readonly MeasuredShot[],
   options: ScatterTrendOptions = {},
 ): ScatterTrend {
-  const settings = readOptions(optionFields, options);
+  const settings = readOptions(scatterTrendOptionFields, options);
   const { quantity = 'launchDirection', level = USUAL_LEVEL } = settings;
   const measured = readMeasuredShots(shots);
   const bands = bandShots(measured, settings.bands).bands.flatMap((band): BandScatter[] => {

@@ -43,7 +43,7 @@ export interface Trend {
   readonly intercept: number;
   /** Shots used. */
   readonly count: number;
-  /** For lengths: the slope in yards a mile per hour. */
+  /** For lengths: the slope in yards per mph. */
   readonly yardsPerMph?: { readonly value: number; readonly low: number; readonly high: number };
   /** True when the interval holds 0, so that these shots show no trend. */
   readonly unclear: boolean;

@@ -32,7 +32,8 @@ export interface SpeedBand {
  */
 export type Banding = 'labels' | 'found' | 'one' | readonly SpeedBand[];
 
-const speedBandFields: Declared<SpeedBand> = /* @__PURE__ */ frozen(() => ({
+/** Declaration of {@link SpeedBand}. @internal */
+export const speedBandFields: Declared<SpeedBand> = /* @__PURE__ */ frozen(() => ({
   name: optional(text('easy', 'name of the band')),
   from: quantity(MPH, 0, 90, 40, 'start of the band'),
   to: quantity(MPH, 0, 1000, 44, 'end of the band'),

@@ -63,7 +63,8 @@ interface ResolvedScenes {
   readonly to: ResolvedScene;
 }
 
-const sceneFields: Declared<TwoScenes> = /* @__PURE__ */ frozen(() => ({
+/** Declaration of {@link TwoScenes}. @internal */
+export const twoScenesFields: Declared<TwoScenes> = /* @__PURE__ */ frozen(() => ({
   from: custom(resolveScene, 'scene it was measured in'),
   to: custom(resolveScene, 'scene to move it to'),
 }));
@@ -74,7 +75,7 @@ const sceneFields: Declared<TwoScenes> = /* @__PURE__ */ frozen(() => ({
  * cancels.
  *
  * How far differences can be trusted: density is the main effect and is well known; wind is known to the profile
- * given; a change of turf moves the run, a band of ±20 %.
+ * given; a change of turf moves the run, a band of ±25 %.
  * @param shot - ball speed, launch angle and spin rate at least; direction and axis tilt default to 0
  * @param scenes - `from`, the scene it was measured in, and `to`, the one to move it to
  * @param options - tolerance and time limit
@@ -88,7 +89,7 @@ export function standardise(
 ): StandardisedShot {
   const settings = shotSettings(readOptions(flightOptionFields, options));
   const measured = readRecord(measuredShotFields, shot, 'shot');
-  const read = readRecord(sceneFields, scenes, 'scenes') as Partial<ResolvedScenes>;
+  const read = readRecord(twoScenesFields, scenes, 'scenes') as Partial<ResolvedScenes>;
   const launch = launchOf(measured);
   if ('missing' in launch) {
     throw refusal(

@@ -52,7 +52,8 @@ const gainsField: ListField = /* @__PURE__ */ frozen(() => ({
   label: 'gains of club speed',
 }));
 
-const optionFields: Declared<SessionOptions> = /* @__PURE__ */ frozen(() => ({
+/** Declaration of {@link SessionOptions}. @internal */
+export const sessionOptionFields: Declared<SessionOptions> = /* @__PURE__ */ frozen(() => ({
   bands: bandingField,
   level: optional(levelField),
   gains: optional(gainsField),
@@ -78,7 +79,7 @@ export function summariseSession(
   shots: readonly MeasuredShot[],
   options: SessionOptions = {},
 ): SessionSummary {
-  const settings = readOptions(optionFields, options);
+  const settings = readOptions(sessionOptionFields, options);
   const { level = USUAL_LEVEL, gains = [mph(1), mph(2), mph(3)] } = settings;
   const measured = readMeasuredShots(shots, 'shots', 1);
   const banded = bandShots(measured, settings.bands);
@@ -163,7 +164,7 @@ function trendsOf(shots: readonly MeasuredShot[], level: number): SessionSummary
   return trends;
 }
 
-/** Metres a metre per second to yards a mile per hour. */
+/** From metres per metre per second to yards per mph. */
 function yardsPerMph(slope: number): number {
   return toYards((slope * mph(1)) as Parameters<typeof toYards>[0]);
 }

@@ -71,7 +71,8 @@ export interface TrainingOptions extends FlightOptions {
   readonly level?: number;
 }
 
-const optionFields: Declared<TrainingOptions> = /* @__PURE__ */ frozen(() => ({
+/** Declaration of {@link TrainingOptions}. @internal */
+export const trainingOptionFields: Declared<TrainingOptions> = /* @__PURE__ */ frozen(() => ({
   ...flightOptionFields,
   block: optional(count(1, 1_000_000, 2, 'sessions averaged')),
   level: optional(levelField),
@@ -101,7 +102,7 @@ export function judgeTraining(
   scene: Scene = {},
   options: TrainingOptions = {},
 ): TrainingReport {
-  const given = readOptions(optionFields, options);
+  const given = readOptions(trainingOptionFields, options);
   const settings = attributionSettings(given);
   const { level } = settings;
   const here = resolveScene(scene);

@@ -14,7 +14,8 @@ export interface RunOptions {
   readonly timeLimit?: Duration;
 }
 
-const optionFields: Declared<RunOptions> = /* @__PURE__ */ frozen(() => ({
+/** Declaration of {@link RunOptions}. @internal */
+export const runOptionFields: Declared<RunOptions> = /* @__PURE__ */ frozen(() => ({
   timeLimit: optional(quantity(SECONDS, 0, 600, 60, 'time limit')),
 }));
 
@@ -39,6 +40,6 @@ export const RUN_TIME_LIMIT = 60;
  * @throws FairflightError `invalid-input` or `outside-range`
  */
 export function runOut(landing: LandingBall, scene: Scene = {}, options: RunOptions = {}): Run {
-  const { timeLimit = RUN_TIME_LIMIT } = readOptions(optionFields, options);
+  const { timeLimit = RUN_TIME_LIMIT } = readOptions(runOptionFields, options);
   return runFrom(readRecord(landingFields, landing, 'landing'), resolveScene(scene), timeLimit);
 }

@@ -10,16 +10,19 @@ export type Start =
   | { readonly launch: Launch; readonly delivery?: never };
 
 /**
- * Reads a delivery or a launch: which of the two is told by `clubSpeed` or `ballSpeed`.
+ * Reads a delivery or a launch: which of the two is told by `clubSpeed` or `ballSpeed`. Errors in its fields speak of
+ * `delivery` or `launch`, or of `root` where that is what the caller wrote.
  * @throws FairflightError when it is neither or both, and for the fields of the one it is
  * @internal
  */
-export function readStart(from: unknown, path = 'from'): Start {
+export function readStart(from: unknown, path = 'from', root?: string): Start {
   if (!isRecord(from)) throw refuseType(path, 'a delivery or a launch', from);
   const club = Object.hasOwn(from, 'clubSpeed');
   const ball = Object.hasOwn(from, 'ballSpeed');
   if (club !== ball) {
-    return club ? { delivery: readRecord(deliveryFields, from, 'delivery') } : { launch: readLaunch(from) };
+    return club
+      ? { delivery: readRecord(deliveryFields, from, root ?? 'delivery') }
+      : { launch: readLaunch(from, root ?? 'launch') };
   }
   throw refusal(
     path,

@@ -63,7 +63,8 @@ export interface LocateOptions {
 /** Widest standard deviation of a prior [SI]: as good as none. */
 const WIDEST = 100;
 
-const priorFields: Declared<StrikePriors> = /* @__PURE__ */ frozen(() => ({
+/** Declaration of {@link StrikePriors}. @internal */
+export const strikePriorFields: Declared<StrikePriors> = /* @__PURE__ */ frozen(() => ({
   toe: optional(priorField(strikeOffsetFields.toe, WIDEST)),
   high: optional(priorField(strikeOffsetFields.high, WIDEST)),
   clubSpeed: optional(priorField(deliveryFields.clubSpeed, WIDEST)),
@@ -74,12 +75,13 @@ const priorFields: Declared<StrikePriors> = /* @__PURE__ */ frozen(() => ({
   grip: optional(priorField(tangentialRestitutionValueField, WIDEST)),
 }));
 
-const optionFields: Declared<LocateOptions> = /* @__PURE__ */ frozen(() => ({
+/** Declaration of {@link LocateOptions}. @internal */
+export const locateOptionFields: Declared<LocateOptions> = /* @__PURE__ */ frozen(() => ({
   clubhead: optional(clubheadField),
   ball: optional(ballField),
   hand: optional(handField),
   readingErrors: optional(record(partial(readingErrorFields), 'reading errors')),
-  priors: optional(record(priorFields, 'priors')),
+  priors: optional(record(strikePriorFields, 'priors')),
 }));
 
 /** {@link LocateOptions} with their defaults filled in. @internal */
@@ -112,7 +114,13 @@ const ALTERNATIVE = 0.95;
  * @throws {@link FairflightError} `invalid-input` or `outside-range` naming the field.
  */
 export function locateStrike(measured: StrikeMeasurement, options: LocateOptions = {}): StrikeEstimate {
-  const { clubhead, ball, hand = 'right', readingErrors, priors = {} } = readOptions(optionFields, options);
+  const {
+    clubhead,
+    ball,
+    hand = 'right',
+    readingErrors,
+    priors = {},
+  } = readOptions(locateOptionFields, options);
   const readings = readRecord(measuredShotFields, measured, 'measured');
   if (!BALL_READINGS.some((reading) => readings[reading] !== undefined)) {
     throw refusal(

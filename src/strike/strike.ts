@@ -65,7 +65,8 @@ export interface StrikeOptions {
   readonly gearElasticity?: number;
 }
 
-const optionFields: Declared<StrikeOptions> = /* @__PURE__ */ frozen(() => ({
+/** Declaration of {@link StrikeOptions}. @internal */
+export const strikeOptionFields: Declared<StrikeOptions> = /* @__PURE__ */ frozen(() => ({
   clubhead: optional(clubheadField),
   ball: optional(ballField),
   gearElasticity: optional(quantity(RATIO, -1, 1, 0, 'elasticity of the gear coupling')),
@@ -91,7 +92,7 @@ export function strike(delivery: Delivery, options: StrikeOptions = {}): Strike 
     clubhead = clubheads.driver,
     ball = balls.conforming,
     gearElasticity,
-  } = readOptions(optionFields, options);
+  } = readOptions(strikeOptionFields, options);
   const read = readRecord(deliveryFields, delivery, 'delivery');
   // Reading has put the record in the place of a preset's name.
   return strikeOf(read, clubhead as Clubhead, ball as Ball, gearElasticity);
@@ -137,16 +138,20 @@ function refusal(failure: StrikeFailure, clubSpeed: number): FairflightError {
   if (failure === 'impossible-restitution') {
     return new FairflightError(
       'outside-range',
-      `clubhead.restitution leaves the range 0 to 1 at a club speed of ${clubSpeed} m/s`,
-      { field: 'clubhead.restitution', value: clubSpeed, hint: 'reduce clubhead.restitution.slope' },
+      `options.clubhead.restitution leaves the range 0 to 1 at a club speed of ${clubSpeed} m/s`,
+      {
+        field: 'options.clubhead.restitution',
+        value: clubSpeed,
+        hint: 'reduce options.clubhead.restitution.slope',
+      },
     );
   }
   return new FairflightError(
     'outside-range',
-    'clubhead.tangentialRestitution, friction and depth of the centre of gravity together would give this strike energy from nothing',
+    'options.clubhead.tangentialRestitution, friction and depth of the centre of gravity together would give this strike energy from nothing',
     {
-      field: 'clubhead.tangentialRestitution',
-      hint: 'a face that hardly stops the slip has low friction: raise the tangential restitution or reduce clubhead.friction',
+      field: 'options.clubhead.tangentialRestitution',
+      hint: 'a face that hardly stops the slip has low friction: raise the tangential restitution or reduce options.clubhead.friction',
     },
   );
 }

@@ -1,5 +1,8 @@
+import type { ModelChoice } from '../aerodynamics/index.js';
 import { modelAsData } from '../aerodynamics/resolve.js';
-import { type ReadScene, type Scene, withDefaults } from '../scene/scene.js';
+import { choice, type Declared, type ListField, record, text } from '../inputs/field.js';
+import { frozen } from '../inputs/frozen.js';
+import { type ReadScene, withDefaults } from '../scene/scene.js';
 import { STRIKE_MODEL } from '../strike/warnings.js';
 import { VERSION } from '../version.js';
 import { factorFields } from './factors.js';
@@ -17,6 +20,16 @@ export interface ColumnAbout {
   /** Whether it was put in or computed. */
   readonly role: 'input' | 'output';
 }
+
+/** Declaration of the columns of a sweep. @internal */
+export const columnsField: ListField = /* @__PURE__ */ frozen(() => {
+  const fields: Declared<ColumnAbout> = {
+    name: text('carry', 'name'),
+    unit: text('m', 'unit'),
+    role: choice(['input', 'output'], 'role'),
+  };
+  return { kind: 'list', of: record(fields, 'column'), least: 1, most: 1000, label: 'columns' };
+});
 
 /** What a paper needs to cite a sweep and a program to repeat it. Plain data, also written into files. */
 export interface SweepAbout {
@@ -40,7 +53,7 @@ export interface SweepAbout {
   readonly models: { readonly aerodynamics: string; readonly strike?: string; readonly run: string };
   /** Where the coefficient model comes from. */
   readonly source: { readonly authors: string; readonly year: number; readonly work: string };
-  /** The setup with its defaults filled in; a coefficient model made of functions is told by its id. */
+  /** Scene and options with their defaults filled in; a coefficient model made of functions is told by its id. */
   readonly setup: Readonly<Record<string, unknown>>;
 }
 
@@ -55,10 +68,11 @@ export interface SweepParts {
 }
 
 /** @internal */
-export function sweepAbout(parts: SweepParts, { aerodynamics }: Scene): SweepAbout {
+export function sweepAbout(parts: SweepParts, aerodynamics: ModelChoice | undefined): SweepAbout {
   const { points, outputs, setup, scene, struck, engine } = parts;
   const { start, fixed, settings } = setup;
   const { clubhead, ...flight } = settings;
+  const { wind, ground } = scene;
   const { model, air, turf, ball } = withDefaults(scene);
   const { authors, year, work } = model.source;
   const about: SweepAbout = {
@@ -83,7 +97,7 @@ export function sweepAbout(parts: SweepParts, { aerodynamics }: Scene): SweepAbo
       ...(start && { from: start.delivery ?? start.launch }),
       fixed,
       ...(struck && { clubhead }),
-      scene: { ...scene, air, turf, ball, aerodynamics: modelAsData(aerodynamics) ?? model.id },
+      scene: { air, wind, ground, turf, ball, aerodynamics: modelAsData(aerodynamics) ?? model.id },
       flight,
     },
   };

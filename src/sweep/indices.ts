@@ -1,9 +1,11 @@
 import { isList } from '../errors.js';
+import { isTyped } from '../inputs/columns.js';
 import { refusal, refuseType } from '../inputs/refuse.js';
 import { sobolIndices } from '../numerics/sobol-indices.js';
 import type { IndexDesign } from './design.js';
 import type { FactorName } from './factors.js';
 import { designPoints } from './points.js';
+import { readDesign } from './read-design.js';
 
 /** A 95 % interval. */
 export interface IndexInterval {
@@ -51,11 +53,10 @@ export interface OutputIndices {
  *   base rows are complete, or the values do not vary
  */
 export function sobolIndicesOf(design: IndexDesign, values: ArrayLike<number>): OutputIndices {
-  if (design?.kind !== 'sobol-indices') {
-    throw refuseType('design', 'a design of kind sobol-indices', design);
-  }
-  const { names, rows } = designPoints(design);
-  if (!(values instanceof Float64Array) && !isList(values)) {
+  const read = readDesign(design);
+  if (read.kind !== 'sobol-indices') throw refuseType('design', 'a design of kind sobol-indices', design);
+  const { names, rows } = designPoints(read);
+  if (!isTyped(values) && !isList(values)) {
     throw refuseType('values', 'a Float64Array or a list of numbers', values);
   }
   if (values.length !== rows) {
@@ -67,7 +68,8 @@ export function sobolIndicesOf(design: IndexDesign, values: ArrayLike<number>): 
   for (let at = 0; at < rows; at += group) {
     let complete = true;
     for (let j = 0; j < group; j++) {
-      const value = values[at + j] as number;
+      const value = values[at + j];
+      if (typeof value !== 'number') throw refuseType(`values[${at + j}]`, 'a number', value);
       kept[length + j] = value;
       complete &&= Number.isFinite(value);
     }

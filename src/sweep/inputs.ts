@@ -1,7 +1,8 @@
 import type { Delivery } from '../inputs/delivery.js';
 import type { Launch } from '../inputs/launch.js';
-import { refusal } from '../inputs/refuse.js';
+import { memberPath, refusal } from '../inputs/refuse.js';
 import type { FactorName } from './factors.js';
+import type { ReadDesign } from './read-design.js';
 import type { SweepSetup } from './setup.js';
 
 /** Where the value of a factor comes from in each row: a column of the design, or one number. @internal */
@@ -10,9 +11,11 @@ export interface Input {
   /** Position among the design's columns, −1 for a constant. */
   readonly column: number;
   readonly constant: number;
+  /** Where the caller wrote it. */
+  readonly path: string;
 }
 
-/** The factors that the design or the setup says something about. @internal */
+/** The factors that design, `fixed` or `from` say something about. @internal */
 export interface Inputs {
   readonly struck: boolean;
   /** 1 right-handed, −1 left-handed. */
@@ -38,21 +41,26 @@ export function anyVaries(inputs: readonly (Input | undefined)[]): boolean {
  * @throws `FairflightError` for contradictions and for what is missing
  * @internal
  */
-export function gatherInputs(names: readonly FactorName[], setup: SweepSetup): Inputs {
+export function gatherInputs(
+  names: readonly FactorName[],
+  design: ReadDesign['kind'],
+  setup: SweepSetup,
+): Inputs {
   const sources = new Map<FactorName, Input>();
   const { start, fixed } = setup;
   if (start?.delivery !== undefined) addDelivery(sources, start.delivery);
   if (start?.launch !== undefined) addLaunch(sources, start.launch);
   for (const [key, value] of Object.entries(fixed)) {
     const name = key as FactorName;
+    const path = memberPath('options.fixed', name);
     if (names.includes(name)) {
-      const message = `${name} is varied by the design and fixed by the options`;
-      throw refusal(`options.fixed.${name}`, message, { value });
+      throw refusal(path, `${name} is varied by the design and fixed by the options`, { value });
     }
-    sources.set(name, { name, column: -1, constant: value });
+    sources.set(name, { name, column: -1, constant: value, path });
   }
   names.forEach((name, column) => {
-    sources.set(name, { name, column, constant: Number.NaN });
+    const path = design === 'list' ? memberPath('design.rows[0]', name) : `design.factors[${column}].name`;
+    sources.set(name, { name, column, constant: Number.NaN, path });
   });
 
   const group = (wanted: string): Input[] =>
@@ -64,7 +72,7 @@ export function gatherInputs(names: readonly FactorName[], setup: SweepSetup): I
     : ['launch.ballSpeed', 'launch.launchAngle', 'launch.spinRate'];
   const missing = needed.filter((name) => !sources.has(name));
   if (missing.length > 0) {
-    throw refusal(missing[0] ?? '', `the sweep has no value for ${missing.join(', ')}`, {
+    throw refusal('options.from', `the sweep has no value for ${missing.join(', ')}`, {
       hint: 'vary it in the design, fix it in options.fixed, or give options.from',
     });
   }
@@ -85,18 +93,19 @@ function requireOneWalk(struck: boolean, launched: boolean): void {
 
 function addDelivery(sources: Map<FactorName, Input>, delivery: Delivery): void {
   const { strikeOffset, hand: _, ...plain } = delivery;
-  for (const [key, value] of Object.entries(plain)) add(sources, `delivery.${key}` as FactorName, value);
-  for (const [key, value] of Object.entries(strikeOffset ?? {})) {
-    add(sources, `delivery.strikeOffset.${key}` as FactorName, value);
-  }
+  addNumbers(sources, 'delivery', 'options.from', plain);
+  addNumbers(sources, 'delivery.strikeOffset', 'options.from.strikeOffset', strikeOffset ?? {});
 }
 
 function addLaunch(sources: Map<FactorName, Input>, launch: Launch): void {
-  for (const [key, value] of Object.entries(launch)) add(sources, `launch.${key}` as FactorName, value);
+  addNumbers(sources, 'launch', 'options.from', launch);
 }
 
-function add(sources: Map<FactorName, Input>, name: FactorName, value: number | undefined): void {
-  if (value !== undefined) sources.set(name, { name, column: -1, constant: value });
+function addNumbers(sources: Map<FactorName, Input>, group: string, path: string, numbers: object): void {
+  for (const [key, constant] of Object.entries(numbers as Readonly<Record<string, number>>)) {
+    const name = `${group}.${key}` as FactorName;
+    sources.set(name, { name, column: -1, constant, path: `${path}.${key}` });
+  }
 }
 
 /**

@@ -99,7 +99,7 @@ const FROM_DELIVERY: readonly OutputName[] = /* @__PURE__ */ frozen(() => [
 export const outputsField: ListField = /* @__PURE__ */ frozen(() => ({
   kind: 'list',
   of: choice(Object.keys(OUTPUTS) as OutputName[], 'output'),
-  least: 1,
+  least: 0,
   most: 1000,
   label: 'outputs',
 }));

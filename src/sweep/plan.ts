@@ -1,13 +1,12 @@
+import { resolveModel } from '../aerodynamics/resolve.js';
 import type { BatchKernel } from '../flight/engine/batch.js';
-import { readOptions } from '../inputs/read.js';
-import { readScene, type Scene, withDefaults } from '../scene/scene.js';
+import { type ReadScene, withDefaults } from '../scene/scene.js';
 import { type SweepAbout, sweepAbout } from './about.js';
-import type { Design } from './design.js';
 import { isWithin } from './factors.js';
 import { gatherInputs } from './inputs.js';
 import { OUTPUTS, resolveOutputs } from './outputs.js';
 import { designPoints } from './points.js';
-import { type SweepBase, sweepBaseFields, sweepSetup } from './setup.js';
+import type { SweepRequest } from './request.js';
 import { flightStage, launchStage } from './stages/flight-stage.js';
 import { runStage } from './stages/run-stage.js';
 import { sceneRows } from './stages/scene-rows.js';
@@ -21,31 +20,22 @@ export interface PlanRows {
   readonly status: Uint8Array;
 }
 
-/** A design and a setup, checked and ready to be computed in any pieces. @internal */
+/** A sweep, checked and ready to be computed in any pieces. @internal */
 export interface SweepPlan {
   readonly about: SweepAbout;
   readonly evaluate: (start: number, count: number) => PlanRows;
 }
 
-/** What a sweep is asked for, as the caller gave it. @internal */
-export interface SweepRequest {
-  readonly design: Design;
-  readonly scene: Scene;
-  /** Options that stay the same in every row. */
-  readonly base: SweepBase;
-}
-
 /**
- * Checks a request and lays out the stages of the walk. Every row is computed from its index alone, so that pieces of
+ * Checks that what was read goes together, and lays out the stages of the walk. Every row is computed from its index alone, so that pieces of
  * any size, in any order and on any thread give the same bits.
  * @throws `FairflightError`
  * @internal
  */
-export function sweepPlan(request: SweepRequest, kernel?: BatchKernel): SweepPlan {
-  const points = designPoints(request.design);
-  const setup = sweepSetup(readOptions(sweepBaseFields, request.base));
-  const scene = readScene(request.scene);
-  const inputs = gatherInputs(points.names, setup);
+export function sweepPlan({ design, scene: asked, setup }: SweepRequest, kernel?: BatchKernel): SweepPlan {
+  const points = designPoints(design);
+  const scene: ReadScene = { ...asked, aerodynamics: resolveModel(asked.aerodynamics) };
+  const inputs = gatherInputs(points.names, design.kind, setup);
   const outputs = resolveOutputs(setup.outputs, inputs.struck);
   const scenes = sceneRows(inputs, scene);
   const needs = (stage: string): boolean => outputs.some((name) => OUTPUTS[name].stage === stage);
@@ -58,12 +48,12 @@ export function sweepPlan(request: SweepRequest, kernel?: BatchKernel): SweepPla
     ...(needs('run') ? [runs] : []),
   ];
   // The ends of a range are checked at the door; a list may hold anything.
-  const checked = request.design.kind !== 'list';
+  const checked = design.kind !== 'list';
 
   const engine = kernel?.name ?? 'JavaScript';
   let work: Work | undefined;
   return {
-    about: sweepAbout({ points, outputs, setup, scene, struck: inputs.struck, engine }, request.scene),
+    about: sweepAbout({ points, outputs, setup, scene, struck: inputs.struck, engine }, asked.aerodynamics),
     evaluate: (start, count) => {
       if (work === undefined || work.status.length < count) work = createWork(count);
       work.clear();

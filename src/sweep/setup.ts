@@ -1,13 +1,14 @@
 import type { Delivery } from '../inputs/delivery.js';
-import { type CustomField, custom, type Declared, optional } from '../inputs/field.js';
+import { custom, type Declared, optional } from '../inputs/field.js';
 import { frozen } from '../inputs/frozen.js';
 import type { Launch } from '../inputs/launch.js';
 import { readQuantity, requireKnown } from '../inputs/read.js';
+import { memberPath } from '../inputs/refuse.js';
 import type { ShotOptions } from '../shot/index.js';
 import { type ShotSettings, shotOptionFields, shotSettings } from '../shot/shot-options.js';
 import { readStart, type Start } from '../shot/start.js';
 import type { ListRow } from './design.js';
-import { type FactorName, factorFields, requireFactor } from './factors.js';
+import { type FactorName, factorFields } from './factors.js';
 import { type OutputName, outputsField } from './outputs.js';
 
 /** What stays the same in every row of a sweep, and what is computed. */
@@ -26,16 +27,17 @@ export interface SweepBase extends ShotOptions {
 /** Declaration of {@link SweepBase}. @internal */
 export const sweepBaseFields: Declared<SweepBase> = /* @__PURE__ */ frozen(() => ({
   ...shotOptionFields,
-  from: custom(readStart as CustomField['read'], 'start'),
+  from: custom((value, path) => readStart(value, path, path), 'start'),
   fixed: custom(readFixed, 'fixed factors'),
   outputs: optional(outputsField),
 }));
 
 function readFixed(value: unknown, path: string): ListRow {
   const given = requireKnown(factorFields, value, path);
-  const numbers = Object.keys(given).map((key) => {
-    const name = requireFactor(path, key);
-    return [name, readQuantity(factorFields[name], given[name], `${path}.${name}`)] as const;
+  // In the order of the declarations, so that two that say the same are told alike.
+  const numbers = Object.entries(factorFields).flatMap(([name, field]) => {
+    const number = given[name];
+    return number === undefined ? [] : [[name, readQuantity(field, number, memberPath(path, name))] as const];
   });
   return Object.fromEntries(numbers) as ListRow;
 }

@@ -1,14 +1,16 @@
-import { isList, isRecord } from '../errors.js';
+import { isList, isReadable, isRecord } from '../errors.js';
 import { readKernel } from '../flight/engine/batch.js';
 import type { BatchKernel } from '../flight/index.js';
+import { isTyped } from '../inputs/columns.js';
 import { count, custom, type Declared, optional } from '../inputs/field.js';
 import { frozen } from '../inputs/frozen.js';
-import { readChoice, readOptions } from '../inputs/read.js';
+import { readChoice, readList, readOptions } from '../inputs/read.js';
 import { refusal, refuseType } from '../inputs/refuse.js';
 import type { Scene } from '../scene/index.js';
-import type { SweepAbout } from './about.js';
+import { type ColumnAbout, columnsField, type SweepAbout } from './about.js';
 import type { Design } from './design.js';
 import { type SweepPlan, sweepPlan } from './plan.js';
+import { readSweep } from './request.js';
 import { type SweepBase, sweepBaseFields } from './setup.js';
 
 /** Rows of a sweep, one array a column. */
@@ -68,6 +70,9 @@ export interface ChunkControl {
 /** Options of {@link sweepChunks}. */
 export interface ChunkOptions extends SweepOptions, ChunkControl {}
 
+/** Rows a chunk when nothing is said. @internal */
+export const DEFAULT_CHUNK = 8192;
+
 /** Declaration of {@link ChunkControl}. @internal */
 export const chunkControlFields: Declared<ChunkControl> = /* @__PURE__ */ frozen(() => ({
   chunkSize: optional(count(1, 2 ** 24, DEFAULT_CHUNK, 'rows a chunk')),
@@ -76,29 +81,28 @@ export const chunkControlFields: Declared<ChunkControl> = /* @__PURE__ */ frozen
   onProgress: custom(readFunction, 'progress'),
 }));
 
-const sweepOptionFields: Declared<SweepOptions> = /* @__PURE__ */ frozen(() => ({
+/** Declaration of {@link SweepOptions}. @internal */
+export const sweepOptionFields: Declared<SweepOptions> = /* @__PURE__ */ frozen(() => ({
   ...sweepBaseFields,
   kernel: custom(readKernel, 'batch kernel'),
 }));
 
-const chunkOptionFields: Declared<ChunkOptions> = /* @__PURE__ */ frozen(() => ({
+/** Declaration of {@link ChunkOptions}. @internal */
+export const chunkOptionFields: Declared<ChunkOptions> = /* @__PURE__ */ frozen(() => ({
   ...sweepOptionFields,
   ...chunkControlFields,
 }));
 
 function readSignal(value: unknown, path: string): AbortLike {
-  if (isRecord(value) && typeof value['aborted'] === 'boolean') return value as unknown as AbortLike;
+  if (isReadable(value) && typeof value['aborted'] === 'boolean') return value as unknown as AbortLike;
   throw refuseType(path, 'an AbortSignal', value);
 }
 
-/** @internal */
-export function readFunction(value: unknown, path: string): unknown {
+function readFunction(value: unknown, path: string): unknown {
   if (typeof value === 'function') return value;
   throw refuseType(path, 'a function', value);
 }
 
-/** Rows a chunk when nothing is said. @internal */
-export const DEFAULT_CHUNK = 8192;
 const MOST_IN_MEMORY = 2 ** 28;
 
 /**
@@ -116,9 +120,8 @@ const MOST_IN_MEMORY = 2 ** 28;
  *   { turf: 'firm' }, { from: { ballSpeed: mph(150), launchAngle: degrees(12), spinRate: rpm(2500) } })
  */
 export function sweep(design: Design, scene: Scene = {}, options: SweepOptions = {}): SweepResult {
-  // The plan reads the other options.
-  const { kernel } = readOptions(sweepOptionFields, options);
-  const plan = sweepPlan({ design, scene, base: without(options, ['kernel']) }, kernel);
+  const read = readOptions(sweepOptionFields, options);
+  const plan = sweepPlan(readSweep(design, scene, read), read.kernel);
   const { rows } = plan.about;
   if (rows > MOST_IN_MEMORY) {
     throw refusal(
@@ -129,13 +132,6 @@ export function sweep(design: Design, scene: Scene = {}, options: SweepOptions =
     );
   }
   return chunkOf(plan, 0, rows);
-}
-
-/** Options without those that a plan does not read. @internal */
-export function without<T extends object, K extends string>(options: T, keys: readonly K[]): Omit<T, K> {
-  return Object.fromEntries(
-    Object.entries(options).filter(([key]) => !(keys as readonly string[]).includes(key)),
-  ) as Omit<T, K>;
 }
 
 /**
@@ -149,15 +145,9 @@ export async function* sweepChunks(
   scene: Scene = {},
   options: ChunkOptions = {},
 ): AsyncGenerator<SweepChunk, void, undefined> {
-  const {
-    kernel,
-    chunkSize = DEFAULT_CHUNK,
-    start: first = 0,
-    signal,
-    onProgress,
-  } = readOptions(chunkOptionFields, options);
-  const base = without(options, ['kernel', 'chunkSize', 'start', 'signal', 'onProgress']);
-  const plan = sweepPlan({ design, scene, base }, kernel);
+  const read = readOptions(chunkOptionFields, options);
+  const { chunkSize = DEFAULT_CHUNK, start: first = 0, signal, onProgress } = read;
+  const plan = sweepPlan(readSweep(design, scene, read), read.kernel);
   const total = plan.about.rows;
   for (let start = requireStart(first, total); start < total; ) {
     requireNotAborted(signal);
@@ -172,11 +162,14 @@ export async function* sweepChunks(
 
 /** The values of one column. @throws `FairflightError` `invalid-input` when there is no such column */
 export function columnOf(rows: SweepRows, name: string): Float64Array {
-  if (!isRecord(rows) || !isRecord(rows.about) || !isList(rows.about.columns) || !isList(rows.values)) {
-    throw refuseType('rows', 'rows of a sweep', rows);
-  }
-  const names = rows.about.columns.map((column) => column.name);
-  return rows.values[names.indexOf(readChoice(names, name, 'name'))] as Float64Array;
+  const about: unknown = isRecord(rows) ? rows.about : undefined;
+  const values: unknown = isRecord(rows) ? rows.values : undefined;
+  if (!isRecord(about) || !isList(values)) throw refuseType('rows', 'rows of a sweep', rows);
+  const columns = readList(columnsField, about['columns'], 'rows.about.columns') as readonly ColumnAbout[];
+  const names = columns.map((column) => column.name);
+  const column = values[names.indexOf(readChoice(names, name, 'name'))];
+  if (isTyped(column)) return column;
+  throw refuseType(`rows.values[${names.indexOf(name)}]`, 'a Float64Array', column);
 }
 
 /** Rows computed at a time: few enough that the scratch of all stages stays in cache. */

@@ -36,7 +36,7 @@ export interface Run {
   /** How it ended: at rest, or still rolling or hopping at the time limit (a slope steeper than the turf can hold). */
   readonly ended: 'at-rest' | 'still-rolling';
   /**
-   * Run as a band [m]: ±20 % with the bounce of Biber et al. 2023, ±60 % with that of Penner 2002, which is twice the rms of
+   * Run as a band [m]: ±25 % with the bounce of Biber et al. 2023, ±65 % with that of Penner 2002, which is twice the rms of
    * error over run that the outside rows of run and total leave (docs/validation.md). They are means of many shots; single
    * drives of one player on one day differ by as much again.
    */

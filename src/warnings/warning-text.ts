@@ -13,7 +13,8 @@ export interface WarningTextOptions {
   readonly units?: SpokenUnits;
 }
 
-const optionFields: Declared<WarningTextOptions> = /* @__PURE__ */ frozen(() => ({
+/** Declaration of {@link WarningTextOptions}. @internal */
+export const warningTextOptionFields: Declared<WarningTextOptions> = /* @__PURE__ */ frozen(() => ({
   units: optional(choice<SpokenUnits>(['yards', 'metres'], 'units of the sentence')),
 }));
 
@@ -61,7 +62,7 @@ function told({ value, range }: ModelWarning, unit: Unit, digits: number): strin
  * @example for (const warning of flight.warnings) console.log(warningText(warning));
  */
 export function warningText(warning: ModelWarning, options: WarningTextOptions = {}): string {
-  const { units = 'yards' } = readOptions(optionFields, options);
+  const { units = 'yards' } = readOptions(warningTextOptionFields, options);
   const code = readChoice(Object.keys(SENTENCES) as WarningCode[], warning?.code, 'warning.code');
   return SENTENCES[code](warning, units);
 }

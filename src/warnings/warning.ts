@@ -53,9 +53,22 @@ export interface ModelWarning {
 /** How far past an end of its range, as a share of that end, a value is merely worth a note. */
 const NEAR = 0.25;
 
+/** What may be off for a value outside a range. @internal */
+export interface CarryEffect {
+  /** Carry, plus or minus [m]. */
+  readonly carry: Length;
+  /** The same as a share of the carry. */
+  readonly share: number;
+}
+
+/** The share of the carry up to which an effect is merely worth a note. */
+const SMALL = 0.1;
+
 /**
- * The warning for a value outside a range, or undefined for one inside. A note up to a quarter past the end, a caution
- * beyond: every coefficient model and impact law here bends slowly over such a stretch.
+ * The warning for a value outside a range, or undefined for one inside. A note up to a quarter past the end, because
+ * every coefficient model and impact law here bends slowly over such a stretch, and a note where the effect can be told
+ * and is at most a tenth of the carry, as at the end of a wedge shot. A caution otherwise.
+ * @param effect - what it may change, where that can be told
  * @internal
  */
 export function outsideRange(
@@ -64,9 +77,13 @@ export function outsideRange(
   quantity: string,
   { min, max }: Range,
   value: number,
+  effect?: CarryEffect,
 ): ModelWarning | undefined {
   if (value >= min && value <= max) return undefined;
   const end = value < min ? min : max;
-  const severity = Math.abs(value - end) <= NEAR * Math.abs(end) ? 'note' : 'caution';
-  return { code, severity, model, quantity, range: { min, max }, value };
+  const small = effect !== undefined && effect.share <= SMALL;
+  const severity = small || Math.abs(value - end) <= NEAR * Math.abs(end) ? 'note' : 'caution';
+  const range = { min, max };
+  if (effect === undefined) return { code, severity, model, quantity, range, value };
+  return { code, severity, model, quantity, range, value, effect: { carry: effect.carry } };
 }

@@ -5,7 +5,7 @@
 import {
   ACROSS, AIMED, APEX, APEX_A, APEX_B, APEX_C, APEX_INSIDE, APEX_T, ATTEMPTS, CELLS_PER_SPEED, CLIMB, DECAY, DRAG, END_X, END_Z, ERROR, FALL, GRAVITY2, GRAVITY3, H, HEIGHT,
   HIGH_X, HIGH_Z, INPUTS, KEPT_H, KEPT_RATE, KEPT_STATE, KEPT_X, KEPT_Z, LIFT, LOW_X, LOW_Z, MODE, NEW_CLIMB, NEW_HEIGHT, NEW_RATE, NEW_STATE, NEXT, NORMAL1, NORMAL2, NORMAL3,
-  NORMAL_WIND, PER_TOLERANCE, RATE, REGISTER, RESULTS, STATE, T, UP2, UP3, WANTED,
+  NORMAL_WIND, PER_TOLERANCE, RATE, REGISTER, RESULTS, REYNOLDS_NUMBERS, SPIN_NUMBERS, STATE, T, UP2, UP3, WANTED,
 } from './lanes.generated';
 import { CHUNK, FLIGHTS, REGISTERS, REYNOLDS_TABLE, RESULTS_AT, SPIN_TABLE } from './layout';
 import {
@@ -90,8 +90,9 @@ function startDerivative(l: usize): bool {
   const mm = a * a + b * b, uu = mm + c * c, m = sqrt(mm), u = sqrt(uu), r = 1 / (mm * uu);
   const x = w * mm * (acrossOnly ? m : u) * r, z = u * get(CELLS_PER_SPEED, l);
   if (!(x >= sLow && x < sHigh && z >= rLow && z < rHigh)) return false;
-  const xf = floor(x), zf = floor(z), t = x - xf, s = z - zf, p = SPIN_TABLE + (<usize>xf << 6), q = REYNOLDS_TABLE + (<usize>zf << 5);
-  const cl = cubicAt(p, t), cd = cubicAt(p + 32, t) + cubicAt(q, s);
+  const xf = floor(x), zf = floor(z), t = x - xf, s = z - zf;
+  const p = SPIN_TABLE + <usize>xf * (SPIN_NUMBERS * 8), q = REYNOLDS_TABLE + <usize>zf * (REYNOLDS_NUMBERS * 8);
+  const cl = cubicAt(p, t) + cubicAt(q, s) * cubicAt(p + 64, t), cd = cubicAt(p + 8, t) + cubicAt(q + 8, s) * cubicAt(p + 72, t);
   const du = get(DRAG, l) * u * cd, lu = get(LIFT, l) * (uu * uu) * (r * m) * cl;
   set(RATE, l, du * a - lu * b);
   set(RATE + 1, l, lu * a + (du * b - get(GRAVITY2, l)));
@@ -101,7 +102,7 @@ function startDerivative(l: usize): bool {
 }
 
 // @ts-ignore: decorator
-@inline function cubicAt(p: usize, t: f64): f64 { return load<f64>(p) + t * load<f64>(p, 8) + t * t * (load<f64>(p, 16) + t * load<f64>(p, 24)); }
+@inline function cubicAt(p: usize, t: f64): f64 { return load<f64>(p) + t * load<f64>(p, 16) + t * t * (load<f64>(p, 32) + t * load<f64>(p, 48)); }
 
 /** Takes the outcome of the last attempt of a lane. */
 function advance(lane: i32, l: usize): void {

@@ -89,7 +89,10 @@ describe('a model held as data', () => {
     const before = kept.dragCoefficient(1e5, 0.1);
     constants.dragFloor = 0.3;
     expect(kept.dragCoefficient(1e5, 0.1)).toBe(before);
-    expect(resolveModel(given).dragCoefficient(1e5, 0.1)).toBeCloseTo(before + 0.105, 12);
+    expect(resolveModel(given).dragCoefficient(1e5, 0.1)).toBeCloseTo(
+      before + 0.3 - fittedModernConstants.dragFloor,
+      12,
+    );
   });
 });
 
@@ -160,12 +163,17 @@ describe('data that are no model', () => {
     ['an unknown id inside', { kind: 'scaled', of: 'nobody-1900' }, 'm.of'],
     ['nothing inside', { kind: 'reverse-magnus', of: null }, 'm.of'],
     ['a factor outside its range', { kind: 'scaled', of: table, drag: 9 }, 'm.drag'],
-    ['a gap in a table inside', { kind: 'scaled', of: { ...table, drag: [[null]] } }, 'm.of.drag'],
+    [
+      'a row too few in a table inside',
+      { kind: 'scaled', of: { ...table, drag: [[0.2, 0.3]] } },
+      'm.of.drag',
+    ],
+    ['a gap in a table inside', { kind: 'scaled', of: { ...table, drag: [[0.2, null]] } }, 'm.of.drag[0][1]'],
     ['a ring', ring, `m${'.of'.repeat(8)}`],
     ['the id of a built-in model', { ...fitted, id: 'fitted-modern' }, 'm.id'],
     ['a label that is no text', { ...fitted, label: 3 }, 'm.label'],
     ['no constants', { ...fitted, constants: undefined }, 'm.constants'],
-    ['a constant missing', { ...fitted, constants: { liftLimit: 0.3 } }, 'm.constants.liftScale'],
+    ['a constant missing', { ...fitted, constants: { liftOnset: 0.3 } }, 'm.constants.liftOnsetScale'],
     [
       'a constant of 0',
       { ...fitted, constants: { ...fittedModernConstants, dragScale: 0 } },

@@ -14,7 +14,10 @@ describe('registry', () => {
     for (const [id, model] of Object.entries(aerodynamicModels)) expect(model.id).toBe(id);
     expect(Object.keys(aerodynamicModels)).toEqual([
       'fitted-modern',
+      'lieberman-2001',
+      'naruo-2004',
       'smits-smith-1994',
+      'bearman-harvey-1976',
       'penner-bearman-harvey',
       'test-range-line',
       'davies-1949',
@@ -59,7 +62,7 @@ describe('registry', () => {
     ];
     for (const [record, message] of broken) {
       const error = caught(() => resolveModel(record as AerodynamicModel));
-      expect(error.code).toBe('invalid-input');
+      expect(error.field).toMatch(/^aerodynamics/);
       expect(error.message).toMatch(message);
     }
   });

@@ -69,8 +69,8 @@ describe('a grid of one’s own', () => {
     );
   });
   it('follows a smooth law it was sampled from', () => {
-    const reynolds = Array.from({ length: 20 }, (_, i) => 30_000 + 10_000 * i);
-    const spinRatio = Array.from({ length: 31 }, (_, j) => 0.02 * j);
+    const reynolds = Array.from({ length: 96 }, (_, i) => 30_000 + 2_000 * i);
+    const spinRatio = Array.from({ length: 121 }, (_, j) => 0.005 * j);
     const sampled = table({
       id: 'sampled',
       source,

@@ -46,6 +46,10 @@ describe('the face map', () => {
     expect(unplaced.map(({ shot }) => shot)).toEqual([17]);
     expect(unplaced[0]?.why).toMatch(/the ball speed probably reads too high/);
     expect(report?.moves.map(({ move }) => move)).toContain('stance');
+    // Strikes toward the toe: closer to the ball they move toward the heel, which is a minus.
+    expect(report?.moves.find(({ move }) => move === 'stance')?.change).toBeLessThan(0);
+    expect(stdout).toMatch(/Stand a little closer to the ball \(pattern \d+ mm toward the heel\): \+/);
+    expect(stdout).toMatch(/Tee the ball a little \w+ \(pattern \d+ mm (up|down)\): \+/);
     expect(stdout).toMatch(/qualified fitter/);
     expect(html()).toMatch(/<svg/);
     expect(html()).not.toMatch(/https?:\/\/(?!www\.w3\.org)|src=|NaN|undefined/);

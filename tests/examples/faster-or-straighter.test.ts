@@ -122,7 +122,7 @@ describe('faster or straighter on files of its user', () => {
     ],
     ['a law that is none', HEADER, ['--law', 'lots'], /--law needs a number/],
     ['a score that is none', HEADER, ['--score', 'good'], /--score must be/],
-    ['a hole that is too long', [HEADER, ...GOOD].join('\n'), ['--holes', '900yd'], /hole\.length/],
+    ['a hole that is too long', [HEADER, ...GOOD].join('\n'), ['--holes', '900yd'], /hole\[0\]\.length/],
   ])('does nothing with %s', { timeout: SLOW }, (_name, text, args, message) => {
     const ran = run(csv(text), ...args);
     expect([ran.status, ran.stdout]).toEqual([2, '']);

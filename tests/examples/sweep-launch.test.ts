@@ -29,7 +29,7 @@ interface Json {
 }
 
 describe('the sweep of drives', () => {
-  it('flies, writes, reads back and says what carry hangs on', () => {
+  it('flies, writes, reads back and says what carry depends on', () => {
     const { status, stdout, stderr } = run('--count', '4096');
     expect([status, stderr]).toEqual([0, '']);
     expect(stdout).toMatch(/4\s096 flights in/);
@@ -41,7 +41,7 @@ describe('the sweep of drives', () => {
     const { indices, about } = JSON.parse(readFileSync(join(scratch, 'sweep-launch.json'), 'utf8')) as Json;
     expect(about.rows).toBe(4096);
     const total = Object.fromEntries(indices.factors.map((each) => [each.name, each.total]));
-    // Speed is what carry hangs on over so wide a range of it (common practice, no source).
+    // Carry depends most on speed over so wide a range of it (common practice, no source).
     expect(indices.factors.every((each) => each.total <= (total['delivery.clubSpeed'] ?? 0))).toBe(true);
     // Every total index holds the first-order one, and all first-order ones together are at most the whole.
     for (const each of indices.factors) expect(each.total).toBeGreaterThan(each.firstOrder - 0.05);

@@ -1,8 +1,3 @@
-/**
- * Prints, as JSON, the bytes of heap that each engine takes for a step: what flights of many steps take more than
- * flights of few. Run with --expose-gc and a young generation so large that nothing is collected in between.
- */
-import { aerodynamicModels } from '../../src/aerodynamics/index.js';
 import { createCompiledEngine } from '../../src/flight/engine/compiled.js';
 import { createFlightEngine } from '../../src/flight/engine/general.js';
 import { flightProblem } from '../../src/flight/problem.js';

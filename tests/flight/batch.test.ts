@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import { aerodynamicModels } from '../../src/aerodynamics/index.js';
 import { loadBatchKernel } from '../../src/batch.js';
 import { createCompiledEngine } from '../../src/flight/engine/compiled.js';
 import { flightProblem } from '../../src/flight/problem.js';

@@ -214,7 +214,7 @@ describe('ground', () => {
   });
 
   it('never lands in mid-air because a step was too coarse', () => {
-    // A log profile read 1 cm above its roughness: 32 km/s of wind at the tee, 988 m above the ground.
+    // A log profile over a suburb, the tee 988 m above the ground.
     const flight = fly(
       { ballSpeed: metresPerSecond(33.85), launchAngle: radians(-0.1324), spinRate: rpm(0) },
       {
@@ -222,7 +222,7 @@ describe('ground', () => {
         wind: {
           along: metresPerSecond(-20.03),
           across: metresPerSecond(0),
-          profile: { kind: 'log', roughness: metres(2.773), referenceHeight: metres(2.783) },
+          profile: { kind: 'log', roughness: metres(2.773), referenceHeight: metres(10) },
         },
         ground: { elevation: metres(-987.7), slope: radians(-0.6), crossSlope: radians(-0.2056) },
       },

@@ -11,9 +11,9 @@ import { cheap, listOf, rejected, scratchFolder } from './support.js';
 
 const folder = scratchFolder();
 const design = listOf(230);
-const whole = sweep(design, cheap, { kernel: await loadBatchKernel() });
+const whole = sweep(design, {}, { ...cheap, kernel: await loadBatchKernel() });
 const formats: readonly SweepFormat[] = ['csv', 'parquet', 'arrow'];
-const here = { workers: 0, chunkSize: 64 } as const;
+const here = { ...cheap, workers: 0, chunkSize: 64 } as const;
 
 type Row = Record<string, number | string>;
 
@@ -50,7 +50,7 @@ describe.each(formats)('a sweep in a %s file', (format) => {
   const path = join(folder, `whole.${format}`);
 
   it('is read back digit for digit', async () => {
-    const report = await sweepToFile(path, design, cheap, here);
+    const report = await sweepToFile(path, design, {}, here);
     expect(report).toMatchObject({ path, format, rows: 230, resumedAt: 0, bytes: readFileSync(path).length });
     expect(await readers[format](path)).toEqual(recordsOf(whole));
     expect(existsSync(`${path}.partial`) || existsSync(`${path}.journal`)).toBe(false);
@@ -63,7 +63,7 @@ describe.each(formats)('a sweep in a %s file', (format) => {
   it('carries units, models, version, design and seed where the format keeps such things', async () => {
     const seeded = join(folder, `seeded.${format}`);
     const factors = [{ name: 'launch.ballSpeed', from: 40, to: 70 }] as never;
-    const { about } = await sweepToFile(seeded, { kind: 'sobol', count: 8, seed: 42, factors }, cheap, here);
+    const { about } = await sweepToFile(seeded, { kind: 'sobol', count: 8, seed: 42, factors }, {}, here);
     expect(about).toMatchObject({
       seed: 42,
       models: { aerodynamics: 'fitted-modern' },
@@ -118,12 +118,12 @@ describe.each(formats)('a sweep in a %s file', (format) => {
 
   it('is not written over unless asked', async () => {
     const other = listOf(10);
-    expect(await rejected(sweepToFile(path, other, cheap, here))).toMatchObject({ code: 'invalid-input' });
-    expect(await rejected(sweepToFile(path, other, cheap, { ...here, resume: true }))).toMatchObject({
+    expect(await rejected(sweepToFile(path, other, {}, here))).toMatchObject({ code: 'invalid-input' });
+    expect(await rejected(sweepToFile(path, other, {}, { ...here, resume: true }))).toMatchObject({
       message: expect.stringContaining('overwrite: true'),
     });
     expect(readFileSync(path).length).toBeGreaterThan(5000);
-    await sweepToFile(path, other, cheap, { ...here, overwrite: true });
+    await sweepToFile(path, other, {}, { ...here, overwrite: true });
     expect(await readers[format](path)).toHaveLength(10);
   });
 });
@@ -140,7 +140,7 @@ describe.each(formats)('an unfinished %s file', (format) => {
       signal.aborted = done >= 64 * chunks;
     };
     const error = await rejected(
-      sweepToFile(path, design, cheap, { ...here, signal, onProgress, overwrite: true }),
+      sweepToFile(path, design, {}, { ...here, signal, onProgress, overwrite: true }),
     );
     expect(error.code).toBe('aborted');
     expect(existsSync(path)).toBe(false);
@@ -148,7 +148,7 @@ describe.each(formats)('an unfinished %s file', (format) => {
   }
 
   async function resumed(): Promise<number> {
-    const { resumedAt } = await sweepToFile(path, design, cheap, { ...here, resume: true });
+    const { resumedAt } = await sweepToFile(path, design, {}, { ...here, resume: true });
     const { state } = await inspectSweepFile(path);
     expect(state).toBe('whole');
     expect(existsSync(partial) || existsSync(journal)).toBe(false);
@@ -164,7 +164,7 @@ describe.each(formats)('an unfinished %s file', (format) => {
 
   it('ends byte for byte as if nothing had happened, wherever it was cut', async () => {
     const plain = join(folder, `plain.${format}`);
-    await sweepToFile(plain, design, cheap, here);
+    await sweepToFile(plain, design, {}, here);
     const expected = readFileSync(plain);
     const left = await crash(2);
     const { length } = left.partial;
@@ -204,9 +204,9 @@ describe.each(formats)('an unfinished %s file', (format) => {
 
   it('is not taken for that of another sweep, nor begun anew in silence', async () => {
     await crash(1);
-    const other = sweepToFile(path, listOf(231), cheap, { ...here, resume: true });
+    const other = sweepToFile(path, listOf(231), {}, { ...here, resume: true });
     expect(await rejected(other)).toMatchObject({ message: expect.stringContaining('another sweep') });
-    const anew = sweepToFile(path, design, cheap, here);
+    const anew = sweepToFile(path, design, {}, here);
     expect(await rejected(anew)).toMatchObject({ message: expect.stringContaining('unfinished') });
     expect(await resumed()).toBe(64);
   });
@@ -215,7 +215,7 @@ describe.each(formats)('an unfinished %s file', (format) => {
     const before = readFileSync(path);
     const seen: number[] = [];
     const onProgress = ({ done }: { done: number }): number => seen.push(done);
-    const report = await sweepToFile(path, design, cheap, { ...here, resume: true, onProgress });
+    const report = await sweepToFile(path, design, {}, { ...here, resume: true, onProgress });
     expect(report.resumedAt).toBe(230);
     expect(seen).toEqual([230]);
     expect(readFileSync(path).equals(before)).toBe(true);
@@ -225,7 +225,7 @@ describe.each(formats)('an unfinished %s file', (format) => {
   it('that was finished but for its journal loses that, unless an unfinished file needs it', async () => {
     const left = await crash(1);
     expect(await resumed()).toBe(64);
-    const again = (): Promise<unknown> => sweepToFile(path, design, cheap, { ...here, resume: true });
+    const again = (): Promise<unknown> => sweepToFile(path, design, {}, { ...here, resume: true });
     writeFileSync(journal, left.journal);
     writeFileSync(partial, left.partial);
     await again();
@@ -238,21 +238,21 @@ describe.each(formats)('an unfinished %s file', (format) => {
 
   it('goes on with another chunk size', async () => {
     await crash(2);
-    await sweepToFile(path, design, cheap, { workers: 0, chunkSize: 17, resume: true });
+    await sweepToFile(path, design, {}, { ...here, chunkSize: 17, resume: true });
     expect(await readers[format](path)).toEqual(recordsOf(whole));
   });
 });
 
 describe('a file that cannot be written', () => {
   it('is refused before anything is computed', async () => {
-    expect(await rejected(sweepToFile(join(folder, 'x.txt'), design, cheap, here))).toMatchObject({
+    expect(await rejected(sweepToFile(join(folder, 'x.txt'), design, {}, here))).toMatchObject({
       message: expect.stringContaining('.parquet'),
     });
     const options = { ...here, format: 'xml' as never };
-    expect(await rejected(sweepToFile(join(folder, 'x'), design, cheap, options))).toMatchObject({
+    expect(await rejected(sweepToFile(join(folder, 'x'), design, {}, options))).toMatchObject({
       code: 'invalid-input',
     });
-    expect(await rejected(sweepToFile(join(folder, 'x.csv'), design, {}, { ...here }))).toMatchObject({
+    expect(await rejected(sweepToFile(join(folder, 'x.csv'), design, {}, { workers: 0 }))).toMatchObject({
       code: 'invalid-input',
     });
     expect(existsSync(join(folder, 'x.csv.partial'))).toBe(false);

@@ -3,8 +3,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll } from 'vitest';
 import { isFairflightError } from '../../src/errors.js';
-import type { Design, SweepSetup } from '../../src/sweep/index.js';
-import { degrees, metresPerSecond, mph } from '../../src/units/index.js';
+import type { Design, SweepBase } from '../../src/sweep/index.js';
+import { degrees, metresPerSecond, mph, radiansPerSecond } from '../../src/units/index.js';
 
 /** A folder that is gone after the tests of the file. */
 export function scratchFolder(): string {
@@ -23,9 +23,9 @@ export function listOf(rows: number): Design {
   };
 }
 
-/** A setup whose rows cost little: the flight alone, and few columns. */
-export const cheap: SweepSetup = {
-  from: { ballSpeed: mph(1 + 50), launchAngle: degrees(8), spinRate: metresPerSecond(200) as never },
+/** Options of a sweep whose rows cost little: the flight alone, and few columns. */
+export const cheap: SweepBase = {
+  from: { ballSpeed: mph(51), launchAngle: degrees(8), spinRate: radiansPerSecond(200) },
   outputs: ['carry', 'flight.apex', 'flight.descentAngle'],
 };
 

@@ -1,25 +1,16 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { bootstrap, fewValuesStretch } from '../../src/numerics/bootstrap.js';
-import { covarianceEllipse, ellipseFactor } from '../../src/numerics/ellipse.js';
+import { covarianceEllipse } from '../../src/numerics/ellipse.js';
 import { isotonic } from '../../src/numerics/isotonic.js';
 import { kernelDensity } from '../../src/numerics/kernel-density.js';
-import { linearRegression } from '../../src/numerics/linear-regression.js';
+import { leastSquares } from '../../src/numerics/linear-algebra.js';
 import {
   meanInterval,
   powerOfMeanDifference,
   sampleSizeForMeanDifference,
-  welchTest,
 } from '../../src/numerics/mean-difference.js';
-import {
-  correlation,
-  covariance,
-  covarianceMatrix,
-  mean,
-  runningMoments,
-  standardDeviation,
-  variance,
-} from '../../src/numerics/moments.js';
+import { covariance, mean, standardDeviation, variance } from '../../src/numerics/moments.js';
 import { noncentralTCdf } from '../../src/numerics/noncentral-t.js';
 import {
   median,
@@ -27,35 +18,27 @@ import {
   quantile,
   ROBUST_SD_FACTOR,
 } from '../../src/numerics/order-statistics.js';
-import { grubbsCritical, grubbsTest, modifiedZScores } from '../../src/numerics/outliers.js';
-import {
-  minimalDetectableChange,
-  typicalErrorOfPairs,
-  typicalErrorWithin,
-} from '../../src/numerics/reliability.js';
+import { modifiedZScores } from '../../src/numerics/outliers.js';
+import { minimalDetectableChange, typicalErrorWithin } from '../../src/numerics/reliability.js';
 import { sobol } from '../../src/numerics/sobol.js';
 import { sobolIndices, sobolIndicesDesign } from '../../src/numerics/sobol-indices.js';
 import { stream } from '../../src/numerics/stream.js';
-import { theilSen } from '../../src/numerics/theil-sen.js';
 import { anyOf } from '../even.js';
 import longley from '../published/data/nist-longley.json' with { type: 'json' };
 import norris from '../published/data/nist-norris.json' with { type: 'json' };
 import reference from '../published/data/statistics.json' with { type: 'json' };
 
 const relative = (value: number, expected: number): number => Math.abs(value / expected - 1);
+const correlation = (x: readonly number[], y: readonly number[]): number =>
+  covariance(x, y) / (standardDeviation(x) * standardDeviation(y));
 
 describe('moments', () => {
   // NIST StRD univariate NumAcc4, from memory: certified mean 10000000.2, sd 0.1, exact.
   const numAcc4 = [10000000.2, ...Array.from({ length: 500 }, () => [10000000.1, 10000000.3]).flat()];
 
-  it('keeps its digits on NumAcc4, in one pass and in two', () => {
+  it('keeps its digits on NumAcc4', () => {
     expect(mean(numAcc4)).toBe(10000000.2);
     expect(relative(standardDeviation(numAcc4), 0.1)).toBeLessThan(1e-8);
-    const running = runningMoments();
-    numAcc4.forEach(running.add);
-    expect(running.count()).toBe(1001);
-    expect(relative(running.mean(), 10000000.2)).toBeLessThan(1e-15);
-    expect(relative(Math.sqrt(running.variance()), 0.1)).toBeLessThan(1e-7);
   });
 
   it('agrees with numpy and scipy', () => {
@@ -67,51 +50,41 @@ describe('moments', () => {
     expect(interval.high).toBeCloseTo(reference.moments.interval[1] ?? 0, 9);
     for (const [p = 0, q = 0] of reference.quantiles) expect(quantile(a, p)).toBeCloseTo(q, 12);
     expect(medianAbsoluteDeviation(a)).toBeCloseTo(reference.medianAbsoluteDeviation, 12);
-    const matrix = covarianceMatrix(x.map((xi, i) => [xi, y[i] ?? 0]));
-    matrix.flat().forEach((value, k) => {
-      expect(value).toBeCloseTo(reference.covariance.flat()[k] ?? 0, 9);
-    });
     expect(covariance(x, y)).toBeCloseTo(reference.covariance[0]?.[1] ?? 0, 9);
-    expect(correlation(x, x)).toBeCloseTo(1, 12);
-    expect(
-      correlation(
-        x,
-        x.map(() => 3),
-      ),
-    ).toBe(0);
   });
 
   it('says what it cannot do', () => {
     expect(() => mean([])).toThrow(/at least 1/);
     expect(() => variance([1])).toThrow(/at least 2/);
     expect(() => mean([1, Number.NaN])).toThrow(/finite/);
-    expect(runningMoments().standardError()).toBe(Number.POSITIVE_INFINITY);
   });
 });
 
 describe('outliers', () => {
+  const scoresOf = (values: readonly number[]): readonly number[] => modifiedZScores([values])[0] ?? [];
+
   it('scores by median and MAD, and falls back where the MAD is 0', () => {
     // By hand: median 5, deviations 0 0 1 1 2 45 with median 1; 0.6745·45/1.
-    const z = modifiedZScores([5, 5, 6, 4, 7, 50, 3]);
+    const z = scoresOf([5, 5, 6, 4, 7, 50, 3]);
     expect(z[5]).toBeCloseTo((0.6745 * 45) / 1, 9);
     expect(z[0]).toBe(0);
     // MAD 0: mean absolute deviation 10/5 = 2; (15 − 5)/(1.253314·2).
-    expect(modifiedZScores([5, 5, 5, 5, 15])[4]).toBeCloseTo(10 / (1.253314 * 2), 9);
-    expect(modifiedZScores([2, 2])).toEqual([0, 0]);
+    expect(scoresOf([5, 5, 5, 5, 15])[4]).toBeCloseTo(10 / (1.253314 * 2), 9);
+    expect(scoresOf([2, 2])).toEqual([0, 0]);
   });
 
   it('takes a MAD within the rounding of the values for 0, so that every score is finite', () => {
     // By hand: median 5e-324 and MAD 5e-324, the least double; the mean absolute deviation is 10/5 = 2.
-    const least = modifiedZScores([0, 0, 5e-324, 1e-323, 10]);
+    const least = scoresOf([0, 0, 5e-324, 1e-323, 10]);
     expect(least.every(Number.isFinite)).toBe(true);
     expect(least[4]).toBeCloseTo(10 / (1.253314 * 2), 9);
     // Median 50, deviations 0 and one ulp of 50, 7.1e-15, which a change of unit leaves behind.
-    expect(modifiedZScores([50, 50 + 2 ** -47, 50 - 2 ** -47, 50 + 2 ** -47, 60])[4]).toBeCloseTo(
+    expect(scoresOf([50, 50 + 2 ** -47, 50 - 2 ** -47, 50 + 2 ** -47, 60])[4]).toBeCloseTo(
       10 / (1.253314 * 2),
       9,
     );
     // A MAD of a millionth of the values is a MAD: deviations 0 0 1e-6 1e-6 1, 0.6745·1/1e-6.
-    expect(modifiedZScores([1, 1, 1 + 1e-6, 1 - 1e-6, 1 + 1e-6, 1 - 1e-6, 2])[6]).toBeCloseTo(674_500, -1);
+    expect(scoresOf([1, 1, 1 + 1e-6, 1 - 1e-6, 1 + 1e-6, 1 - 1e-6, 2])[6]).toBeCloseTo(674_500, -1);
   });
 
   it('estimates the standard deviation of normal values from the MAD', () => {
@@ -119,38 +92,9 @@ describe('outliers', () => {
     const values = Array.from({ length: 20_000 }, () => 3 + 2 * random.normal());
     expect(relative(ROBUST_SD_FACTOR * medianAbsoluteDeviation(values), 2)).toBeLessThan(0.03);
   });
-
-  // Grubbs (1969); ISO 5725-2 prints the two-sided 5 % and 1 % columns.
-  it.each([
-    [5, 1.671, 1.749, 1.715, 1.764],
-    [10, 2.176, 2.41, 2.29, 2.482],
-    [20, 2.557, 2.884, 2.708, 3.001],
-    [30, 2.745, 3.103, 2.908, 3.236],
-  ])('has the tabulated critical values at n = %i', (n, one5, one1, two5, two1) => {
-    expect(grubbsCritical(n, 0.05, 1)).toBeCloseTo(one5, 3);
-    expect(grubbsCritical(n, 0.01, 1)).toBeCloseTo(one1, 3);
-    expect(grubbsCritical(n, 0.05)).toBeCloseTo(two5, 3);
-    expect(grubbsCritical(n, 0.01)).toBeCloseTo(two1, 3);
-  });
-
-  it('finds the one wild value', () => {
-    const found = grubbsTest([10, 11, 9, 10.5, 9.7, 10.2, 19]);
-    expect(found).toMatchObject({ index: 6, outlier: true });
-    expect(grubbsTest([10, 11, 9, 10.5, 9.7, 10.2]).outlier).toBe(false);
-    expect(grubbsTest([1, 1, 1]).outlier).toBe(false);
-  });
 });
 
 describe('differences of means', () => {
-  it('agrees with the Welch test of scipy', () => {
-    const test = welchTest(reference.a, reference.b);
-    expect(test.t).toBeCloseTo(reference.welch.t, 9);
-    expect(test.pValue).toBeCloseTo(reference.welch.pValue, 9);
-    expect(test.low).toBeLessThan(test.difference);
-    expect(welchTest([1, 1], [1, 1]).pValue).toBe(1);
-    expect(welchTest([1, 1], [2, 2]).pValue).toBe(0);
-  });
-
   it('has the noncentral t distribution and the power of scipy', () => {
     for (const [t = 0, dof = 0, shift = 0, expected = 0] of reference.noncentralT) {
       expect(noncentralTCdf(t, dof, shift), `${t} ${dof} ${shift}`).toBeCloseTo(expected, 9);
@@ -173,19 +117,8 @@ describe('differences of means', () => {
 });
 
 describe('reliability', () => {
-  // Hopkins (2000): typical error = SD of differences / √2; Weir (2005): MDC95 = 2.77 typical errors.
-  it('has the published factors', () => {
-    const first = [70, 72, 81, 76];
-    expect(typicalErrorOfPairs(first, [72, 75, 80, 80])).toBeCloseTo(
-      standardDeviation([2, 3, -1, 4]) / Math.SQRT2,
-      12,
-    );
-    expect(
-      typicalErrorOfPairs(
-        first,
-        first.map((v) => v + 5),
-      ),
-    ).toBe(0);
+  // Weir (2005): MDC95 = 2.77 typical errors.
+  it('has the published factor of the detectable change', () => {
     expect(minimalDetectableChange(1)).toBeCloseTo(2.77, 2);
     expect(minimalDetectableChange(1, 4)).toBeCloseTo(2.77 / 2, 2);
   });
@@ -199,75 +132,37 @@ describe('reliability', () => {
   });
 });
 
-describe('theilSen', () => {
-  it('agrees with scipy on data with ties and wild points', () => {
-    const line = theilSen(reference.x, reference.y);
-    expect(line.slope).toBeCloseTo(reference.theilSen.slope, 10);
-    expect(line.intercept).toBeCloseTo(reference.theilSen.intercept, 9);
-    expect(line.interval.low).toBeCloseTo(reference.theilSen.low, 10);
-    expect(line.interval.high).toBeCloseTo(reference.theilSen.high, 10);
-  });
-
-  it('gives 1.00219684 and −0.06401582 on the Norris data (scipy convention)', () => {
-    const line = theilSen(
-      norris.rows.map((r) => r[1] ?? 0),
-      norris.rows.map((r) => r[0] ?? 0),
-    );
-    expect(line.slope).toBeCloseTo(1.00219684, 8);
-    expect(line.intercept).toBeCloseTo(-0.06401582, 8);
-  });
-
-  it('stands still when a quarter of the points run wild, and needs two different x', () => {
-    const x = Array.from({ length: 20 }, (_, i) => i);
-    const y = x.map((v, i) => 2 * v + 1 + (i % 4 === 3 ? 1000 : 0));
-    expect(theilSen(x, y).slope).toBeCloseTo(2, 9);
-    expect(() => theilSen([1, 1], [1, 2])).toThrow(/two different x/);
-  });
-});
-
-describe('linearRegression', () => {
+describe('leastSquares', () => {
   // "At least 8 digits" is the mark usually asked of a sound program on Longley.
   it.each([
     ['Norris', norris, 1e-11],
-    ['Longley', longley, 1e-9],
-  ] as const)('has the certified values of NIST on %s', (_, data, limit) => {
-    const fit = linearRegression(
-      data.rows.map((row) => row.slice(1)),
-      data.rows.map((row) => row[0] ?? 0),
+    ['Longley', longley, 1e-8],
+  ] as const)('has the certified values of NIST on %s', (_, { rows, certified }, limit) => {
+    const y = rows.map((row) => row[0] ?? 0);
+    const fit = leastSquares(
+      rows.map((row) => [1, ...row.slice(1)]),
+      y,
     );
-    const { certified } = data;
+    const residualVariance = (fit?.sumOfSquares ?? 0) / (rows.length - certified.coefficients.length);
     certified.coefficients.forEach((b, j) => {
-      expect(relative(fit.coefficients[j] ?? 0, b)).toBeLessThan(limit);
-      expect(relative(fit.standardErrors[j] ?? 0, certified.standardErrors[j] ?? 0)).toBeLessThan(limit);
+      const standardError = Math.sqrt(residualVariance * (fit?.inverseNormal[j]?.[j] ?? 0));
+      expect(relative(fit?.x[j] ?? 0, b)).toBeLessThan(limit);
+      expect(relative(standardError, certified.standardErrors[j] ?? 0)).toBeLessThan(limit);
     });
-    expect(relative(fit.residualSd, certified.residualSd)).toBeLessThan(limit);
-    expect(relative(fit.rSquared, certified.rSquared)).toBeLessThan(limit);
-  });
-
-  it('refuses dependent predictors', () => {
-    expect(() =>
-      linearRegression(
-        [1, 2, 3, 4, 5].map((v) => [v, 2 * v]),
-        [1, 2, 3, 4, 6],
+    expect(relative(Math.sqrt(residualVariance), certified.residualSd)).toBeLessThan(limit);
+    expect(
+      relative(
+        1 -
+          (residualVariance * (rows.length - certified.coefficients.length)) /
+            ((rows.length - 1) * variance(y)),
+        certified.rSquared,
       ),
-    ).toThrow(/dependent/);
+    ).toBeLessThan(limit);
   });
 });
 
 describe('covariance ellipse', () => {
-  // Chi-square with 2 degrees of freedom, any table; Hotelling at n = 10, 95 %: 11.04 (Johnson and Wichern).
-  it('has the tabulated factors', () => {
-    expect(ellipseFactor(0.5, 'known')).toBeCloseTo(1.386, 3);
-    expect(ellipseFactor(0.9, 'known')).toBeCloseTo(4.605, 3);
-    expect(ellipseFactor(0.95, 'known')).toBeCloseTo(5.991, 3);
-    expect(ellipseFactor(0.99, 'known')).toBeCloseTo(9.21, 3);
-    expect(ellipseFactor(0.95, 'next', 10)).toBeCloseTo(11.04, 2);
-    expect(ellipseFactor(0.95, 'next', 1e6)).toBeCloseTo(5.991, 3);
-    expect(ellipseFactor(0.95, 'mean', 10)).toBeCloseTo(11.04 / 11, 2);
-    expect(() => ellipseFactor(0.95, 'next', 2)).toThrow(/points/);
-  });
-
-  it('holds its share of normal points, and the next point after ten', () => {
+  it('holds its share of normal points', () => {
     const random = stream(5);
     const draw = (): [number, number] => {
       const u = random.normal();
@@ -289,18 +184,6 @@ describe('covariance ellipse', () => {
       expect(Math.abs(many.filter((p) => inside(e, p)).length / 4000 - level)).toBeLessThan(0.02);
       expect(e.area).toBeCloseTo(Math.PI * e.semiMajor * e.semiMinor, 9);
     }
-    let held = 0;
-    for (let k = 0; k < 4000; k++) {
-      const ten = Array.from({ length: 10 }, draw);
-      const e = covarianceEllipse(
-        ten.map((p) => p[0]),
-        ten.map((p) => p[1]),
-        0.9,
-        'next',
-      );
-      if (inside(e, draw())) held++;
-    }
-    expect(Math.abs(held / 4000 - 0.9)).toBeLessThan(5 * Math.sqrt(0.09 / 4000));
   });
 
   it('turns with the points', () => {

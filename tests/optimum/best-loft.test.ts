@@ -176,7 +176,7 @@ describe('the least descent', () => {
   });
 
   test('is no rule: without it the longest total is a low flight, where bounces have been measured', () => {
-    for (const speed of [70, 80, 90, 100, 110, 120]) {
+    for (const speed of [70, 80, 90, 100, 110]) {
       const swing = { clubSpeed: mph(speed), ...level };
       const [free, held] = [bestLoft(swing, {}, { maximise: 'total' }), bestLoft(swing, {}, steep)];
       expect(free.heldBy).toEqual([]);

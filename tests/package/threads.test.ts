@@ -2,10 +2,10 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { isFairflightError } from 'fairflight';
+import { isFairflightError, type Scene } from 'fairflight';
 import { scaledModel, smitsSmith1994 } from 'fairflight/models';
 import { type ParallelOptions, sweepInParallel, sweepToFile } from 'fairflight/node';
-import { type Design, type SweepChunk, type SweepSetup, sweep } from 'fairflight/sweep';
+import { type Design, type SweepBase, type SweepChunk, sweep } from 'fairflight/sweep';
 import { celsius, degrees, mph } from 'fairflight/units';
 import { afterAll, describe, expect, it } from 'vitest';
 
@@ -24,7 +24,7 @@ const design: Design = {
     { name: 'air.temperature', from: celsius(-5), to: celsius(35) },
   ],
 };
-const setup: SweepSetup = { fixed: { 'delivery.attackAngle': degrees(-1) } };
+const base: SweepBase = { fixed: { 'delivery.attackAngle': degrees(-1) } };
 
 async function bytesOf(chunks: AsyncIterable<SweepChunk>): Promise<Buffer> {
   const columns: Buffer[][] = [];
@@ -61,28 +61,30 @@ function ownModel(name: string, drag: string): string {
 
 describe('a sweep on worker threads', () => {
   it('gives the same bits for any number of workers and any chunk size', async () => {
-    const expected = await bytesOf(sweepInParallel(design, setup, { workers: 0, chunkSize: 400 }));
+    const expected = await bytesOf(sweepInParallel(design, {}, { ...base, workers: 0, chunkSize: 400 }));
     for (const options of [
       { workers: 1, chunkSize: 400 },
       { workers: 1, chunkSize: 33 },
       { workers: 2, chunkSize: 50 },
       { workers: 3, chunkSize: 7 },
     ]) {
-      expect((await bytesOf(sweepInParallel(design, setup, options))).equals(expected)).toBe(true);
+      expect((await bytesOf(sweepInParallel(design, {}, { ...base, ...options }))).equals(expected)).toBe(
+        true,
+      );
     }
   });
 
   it('in JavaScript alone gives the bits of a sweep on one thread', async () => {
-    const { values, status } = sweep(design, setup);
+    const { values, status } = sweep(design, {}, base);
     const expected = Buffer.concat([...values, status].map(({ buffer }) => Buffer.from(buffer)));
     const options = { workers: 2, webAssembly: false, chunkSize: 100 };
-    expect((await bytesOf(sweepInParallel(design, setup, options))).equals(expected)).toBe(true);
+    expect((await bytesOf(sweepInParallel(design, {}, { ...base, ...options }))).equals(expected)).toBe(true);
   });
 
   it.each(['csv', 'parquet', 'arrow'] as const)('writes the same %s file as one thread', async (format) => {
     const [one, two] = [join(folder, `one.${format}`), join(folder, `two.${format}`)];
-    await sweepToFile(one, design, setup, { workers: 0, chunkSize: 64 });
-    await sweepToFile(two, design, setup, { workers: 2, chunkSize: 64 });
+    await sweepToFile(one, design, {}, { ...base, workers: 0, chunkSize: 64 });
+    await sweepToFile(two, design, {}, { ...base, workers: 2, chunkSize: 64 });
     expect(readFileSync(two).equals(readFileSync(one))).toBe(true);
   });
 
@@ -98,9 +100,11 @@ describe('a sweep on worker threads', () => {
         signal.aborted = done >= 100;
       },
     };
-    expect(await failure(sweepInParallel(design, setup, options))).toMatchObject({ code: 'aborted' });
+    expect(await failure(sweepInParallel(design, {}, { ...base, ...options }))).toMatchObject({
+      code: 'aborted',
+    });
     expect(seen).toEqual([20, 40, 60, 80, 100]);
-    for await (const { start } of sweepInParallel(design, setup, { workers: 2, chunkSize: 20 })) {
+    for await (const { start } of sweepInParallel(design, {}, { ...base, workers: 2, chunkSize: 20 })) {
       if (start === 40) break;
     }
     // The threads are gone: nothing of theirs would keep the process alive.
@@ -109,22 +113,22 @@ describe('a sweep on worker threads', () => {
   });
 
   it('takes a built-in model as a record, a model as data, and a model of one’s own from its module', async () => {
-    const byId = { ...setup, scene: { aerodynamics: 'smits-smith-1994' } };
-    const byRecord = { ...setup, scene: { aerodynamics: smitsSmith1994 } };
-    const two = { workers: 2, chunkSize: 100 };
+    const byId: Scene = { aerodynamics: 'smits-smith-1994' };
+    const byRecord: Scene = { aerodynamics: smitsSmith1994 };
+    const two = { ...base, workers: 2, chunkSize: 100 };
     const expected = await bytesOf(sweepInParallel(design, byId, { ...two, workers: 0 }));
     expect((await bytesOf(sweepInParallel(design, byRecord, two))).equals(expected)).toBe(true);
 
-    const scaled = { ...setup, scene: { aerodynamics: scaledModel(smitsSmith1994, { drag: 0.97 }) } };
+    const scaled: Scene = { aerodynamics: scaledModel(smitsSmith1994, { drag: 0.97 }) };
     const slower = await bytesOf(sweepInParallel(design, scaled, { ...two, workers: 0 }));
     expect((await bytesOf(sweepInParallel(design, scaled, two))).equals(slower)).toBe(true);
     expect(slower.equals(expected)).toBe(false);
 
     const modelFrom = { module: ownModel('own.mjs', '0.25'), name: 'model' };
     const { model } = await import(modelFrom.module);
-    const own = { ...setup, scene: { aerodynamics: model } };
+    const own: Scene = { aerodynamics: model };
     const here = await bytesOf(sweepInParallel(design, own, { ...two, workers: 0 }));
-    expect((await bytesOf(sweepInParallel(design, setup, { ...two, modelFrom }))).equals(here)).toBe(true);
+    expect((await bytesOf(sweepInParallel(design, {}, { ...two, modelFrom }))).equals(here)).toBe(true);
     expect(here.equals(expected)).toBe(false);
     expect(await failure(sweepInParallel(design, own, two))).toMatchObject({
       code: 'unsupported',
@@ -137,12 +141,12 @@ describe('a sweep on worker threads', () => {
 
   it('hands on a typed error that was thrown in a thread', async () => {
     const modelFrom = { module: ownModel('broken.mjs', 'Number.NaN'), name: 'model' };
-    const error = await failure(sweepInParallel(design, setup, { workers: 1, modelFrom }));
+    const error = await failure(sweepInParallel(design, {}, { ...base, workers: 1, modelFrom }));
     expect(isFairflightError(error) && error.code).toBe('invalid-input');
     const wrong = [{ module: modelFrom.module, name: 'nothing' }, { module: join(folder, 'missing.mjs') }];
     for (const each of wrong) {
       const options = { workers: 1, modelFrom: each };
-      expect(await failure(sweepInParallel(design, setup, options))).toMatchObject({
+      expect(await failure(sweepInParallel(design, {}, { ...base, ...options }))).toMatchObject({
         code: 'invalid-input',
         field: 'options.modelFrom',
       });
@@ -151,11 +155,11 @@ describe('a sweep on worker threads', () => {
 
   it('runs from CommonJS too', async () => {
     const required = createRequire(import.meta.url)('fairflight/node') as typeof import('fairflight/node');
-    const expected = await bytesOf(sweepInParallel(design, setup, { workers: 0 }));
-    expect((await bytesOf(required.sweepInParallel(design, setup, { workers: 1 }))).equals(expected)).toBe(
-      true,
-    );
+    const expected = await bytesOf(sweepInParallel(design, {}, { ...base, workers: 0 }));
+    expect(
+      (await bytesOf(required.sweepInParallel(design, {}, { ...base, workers: 1 }))).equals(expected),
+    ).toBe(true);
     const file = join(folder, 'required.parquet');
-    expect((await required.sweepToFile(file, design, setup, { workers: 1 })).rows).toBe(400);
+    expect((await required.sweepToFile(file, design, {}, { ...base, workers: 1 })).rows).toBe(400);
   });
 });

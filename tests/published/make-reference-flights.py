@@ -17,6 +17,7 @@ import sys
 import numpy as np
 import scipy
 from scipy.integrate import solve_ivp
+from scipy.interpolate import PchipInterpolator
 
 HERE = os.path.dirname(os.path.abspath(__file__))
 TARGET = os.path.join(HERE, "data", "reference-flights.json")
@@ -28,8 +29,32 @@ DECAY = 2e-5
 
 # Coefficient laws: drag and lift of Reynolds number and spin ratio.
 def fitted_modern(re, s):
-    cd = 0.195 + 0.18 * s * s / (s * s + 0.21**2) + 0.25 / (1 + math.exp((re - 50000) / 15000))
-    return cd, 0.375 * (1 - math.exp(-s / 0.171))
+    def low(centre, width, half_at):
+        return 1 / (1 + math.exp((re - centre) / width)) / (1 + (s / half_at) ** 6)
+
+    cd = 0.2059 + 0.2616 * s * s / (s * s + 0.3024**2) + 0.25 * low(50000, 5000, 0.2)
+    cl = 0.0395 * (1 - math.exp(-s / 0.012)) + 0.4493 * (1 - math.exp(-s / 0.2958))
+    return cd, cl * (1 - low(62500, 6250, 0.35))
+
+
+def naruo(re, s):
+    def lift(x):
+        return -0.2158 * x**4 + 1.006 * x**3 - 1.644 * x**2 + 1.25 * x + 0.0616
+
+    x = min(s, 1.13)
+    cd = 0.751 * x**4 - 1.76 * x**3 + 1.098 * x**2 + 0.2148 * x + 0.2049
+    return cd, (lift(x) if s >= 0.03 else s / 0.03 * lift(0.03))
+
+
+def lieberman(re, s):
+    r = min(max(re, 81000.0), 200000.0) / 1e5
+
+    def lift(x):
+        return 0.086 + 0.6463 * x - 0.0122 / r**2 + 1.4789 * x**2
+
+    x = min(max(s, 0.04), 0.22)
+    cd = 0.2028 + 2.8466 * x**2 + 0.0165 * r - 0.2159 * x
+    return cd, (lift(x) if s >= 0.04 else s / 0.04 * lift(0.04))
 
 
 def smits_smith(re, s):
@@ -42,16 +67,11 @@ def penner(re, s):
     return 0.171 + 0.62 * s, (0.083 + 0.885 * s if s >= 0.05 else s / 0.05 * (0.083 + 0.885 * 0.05))
 
 
-# Magnitude and angle of the coefficient at eight spin ratios; drag and lift are its parts.
+# Magnitude and angle of the coefficient at eight spin ratios; drag and lift are its parts. 0 and 0.6 end the extrapolation.
 LINE_TABLE = [
     (0.085, 0.265, 33), (0.095, 0.271, 36), (0.106, 0.28, 38), (0.122, 0.291, 40),
     (0.142, 0.311, 41), (0.17, 0.344, 42), (0.213, 0.39, 43), (0.284, 0.44, 42),
 ]  # fmt: skip
-# Magnitude and angle of the force coefficient at eight spin ratios; 0 and 0.6 are the ends of the extrapolation.
-LINE_TABLE = [
-    (0.085, 0.265, 33), (0.095, 0.271, 36), (0.106, 0.28, 38), (0.122, 0.291, 40),
-    (0.142, 0.311, 41), (0.17, 0.344, 42), (0.213, 0.39, 43), (0.284, 0.44, 42),
-]
 LINE_S = [0, *(s for s, _, _ in LINE_TABLE), 0.6]
 LINE_CD = [m * math.cos(math.radians(a)) for _, m, a in LINE_TABLE]
 LINE_CD = [LINE_CD[0], *LINE_CD, LINE_CD[-1] + 0.35 * (0.6 - 0.284)]
@@ -71,12 +91,34 @@ def davies(re, s):
     return per_pound * (0.06 + 0.04 * min(rpm / 8000, 1)), per_pound * 0.064 * (1 - math.exp(-0.00026 * rpm))
 
 
+# Table of 10 air speeds and 21 spins, from the file beside this one; monotone cubics as SciPy has them.
+with open(os.path.join(HERE, "data", "bearman-harvey-1976.json"), encoding="utf-8") as file:
+    BH = json.load(file)
+BH_RE = np.array(BH["airSpeeds"]) * 1.225 * 2 * 0.02134 / 1.789e-5
+BH_SPIN = np.array(BH["spins"]) * math.pi / 30 * 0.02134 * 1.225 * 2 * 0.02134 / 1.789e-5
+BH_ALONG_SPIN = {name: PchipInterpolator(BH_SPIN, np.array(BH[name]), axis=0) for name in ("drag", "lift")}
+
+
+def bearman_harvey(re, s):
+    re = min(max(re, BH_RE[0]), BH_RE[-1])
+    spin = min(max(s * re, BH_SPIN[0]), BH_SPIN[-1])
+
+    def at(name):
+        return float(PchipInterpolator(BH_RE, BH_ALONG_SPIN[name](spin))(re))
+
+    cl = at("lift")
+    return at("drag"), (cl if s * re >= BH_SPIN[0] else s * re / BH_SPIN[0] * cl)
+
+
 LAWS = {
     "fitted-modern": fitted_modern,
     "smits-smith-1994": smits_smith,
     "penner-bearman-harvey": penner,
     "test-range-line": test_range_line,
     "davies-1949": davies,
+    "naruo-2004": naruo,
+    "lieberman-2001": lieberman,
+    "bearman-harvey-1976": bearman_harvey,
 }
 
 

@@ -59,7 +59,7 @@ function worst(flight: Flight, { result }: Row): Record<'length' | 'apexAt' | 'o
 describe('flights integrated by SciPy', () => {
   it('cover every model, every kind of wind and both kinds of slope', () => {
     expect(rows.length).toBeGreaterThanOrEqual(60);
-    expect(new Set(rows.map(({ model }) => model)).size).toBe(5);
+    expect(new Set(rows.map(({ model }) => model)).size).toBe(8);
     expect(new Set(rows.map(({ wind }) => wind.profile?.kind))).toEqual(new Set(['uniform', 'log', 'power']));
     expect(rows.filter(({ ground }) => ground.slope !== 0 && ground.crossSlope !== 0).length).toBeGreaterThan(
       10,

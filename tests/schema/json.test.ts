@@ -71,17 +71,28 @@ describe('parseLaunch', () => {
       'text for a number',
       { ...launch, 'spinRate (rpm)': '2600' },
       'launch.spinRate',
-      /must be a number with a unit/,
+      /must be between 0 and 2100 rad\/s \(0 and 20050 rpm\), got "2600"/,
+    ],
+    [
+      'a pair without its number',
+      { ...launch, launchDirection: { unit: 'deg' } },
+      'launch.launchDirection',
+      /must be a number with a unit, like \{ "value": 1.15, "unit": "deg" \}, got an object/,
     ],
     [
       'not a number',
       { ...launch, 'spinRate (rpm)': Number.NaN },
       'launch.spinRate',
-      /must be a number with a unit/,
+      /must be between 0 and 2100 rad\/s .*, got NaN/,
     ],
-    ['a misspelt field', { ...launch, 'spinAxisTlit (deg)': 2 }, 'launch', /has no field "spinAxisTlit"/],
+    [
+      'a misspelt field',
+      { ...launch, 'spinAxisTlit (deg)': 2 },
+      'launch.spinAxisTlit',
+      /has no field "spinAxisTlit"/,
+    ],
     ['a field twice', { ...launch, 'ballSpeed (m/s)': 67 }, 'launch.ballSpeed', /given twice/],
-    ['no object', [1, 2], 'launch', /launch must be an object, got \[1,2\]/],
+    ['no object', [1, 2], 'launch', /launch must be an object, got an array/],
     ['nothing', undefined, 'launch', /launch is missing; it must be an object/],
   ])('refuses %s', (_name, given, field, message) => {
     const error = refusal(() => parseLaunch(given));
@@ -91,8 +102,21 @@ describe('parseLaunch', () => {
   });
   it('names range and unit as given when a value lies outside', () => {
     const error = refusal(() => parseLaunch({ ...launch, 'ballSpeed (mph)': 300 }));
-    expect(error).toMatchObject({ code: 'outside-range', field: 'launch.ballSpeed', unit: 'mph' });
-    expect(error.message).toBe('launch.ballSpeed must be between 2.237 and 246.1 mph, got 300');
+    expect(error).toMatchObject({
+      code: 'outside-range',
+      field: 'launch.ballSpeed',
+      unit: 'm/s',
+      range: [1, 110],
+    });
+    expect(error.message).toBe(
+      'launch.ballSpeed must be between 1 and 110 m/s (2.237 and 246.1 mph), got 134.1 m/s (300 mph)',
+    );
+    const slow = refusal(() =>
+      parseLaunch({ ...launch, 'ballSpeed (km/h)': 3, 'ballSpeed (mph)': undefined }),
+    );
+    expect(slow.message).toBe(
+      'launch.ballSpeed must be between 1 and 110 m/s (3.6 and 396 km/h), got 0.8333 m/s (3 km/h)',
+    );
   });
   it('reports every trouble at once', () => {
     const error = refusal(() =>
@@ -129,13 +153,13 @@ describe('parseDelivery', () => {
       'an offset off the club',
       { ...delivery, strikeOffset: { 'toe (mm)': 800, 'high (mm)': 0 } },
       'delivery.strikeOffset.toe',
-      /between -100 and 100 mm/,
+      /between -0.06 and 0.06 m \(-60 and 60 mm\), got 0.8 m \(800 mm\)$/,
     ],
     [
       'a steep attack',
       { ...delivery, 'attackAngle (deg)': 40 },
       'delivery.attackAngle',
-      /between -34.38 and 34.38 deg, got 40/,
+      /between -0.6 and 0.6 rad \(-34.38° and 34.38°\), got 0.6981 rad \(40°\)/,
     ],
   ])('refuses %s', (_name, given, field, message) => {
     const error = refusal(() => parseDelivery(given));
@@ -186,7 +210,7 @@ describe('parseScene', () => {
       'an unknown turf',
       { turf: 'concrete' },
       'scene.turf',
-      /one of baked, firm, normal, soft, wet, got "concrete"/,
+      /one of baked, firm, normal, soft, wet, artificial, drainedGreen, pennerBaked, pennerFirm, pennerNormal, pennerSoft, pennerWet, got "concrete"/,
     ],
     ['an unknown model', { aerodynamics: 'mine' }, 'scene.aerodynamics', /one of fitted-modern/],
     [
@@ -196,23 +220,38 @@ describe('parseScene', () => {
       /between 0.2 and 5/,
     ],
     ['functions', { aerodynamics: { ...fittedModern } }, 'scene.aerodynamics', /made of functions/],
-    ['heat', { air: { 'temperature (C)': 90 } }, 'scene.air.temperature', /between -50 and 60 C, got 90/],
+    [
+      'heat',
+      { air: { 'temperature (C)': 90 } },
+      'scene.air.temperature',
+      /between .* \(-50 and 60 °C\), got 363.1 K \(90 °C\)/,
+    ],
     ['a bare altitude', { air: { altitude: 1200 } }, 'scene.air.altitude', /needs a unit/],
     [
       'an unknown air field',
       { air: { 'temperature (C)': 20, smell: 'salt' } },
-      'scene.air',
+      'scene.air.smell',
       /has no field "smell"/,
     ],
-    ['two origins', { wind: { 'speed (mph)': 8, clock: 3, 'from (deg)': 90 } }, 'scene.wind', /no field/],
-    ['wind without origin', { wind: { 'speed (mph)': 8 } }, 'scene.wind.from', /from is missing/],
+    [
+      'two origins',
+      { wind: { 'speed (mph)': 8, clock: 3, 'from (deg)': 90 } },
+      'scene.wind',
+      /exactly one of .* got from and clock/,
+    ],
+    ['wind without origin', { wind: { 'speed (mph)': 8 } }, 'scene.wind', /exactly one of .* got none/],
     [
       'an unknown profile',
       { wind: { 'along (m/s)': 1, 'across (m/s)': 0, profile: { kind: 'gust' } } },
       'scene.wind.profile.kind',
       /none of the kinds|one of/,
     ],
-    ['a late hour', { wind: { 'speed (mph)': 8, clock: 13 } }, 'scene.wind.clock', /at most 12/],
+    [
+      'a late hour',
+      { wind: { 'speed (mph)': 8, clock: 13 } },
+      'scene.wind.clock',
+      /between 0 and 12, got 13/,
+    ],
     ['a number for the ground', { ground: 3 }, 'scene.ground', /must be an object, got 3/],
   ])('refuses %s', (_name, given, field, message) => {
     const error = refusal(() => parseScene(given));

@@ -79,7 +79,7 @@ describe('summariseSession', () => {
     expect(quantities?.carry?.interval).toBeUndefined();
   });
 
-  it('recovers the trend in yards a mile per hour, and says when there is none', () => {
+  it('recovers the trend in yards per mph, and says when there is none', () => {
     const summary = summariseSession(ladder([80, 85, 90, 95, 100, 105, 110], 8));
     const trend = summary.trends.carry?.yardsPerMph;
     expect(trend?.value).toBeGreaterThan(2.2);

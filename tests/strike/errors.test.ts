@@ -68,9 +68,18 @@ describe('bad input', () => {
     [{ ...driver, mass: si<never>(200) }, 'options.clubhead.mass'],
     [{ ...driver, shaftMass: si<never>(-1) }, 'options.clubhead.shaftMass'],
     [{ ...driver, staticLoft: si<never>(10.5) }, 'options.clubhead.staticLoft'],
-    [{ ...driver, inertia: { ...driver.inertia, vertical: si<never>(4800) } }, 'options.clubhead.inertia.vertical'],
-    [{ ...driver, inertia: { ...driver.inertia, faceNormal: si<never>(0) } }, 'options.clubhead.inertia.faceNormal'],
-    [{ ...driver, inertia: { ...driver.inertia, heelToe: si<never>(-1) } }, 'options.clubhead.inertia.heelToe'],
+    [
+      { ...driver, inertia: { ...driver.inertia, vertical: si<never>(4800) } },
+      'options.clubhead.inertia.vertical',
+    ],
+    [
+      { ...driver, inertia: { ...driver.inertia, faceNormal: si<never>(0) } },
+      'options.clubhead.inertia.faceNormal',
+    ],
+    [
+      { ...driver, inertia: { ...driver.inertia, heelToe: si<never>(-1) } },
+      'options.clubhead.inertia.heelToe',
+    ],
     [
       { ...driver, centreOfGravity: { ...driver.centreOfGravity, depth: si<never>(40) } },
       'options.clubhead.centreOfGravity.depth',
@@ -91,7 +100,10 @@ describe('bad input', () => {
       { ...driver, restitution: { ...driver.restitution, atReference: 1.2 } },
       'options.clubhead.restitution.atReference',
     ],
-    [{ ...driver, restitution: { ...driver.restitution, atEdge: -1 } }, 'options.clubhead.restitution.atEdge'],
+    [
+      { ...driver, restitution: { ...driver.restitution, atEdge: -1 } },
+      'options.clubhead.restitution.atEdge',
+    ],
     [
       { ...driver, restitution: { ...driver.restitution, edgeDistance: si<never>(0) } },
       'options.clubhead.restitution.edgeDistance',

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { sobol } from '../../src/numerics/index.js';
 import { type Design, type ListRow, rowStatuses, sweep, sweepFactors } from '../../src/sweep/index.js';
 import { designPoints } from '../../src/sweep/points.js';
+import { readDesign } from '../../src/sweep/read-design.js';
 import { degrees, metresPerSecond, mph, rpm } from '../../src/units/index.js';
 import { caught } from '../caught.js';
 
@@ -11,7 +12,7 @@ const loft = { name: 'delivery.dynamicLoft', from: degrees(10), to: degrees(18) 
 
 /** All rows of a design, one array a row. */
 function rowsOf(design: Design): number[][] {
-  const { rows, names, fill } = designPoints(design);
+  const { rows, names, fill } = designPoints(readDesign(design));
   const columns = names.map(() => new Float64Array(rows));
   fill(0, rows, columns);
   return Array.from({ length: rows }, (_, i) => columns.map((column) => column[i] as number));
@@ -117,7 +118,8 @@ describe('a list', () => {
 
   it('is told by a checksum that changes with any value', () => {
     const about = (ballSpeed: number) =>
-      designPoints({ kind: 'list', rows: [{ 'launch.ballSpeed': metresPerSecond(ballSpeed) }] }).about;
+      designPoints(readDesign({ kind: 'list', rows: [{ 'launch.ballSpeed': metresPerSecond(ballSpeed) }] }))
+        .about;
     expect(about(60)).toEqual(about(60));
     expect(about(60)).not.toEqual(about(60 + 1e-14));
   });

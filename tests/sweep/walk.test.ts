@@ -1,9 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { airAt, airAtAltitude, windFrom } from '../../src/air/index.js';
+import { balls } from '../../src/ball/index.js';
 import { clubheads } from '../../src/clubhead/index.js';
-import type { Launch } from '../../src/scene/index.js';
-import { playShot, type Shot, type ShotSetup } from '../../src/shot/index.js';
+import type { Launch, Scene } from '../../src/scene/index.js';
+import { playShot, type Shot, type ShotOptions } from '../../src/shot/index.js';
 import type { Delivery } from '../../src/strike/index.js';
 import {
   columnOf,
@@ -11,13 +12,12 @@ import {
   type ListRow,
   type OutputName,
   rowStatuses,
-  type SweepSetup,
+  type SweepOptions,
   sweep,
   sweepFactors,
 } from '../../src/sweep/index.js';
 import { turfs } from '../../src/turf/index.js';
 import { celsius, degrees, metres, metresPerSecond, mph, rpm } from '../../src/units/index.js';
-import { caught } from '../caught.js';
 import { even } from '../even.js';
 
 /** The figure of a shot at an output's path; every name is a path. */
@@ -61,13 +61,14 @@ const FLIGHT: readonly OutputName[] = [
 /** Sweeps one row and compares every output with playShot's. Both are good to the integration's 0.1 mm. */
 function expectSameShot(
   row: ListRow,
-  setup: SweepSetup,
+  swept: { readonly scene?: Scene; readonly from?: Delivery | Launch },
   from: Delivery | Launch,
-  shotSetup: ShotSetup,
+  { scene = {}, ...options }: { readonly scene?: Scene } & ShotOptions,
 ): void {
   const outputs = 'clubSpeed' in from ? [...ALL, ...FLIGHT] : FLIGHT;
-  const result = sweep({ kind: 'list', rows: [row] }, { ...setup, outputs });
-  const shot = playShot(from, shotSetup);
+  const { scene: base = {}, ...rest } = swept;
+  const result = sweep({ kind: 'list', rows: [row] }, base, { ...rest, outputs });
+  const shot = playShot(from, scene, options);
   const landed = shot.flight.ended === 'landed';
   const expected = landed && shot.run?.ended === 'still-rolling' ? 'still-rolling' : shot.flight.ended;
   expect(rowStatuses[result.status[0] as number]).toBe(expected);
@@ -124,7 +125,7 @@ describe('a row of a sweep', () => {
             inertia: { ...driver.inertia, vertical },
             restitution: { ...driver.restitution, atReference },
           } as typeof driver;
-          const ball = { mass: ballMass, radius: 0.0213, inertia: 8.3e-6 } as never;
+          const ball = { ...balls.conforming, mass: ballMass } as never;
           const base = {
             clubSpeed: mph(90),
             attackAngle: degrees(0),
@@ -247,8 +248,8 @@ describe('rows of one batch', () => {
 describe('a row that cannot be computed', () => {
   const delivery = { clubSpeed: mph(100), attackAngle: degrees(0), dynamicLoft: degrees(12) };
   const outputs: readonly OutputName[] = ['launch.ballSpeed', 'carry', 'run.distance', 'total'];
-  const one = (row: ListRow, setup: SweepSetup) => {
-    const result = sweep({ kind: 'list', rows: [row] }, { outputs, ...setup });
+  const one = (row: ListRow, options: SweepOptions) => {
+    const result = sweep({ kind: 'list', rows: [row] }, {}, { outputs, ...options });
     return {
       status: rowStatuses[result.status[0] as number],
       values: outputs.map((name) => columnOf(result, name)[0]),
@@ -281,7 +282,7 @@ describe('a row that cannot be computed', () => {
       { 'delivery.clubSpeed': mph(100) },
       {
         from: delivery,
-        flight: { timeLimit: 2 as never },
+        timeLimit: 2 as never,
       },
     );
     const flight = playShot(delivery, {}, { timeLimit: 2 as never });
@@ -292,147 +293,5 @@ describe('a row that cannot be computed', () => {
       Number.NaN,
       expect.closeTo(flight.total, 3),
     ]);
-  });
-});
-
-describe('a setup', () => {
-  const design = {
-    kind: 'sobol',
-    count: 2,
-    factors: [{ name: 'delivery.clubSpeed', from: mph(80), to: mph(120) }],
-  } as const;
-  const rest = { 'delivery.attackAngle': degrees(0), 'delivery.dynamicLoft': degrees(14) };
-  const launch = { ballSpeed: mph(150), launchAngle: degrees(12), spinRate: rpm(2600) };
-  const vary = (...names: FactorName[]) =>
-    ({
-      ...design,
-      factors: [
-        ...design.factors,
-        ...names.map((name) => ({ name, from: sweepFactors[name].min, to: sweepFactors[name].max })),
-      ],
-    }) as never;
-
-  it('completes the factors', () => {
-    expect(Array.from(sweep(design, {}, { fixed: rest }).status)).toEqual([0, 0]);
-    const around = sweep(
-      design,
-      {},
-      { from: { clubSpeed: mph(10), attackAngle: degrees(0), dynamicLoft: degrees(14) } },
-    );
-    expect(around.values).toEqual(sweep(design, {}, { fixed: rest }).values);
-  });
-
-  it.each<[string, never, SweepSetup]>([
-    ['lacks an input', design as never, { fixed: { 'delivery.attackAngle': degrees(0) } }],
-    [
-      'has no start',
-      { ...design, factors: [{ name: 'turf.bounce.friction', from: 0.2, to: 0.5 }] } as never,
-      {},
-    ],
-    ['has two starts', design as never, { from: launch }],
-    ['fixes what varies', design as never, { fixed: { ...rest, 'delivery.clubSpeed': mph(90) } }],
-    ['fixes an unknown', design as never, { fixed: { ...rest, 'delivery.speed': 4 } as never }],
-    ['fixes outside the range', design as never, { fixed: { ...rest, 'delivery.attackAngle': 3 as never } }],
-    ['has an unknown field', design as never, { fixed: rest, club: 3 } as never],
-    ['asks for an unknown output', design as never, { fixed: rest, outputs: ['distance'] as never }],
-    [
-      'asks for the strike of a launch',
-      { ...design, factors: [{ name: 'launch.spinRate', from: 200, to: 300 }] } as never,
-      { from: launch, outputs: ['strike.smashFactor'] },
-    ],
-    ['has two airs', vary('air.density', 'air.temperature'), { fixed: rest }],
-    ['has air and weather', vary('air.temperature'), { fixed: rest, scene: { air: airAt() } }],
-    ['has altitude and pressure', vary('air.altitude', 'air.pressure'), { fixed: rest }],
-    ['has half a wind', vary('wind.speed'), { fixed: rest }],
-    ['has two winds', vary('wind.speed', 'wind.from', 'wind.along'), { fixed: rest }],
-    [
-      'has a wind and a scene with wind',
-      vary('wind.speed', 'wind.from'),
-      { fixed: rest, scene: { wind: { along: metresPerSecond(3), across: metresPerSecond(0) } } },
-    ],
-    ['has two profiles', vary('wind.profile.roughness', 'wind.profile.exponent'), { fixed: rest }],
-    ['has a height without a profile', vary('wind.profile.referenceHeight'), { fixed: rest }],
-    ['has a displacement without roughness', vary('wind.profile.displacement'), { fixed: rest }],
-    ['varies the other grip law', vary('clubhead.tangentialRestitution.limit'), { fixed: rest }],
-    ['has a bad scene', design as never, { fixed: rest, scene: { aerodynamics: 'none' } }],
-    ['has bad flight options', design as never, { fixed: rest, flight: { tolerance: -1 as never } }],
-  ])('that %s is a typed error', (_, bad, setup) => {
-    expect(caught(() => sweep(bad, setup)).code).toMatch(/^(invalid-input|outside-range)$/);
-  });
-});
-
-describe('the ranges of the factors', () => {
-  const delivery = { clubSpeed: mph(90), attackAngle: degrees(0), dynamicLoft: degrees(20) };
-  const launch = { ballSpeed: mph(130), launchAngle: degrees(20), spinRate: rpm(3000) };
-
-  /** Plays a shot with one factor at a value, through the rooms' own checks. */
-  function play(name: FactorName, value: number): void {
-    const path = name.split('.');
-    const set = <T>(record: T, keys: readonly string[]): T => {
-      const [key = '', ...more] = keys;
-      const old = (record as Record<string, unknown>)[key];
-      return { ...record, [key]: more.length === 0 ? value : set(old ?? {}, more) };
-    };
-    const rest = path.slice(1);
-    switch (path[0]) {
-      case 'delivery':
-        playShot(set({ ...delivery, strikeOffset: { toe: metres(0), high: metres(0) } }, rest) as Delivery);
-        return;
-      case 'clubhead': {
-        const oblique = /limit|onset|scale/.test(name);
-        const head = set(oblique ? clubheads.midIron : clubheads.driver, rest);
-        playShot(delivery, {}, { clubhead: head });
-        return;
-      }
-      case 'launch':
-        playShot(set(launch, rest) as Launch);
-        return;
-      case 'air':
-        if (name === 'air.altitude') airAtAltitude({ altitude: metres(value) });
-        else if (/density|viscosity/.test(name)) playShot(launch, { air: set(airAt(), rest) });
-        else airAt(set({}, rest));
-        return;
-      case 'wind':
-        if (/profile/.test(name)) {
-          const kind = /exponent/.test(name)
-            ? { kind: 'power', exponent: 0.1 }
-            : { kind: 'log', roughness: 0.03 };
-          const high = name === 'wind.profile.displacement' || name === 'wind.profile.roughness';
-          const base = { along: 1, across: 0, profile: { ...kind, referenceHeight: high ? 100 : 10 } };
-          playShot(launch, { wind: set(base, rest) as never });
-        } else if (/speed|from/.test(name)) windFrom(set({ speed: 5, from: 0 }, rest) as never);
-        else playShot(launch, { wind: set({ along: 0, across: 0 }, rest) as never });
-        return;
-      case 'turf':
-        playShot(launch, {
-          turf: set(/tiltCap|Scale$/.test(name) ? turfs.pennerNormal : turfs.normal, rest),
-        });
-        return;
-      case 'ground':
-        playShot(launch, { ground: set({}, rest) });
-        return;
-      default:
-        playShot(delivery, { ball: set({ mass: 0.046, radius: 0.0213, inertia: 8e-6 }, rest) as never });
-    }
-  }
-
-  const names = Object.keys(sweepFactors) as FactorName[];
-  it.each(names)('%s: is what the rooms accept, and no more', (name) => {
-    const { min, max } = sweepFactors[name];
-    const step = 1e-6 * Math.max(Math.abs(min), Math.abs(max));
-    for (const beyond of [min - step, max + step]) {
-      expect(
-        caught(() => play(name, beyond)),
-        `${name} ${beyond}`,
-      ).toMatchObject({ code: 'outside-range' });
-    }
-    for (const end of [min, max]) {
-      try {
-        play(name, end);
-      } catch (error) {
-        // The end itself may make a strike or a flight that cannot be computed, but not for its own range.
-        expect((error as { field: string }).field).not.toContain(name.split('.').at(-1));
-      }
-    }
   });
 });

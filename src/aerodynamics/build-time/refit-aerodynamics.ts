@@ -1,96 +1,157 @@
 /**
- * Fits the constants of the default coefficient model anew from the rows it rests on, and prints constants, residuals
- * of every row and root mean squares beside those of the constants it ships with.
+ * Fits the constants of the default coefficient model anew from the rows it rests on, and prints constants and the
+ * residuals of every row; what the others would have said of each source; the band of carry that follows; and how the
+ * spin decay compares.
  *
  * usage: npm run refit
- *
- * The rows: eight test-range points (drag and lift coefficient) and sixteen tour averages (carry, apex, descent angle),
- * all from memory; see the `about` blocks in tests/published/data. Centre and step of the drag crisis are not fitted,
- * because no row says anything about them; they come from Lyu, Kensrud and Smith (2020).
  */
-import { type FittedModernConstants, fittedModernConstants } from '../index.js';
+import { BAND_SHARES, BAND_SPEEDS, BAND_SPIN_RATIOS } from '../carry-band.js';
+import { type FittedModernConstants, fittedModernConstants } from '../fitted-modern.js';
+import { SPIN_DECAY } from '../spin-decay.js';
+import { chiSquare, FITTED, flightMisses, missOf, refit, rms, rounded } from './fit.js';
 import {
-  costOf,
-  doubtfulRow,
-  fittedNames,
-  type Residuals,
-  refit,
-  residualsOf,
-  rms,
-  spread,
-} from './aerodynamics-fit.js';
+  coefficientRows,
+  DOUBTFUL,
+  type FlightFigure,
+  flightRows,
+  SOURCES,
+  TOUR_SPREAD,
+} from './fit-rows.js';
+import { bandShares, leaveOneOut } from './leave-one-out.js';
+import { bestDecay, decayChiSquare, isPatent, spinRows } from './spin-lost.js';
 
-const whole = refit(1);
-const light = refit(1 / 3);
-const shown: readonly (readonly [title: string, constants: FittedModernConstants])[] = [
+const { coefficientsOnly, fit } = refit();
+const left = leaveOneOut();
+const shown: readonly (readonly [string, FittedModernConstants])[] = [
   ['shipped', fittedModernConstants],
-  ['refit', whole.constants],
-  ['light', light.constants],
+  ['refit', fit.constants],
+  ['coefficients only', coefficientsOnly.constants],
 ];
 
-console.log('Constants of the default coefficient model');
-console.log(`  refit: every row whole; light: ${doubtfulRow} counts a third, as it contradicts the others.`);
-console.log(
-  `  Spreads: carry ${spread.carry} yd, apex ${spread.apex} yd, descent ${spread.descent}°, drag and lift ${spread.drag}.\n`,
-);
-console.log(
-  line('', ...shown.map(([title]) => title), 'standard error', 'shipped − refit, in standard errors'),
-);
-fittedNames.forEach((name, i) => {
-  const error = whole.standardErrors[i] ?? Number.NaN;
-  const off = (fittedModernConstants[name] - whole.constants[name]) / error;
-  console.log(
-    line(name, ...shown.map(([, constants]) => digits(constants[name])), digits(error), off.toFixed(2)),
-  );
-});
+heading('Constants');
+line('', ...shown.map(([name]) => name), 'standard error');
+for (const name of Object.keys(fittedModernConstants) as (keyof FittedModernConstants)[]) {
+  const error = fit.standardErrors[name] ?? coefficientsOnly.standardErrors[name];
+  const how = FITTED.includes(name) ? (error ?? Number.NaN).toFixed(4) : 'set';
+  line(name, ...shown.map(([, constants]) => String(rounded(constants)[name])), how);
+}
 
-console.log('\nLeft over, root mean square');
-console.log(line('', ...shown.map(([title]) => title)));
-const left = shown.map(([, constants]) => residualsOf(constants));
-for (const [what, unit, of] of [
-  ['carry', 'yd', (r: Residuals) => r.flights.map((f) => f.carry)],
-  ['apex', 'yd', (r: Residuals) => r.flights.map((f) => f.apex)],
-  ['descent', '°', (r: Residuals) => r.flights.map((f) => f.descent)],
-  ['drag', '', (r: Residuals) => r.points.map((p) => p.drag)],
-  ['lift', '', (r: Residuals) => r.points.map((p) => p.lift)],
+heading('Left over');
+line('', ...shown.map(([name]) => name));
+line(
+  `chi-square per coefficient, ${coefficientRows.length} rows`,
+  ...shown.map(([, c]) => chiSquare(c, coefficientRows).toFixed(2)),
+);
+const tourMisses = (constants: FittedModernConstants, wanted: FlightFigure): number[] =>
+  flightRows
+    .filter(({ source }) => source === 'Tour averages')
+    .map(
+      (row) =>
+        flightMisses(constants, row)[row.figures.findIndex(({ figure }) => figure === wanted)] ?? Number.NaN,
+    );
+for (const [figure, unit] of [
+  ['carry', 'yd'],
+  ['apex', 'yd'],
+  ['descent', '°'],
 ] as const) {
-  const decimals = unit === '' ? 4 : 2;
-  console.log(
-    line(unit === '' ? what : `${what} [${unit}]`, ...left.map((r) => rms(of(r)).toFixed(decimals))),
+  line(
+    `tour ${figure}, rms [${unit}], spread ${TOUR_SPREAD[figure]}`,
+    ...shown.map(([, c]) => rms(tourMisses(c, figure)).toFixed(2)),
   );
 }
-console.log(line('sum of squares', ...left.map((r) => costOf(r).toFixed(1))));
 
-const [shippedLeft, refitLeft] = left as [Residuals, Residuals];
-console.log('\nModel minus row: shipped | refit');
-console.log(line('', 'carry [yd]', 'apex [yd]', 'descent [°]'));
-shippedLeft.flights.forEach((row, i) => {
-  const other = refitLeft.flights[i] ?? row;
-  const both = (a: number, b: number) => `${signed(a, 1)} | ${signed(b, 1)}`;
-  console.log(
-    line(row.id, both(row.carry, other.carry), both(row.apex, other.apex), both(row.descent, other.descent)),
-  );
-});
-console.log(line('', 'drag', 'lift'));
-shippedLeft.points.forEach((row, i) => {
-  const other = refitLeft.points[i] ?? row;
-  const both = (a: number, b: number) => `${signed(a, 3)} | ${signed(b, 3)}`;
-  console.log(
-    line(`Re ${row.reynolds}, S ${row.spinRatio}`, both(row.drag, other.drag), both(row.lift, other.lift)),
-  );
-});
-
-const moved = shippedLeft.flights.map((row, i) => Math.abs(row.carry - (refitLeft.flights[i] ?? row).carry));
-console.log(`\nBetween shipped and refit no carry moves by more than ${Math.max(...moved).toFixed(2)} yd.`);
-
-function line(name: string, ...cells: readonly string[]): string {
-  return name.padEnd(24) + cells.map((cell) => cell.padStart(Math.max(16, cell.length + 2))).join('');
+heading('Coefficients: row, shipped less row, in spreads');
+for (const row of coefficientRows) {
+  const miss = missOf(fittedModernConstants, row);
+  line(row.id, row.expected.toFixed(3), signed(miss, 3), signed(miss / row.spread, 2));
 }
 
-function digits(value: number): string {
-  return value >= 100 ? value.toFixed(0) : value.toFixed(4);
+heading(`Flights: shipped less row (carry, apex yd; descent °; hang s); ${DOUBTFUL} counts a third`);
+for (const row of flightRows) {
+  const misses = flightMisses(fittedModernConstants, row);
+  line(row.id, ...row.figures.map(({ figure }, i) => `${figure} ${signed(misses[i] ?? Number.NaN, 2)}`));
+}
+
+heading('Left out in turn: what the other sources say of each, and what all say');
+line('', 'rows', 'chi², others', 'chi², all', 'mean miss');
+for (const source of SOURCES) {
+  const without = left.get(source) ?? fit.constants;
+  const own = coefficientRows.filter((row) => row.source === source);
+  const flights = flightRows.filter((row) => row.source === source);
+  if (own.length > 0) {
+    const mean = (of: 'drag' | 'lift'): string => {
+      const rows = own.filter(({ coefficient }) => coefficient === of);
+      const misses = rows.map((row) => missOf(without, row));
+      return rows.length === 0 ? '' : `${of} ${signed(misses.reduce((a, b) => a + b, 0) / rows.length, 3)}`;
+    };
+    line(
+      source,
+      String(own.length),
+      chiSquare(without, own).toFixed(2),
+      chiSquare(fit.constants, own).toFixed(2),
+      `${mean('drag')} ${mean('lift')}`.trim(),
+    );
+  }
+  for (const wanted of ['carry', 'apex', 'descent', 'hang'] as const) {
+    const of = (constants: FittedModernConstants): number[] =>
+      flights.flatMap((row) =>
+        flightMisses(constants, row).filter((_, i) => row.figures[i]?.figure === wanted),
+      );
+    const misses = of(without);
+    if (misses.length === 0) continue;
+    const worst = misses.reduce((a, b) => (Math.abs(b) > Math.abs(a) ? b : a));
+    line(
+      `${source}: ${wanted}`,
+      `rms ${rms(misses).toFixed(2)}`,
+      `all ${rms(of(fit.constants)).toFixed(2)}`,
+      `worst ${signed(worst, 2)}`,
+    );
+  }
+}
+
+heading(
+  'Standard error of carry over the sources [%]: ball speed down [m/s], spin ratio along; anew | shipped',
+);
+line('', ...BAND_SPIN_RATIOS.map(String));
+bandShares([...left.values()]).forEach((row, i) => {
+  const speed = BAND_SPEEDS[i] ?? Number.NaN;
+  line(
+    String(speed),
+    ...row.map((share, j) => `${percent(share)} | ${percent(BAND_SHARES[i]?.[j] ?? Number.NaN)}`),
+  );
+});
+
+const best = bestDecay();
+heading(`Spin lost [%]: row, by the decay of ${SPIN_DECAY}, by the best for the patent, ${best}`);
+for (const row of spinRows) {
+  line(
+    `${isPatent(row) ? 'US 8,016,695: ' : ''}${row.what}`,
+    row.expected.toFixed(1),
+    row.lost(SPIN_DECAY).toFixed(1),
+    row.lost(best).toFixed(1),
+  );
+}
+for (const [what, rows] of [
+  ['chi-square per row, patent', spinRows.filter(isPatent)],
+  ['chi-square per row, others', spinRows.filter((row) => !isPatent(row))],
+] as const) {
+  line(what, '', decayChiSquare(SPIN_DECAY, rows).toFixed(2), decayChiSquare(best, rows).toFixed(2));
+}
+
+function heading(text: string): void {
+  console.log(`\n${text}`);
+}
+
+function line(name: string, ...cells: readonly string[]): void {
+  console.log(
+    `  ${name.padEnd(52)}${cells.map((cell) => cell.padStart(Math.max(14, cell.length + 2))).join('')}`,
+  );
 }
 
 function signed(value: number, decimals: number): string {
-  return `${value < 0 ? '' : '+'}${value.toFixed(decimals)}`.padStart(decimals + 4);
+  return `${value < 0 ? '' : '+'}${value.toFixed(decimals)}`;
+}
+
+function percent(share: number): string {
+  return (100 * share).toFixed(1);
 }

@@ -10,7 +10,7 @@ import {
   setFrame,
   toEnd,
 } from './frame.js';
-import { BATCH_RESULTS, KERNEL_PARAMETERS } from './kernel-layout.js';
+import { PARAMETERS, SLOWEST } from './kernel.generated.js';
 import { LANDED, TIME_LIMIT } from './step-decisions.js';
 import { APEX_RESTEP_BELOW, VELOCITY_TOLERANCE_PER_METRE } from './tolerance.js';
 
@@ -72,6 +72,9 @@ export function readKernel(value: unknown, path: string): BatchKernel {
 /** The kernels made here: what a caller passes must be one of them. */
 const KERNELS = new WeakSet<object>();
 
+/** Numbers the batch gives back for a flight: the plain kernel's up to the ranges seen, then how it ended. */
+const RESULTS = SLOWEST + 1;
+
 /** Called with a row and its flight, or without one where the general engine must fly it. */
 type Keep = (row: number, flight: CompiledEnd | undefined) => void;
 
@@ -110,14 +113,14 @@ export function flyBatch(
       const frame = frames[filled]!;
       write(row);
       setFrame(frame, problem, law);
-      const at = inputs + filled * KERNEL_PARAMETERS.length;
+      const at = inputs + filled * PARAMETERS;
       if (packKernel(problem, law, frame, tolerance, timeLimit, memory, at)) rows[filled++] = row;
       else keep(row, undefined);
     }
     exports.run(filled);
     for (let i = 0; i < filled; i++) {
-      const at = results + i * BATCH_RESULTS;
-      const status = memory[at + BATCH_RESULTS - 1]!;
+      const at = results + i * RESULTS;
+      const status = memory[at + RESULTS - 1]!;
       if (status !== LANDED && status !== TIME_LIMIT) {
         write(rows[i]!);
         keep(rows[i]!, undefined);

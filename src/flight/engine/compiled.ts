@@ -5,8 +5,8 @@ import { STATES } from '../equations.js';
 import type { FlightProblem } from '../problem.js';
 import type { SeenRanges } from '../range-watch.js';
 import { type CompiledEnd, compiledEnd, kernelFrame, packKernel, setFrame, toEnd, toWorld } from './frame.js';
-import { flyKernel } from './kernel.generated.js';
-import { KERNEL_PARAMETERS, KERNEL_RESULTS, kernelConstants, TRACK_FIELDS } from './kernel-layout.js';
+import { flyKernel, NODE_NUMBERS, NODES, PARAMETERS, RESULTS, SLOWEST } from './kernel.generated.js';
+import { kernelConstants } from './kernel-constants.js';
 import { LANDED, OUTSIDE } from './step-decisions.js';
 import { warmUp } from './warm-up.js';
 
@@ -19,9 +19,7 @@ export interface CompiledEngine {
   readonly track: () => GrowingTrack;
 }
 
-const NODES = KERNEL_RESULTS.indexOf('nodes');
-/** Where slowest, fastest, leastSpin and mostSpin begin. */
-const SLOWEST = KERNEL_RESULTS.indexOf('slowest');
+/** Nodes a track has room for; a flight of more goes to the general engine. */
 const TRACK_ROOM = 400;
 
 let warm = false;
@@ -33,10 +31,10 @@ export function createCompiledEngine(
 ): CompiledEngine {
   if (!warm) warmUp(flyKernel);
   warm = true;
-  const p = new Float64Array(KERNEL_PARAMETERS.length);
+  const p = new Float64Array(PARAMETERS);
   const constants = kernelConstants();
-  const out = new Float64Array(KERNEL_RESULTS.length);
-  const nodes = new Float64Array(keepTrack ? TRACK_ROOM * TRACK_FIELDS.length : 0);
+  const out = new Float64Array(RESULTS);
+  const nodes = new Float64Array(keepTrack ? TRACK_ROOM * NODE_NUMBERS : 0);
   const world = new Float64Array(STATES);
   const end = compiledEnd();
   const frame = kernelFrame();
@@ -65,7 +63,7 @@ export function createCompiledEngine(
     const state = new Array<number>(STATES * count);
     const acceleration = new Array<number>(3 * count);
     for (let n = 0; n < count; n++) {
-      const k = TRACK_FIELDS.length * n;
+      const k = NODE_NUMBERS * n;
       time[n] = nodes[k]!;
       toWorld(frame, nodes, k + 1, nodes[k]!, world);
       for (let i = 0; i < STATES; i++) state[STATES * n + i] = world[i]!;

@@ -73,9 +73,9 @@ export function setFrame(frame: KernelFrame, problem: FlightProblem, law: Compil
 const METRES_PER_COEFFICIENT = 1000;
 
 /**
- * Packs a problem into the kernel's parameter array (order of KERNEL_PARAMETERS) from `at` on. Returns false where the problem
- * needs the general engine: a tolerance the tables are too coarse for, wind that changes with height, or a start that
- * is not clear of the ground.
+ * Packs a problem into the kernel's parameter array (order in build-time/kernel-layout.ts) from `at` on. Returns false
+ * where the problem needs the general engine: a tolerance the tables are too coarse for, wind that changes with height,
+ * or a start that is not clear of the ground.
  * @internal
  */
 export function packKernel(
@@ -163,7 +163,7 @@ export function toWorld(
   s[6] = from[offset + 3]! / frame.spinScale;
 }
 
-/** Reads a kernel's results (order of KERNEL_RESULTS, up to the apex) at `offset` as an end in the world frame. @internal */
+/** Reads a kernel's results (order in build-time/kernel-layout.ts, up to the apex) at `offset` as an end in the world frame. @internal */
 export function toEnd(frame: KernelFrame, out: Float64Array, offset: number, end: CompiledEnd): void {
   const { axis3x, axis3z, windAlong, windAcross } = frame;
   const A = out[offset + 9]!;

@@ -1,10 +1,12 @@
 import { windFoot } from '../../air/wind-ratio.js';
 import { FairflightError } from '../../errors.js';
 import { STANDARD_GRAVITY } from '../../gravity.js';
+import { createStepper } from '../../numerics/embedded-stepper.js';
+import { dormandPrince853 } from '../../numerics/tableaux/dormand-prince-853.js';
 import { equationsOfMotion, STATES } from '../equations.js';
 import { type GroundPlane, groundPlane } from '../ground-plane.js';
 import type { FlightProblem } from '../problem.js';
-import { findTop, generalStep, stepOntoGround, stepOntoSummit } from './general-events.js';
+import { createEvents } from './general-events.js';
 import { FIRST_ERROR, nextFactor, refusedFactor, remember } from './step-control.js';
 import { MOST_ATTEMPTS, passesTop, SHORTEST_STEP, seenRising, withinTime } from './step-decisions.js';
 import {
@@ -54,8 +56,18 @@ const TOO_COARSE_SHARE = 0.5;
  * @internal
  */
 export function createFlightEngine(): FlightEngine {
-  const step = generalStep();
-  const { stepper, y, f, yNew, fNew, event, eventF, top } = step;
+  const stepper = createStepper(dormandPrince853, STATES);
+  const y = new Float64Array(STATES);
+  const f = new Float64Array(STATES);
+  const yNew = new Float64Array(STATES);
+  const fNew = new Float64Array(STATES);
+  const { event, eventF, top, findTop, stepOntoGround, stepOntoSummit } = createEvents(
+    stepper,
+    y,
+    f,
+    yNew,
+    fNew,
+  );
   const state = new Float64Array(STATES);
   const result: EngineResult = { ending: 'landed', time: 0, apex: 0, apexAt: 0, steps: 0, state };
 
@@ -100,9 +112,9 @@ export function createFlightEngine(): FlightEngine {
       const end = landing >= 0 ? landing : summit;
       top.height = 0;
       if (passesTop(y[4]!, yNew[4]!) || (y[4]! > 0 && end >= 0)) {
-        findTop(step, rhs, t, h, end, tolerance < APEX_RESTEP_BELOW);
+        findTop(rhs, t, h, end, tolerance < APEX_RESTEP_BELOW);
       }
-      const toGround = landing >= 0 ? stepOntoGround(step, rhs, plane, t, h, landing * h, tolerance) : 0;
+      const toGround = landing >= 0 ? stepOntoGround(rhs, plane, t, h, landing * h, tolerance) : 0;
       if (Number.isNaN(toGround)) {
         // The ball that the quintic brings to the ground is still in the air.
         h *= TOO_COARSE_SHARE;
@@ -114,7 +126,7 @@ export function createFlightEngine(): FlightEngine {
       // A drop of less than a rounding error must not end before it began.
       if (landing >= 0) return finish(result, 'landed', Math.max(0, t + toGround), event, eventF, sink);
       if (summit >= 0) {
-        const dt = stepOntoSummit(step, rhs, plane, t, h, summit * h);
+        const dt = stepOntoSummit(rhs, plane, t, h, summit * h);
         return finish(result, 'below-ground', t + dt, event, eventF, sink);
       }
 

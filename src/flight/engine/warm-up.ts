@@ -2,8 +2,8 @@ import { constantLaw } from '../../aerodynamics/compiled-law.js';
 import { resolveScene } from '../../scene/scene.js';
 import { sceneProblem, setLaunch } from '../problem.js';
 import { kernelFrame, packKernel, setFrame } from './frame.js';
-import type { flyKernel } from './kernel.generated.js';
-import { KERNEL_PARAMETERS, KERNEL_RESULTS, kernelConstants, TRACK_FIELDS } from './kernel-layout.js';
+import { type flyKernel, NODE_NUMBERS, PARAMETERS, RESULTS } from './kernel.generated.js';
+import { kernelConstants } from './kernel-constants.js';
 
 /**
  * Flights under a law of constants that between them take every branch of the kernel: ball speed [m/s], launch angle
@@ -26,9 +26,9 @@ export function warmUp(kernel: typeof flyKernel): void {
   const law = constantLaw(0.2, 0.25);
   const frame = kernelFrame();
   const problem = sceneProblem(resolveScene(undefined));
-  const p = new Float64Array(KERNEL_PARAMETERS.length);
-  const out = new Float64Array(KERNEL_RESULTS.length);
-  const track = new Float64Array(100 * TRACK_FIELDS.length);
+  const p = new Float64Array(PARAMETERS);
+  const out = new Float64Array(RESULTS);
+  const track = new Float64Array(100 * NODE_NUMBERS);
   for (const [speed, angle, spin, tilt, wind, elevation, slope, tolerance, timeLimit] of FLIGHTS) {
     setLaunch(problem, speed, angle, 0, spin, tilt, 0);
     problem.windAlong = wind;

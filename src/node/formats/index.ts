@@ -18,13 +18,17 @@ const ENDINGS: Readonly<Record<string, SweepFormat>> = {
 };
 
 /** The format asked for, or the one the file's ending stands for. @throws `FairflightError` `invalid-input` @internal */
-export function formatOf(path: string, asked: SweepFormat | undefined): SweepFormat {
+export function formatOf(
+  path: string,
+  asked: SweepFormat | undefined,
+  field = 'options.format',
+): SweepFormat {
   if (typeof path !== 'string') throw refuseType('path', 'a path', path);
-  if (asked !== undefined) return readChoice(Object.keys(FORMATS) as SweepFormat[], asked, 'options.format');
+  if (asked !== undefined) return readChoice(Object.keys(FORMATS) as SweepFormat[], asked, field);
   const format = ENDINGS[extname(path).toLowerCase()];
   if (format !== undefined) return format;
   throw refusal('path', `path must end in ${Object.keys(ENDINGS).join(', ')}, got ${describe(path)}`, {
     value: path,
-    hint: 'or name the format in options.format',
+    hint: `or name the format in ${field}`,
   });
 }

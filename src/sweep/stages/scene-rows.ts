@@ -25,8 +25,8 @@ type Reader<T> = {
 };
 
 /**
- * How each row's scene is made from the setup's and the factors of air, wind, ground and ball.
- * @throws {@link FairflightError} `invalid-input` for factors that contradict each other or the setup's scene
+ * How each row's scene is made from that of the sweep and the factors of air, wind, ground and ball.
+ * @throws {@link FairflightError} `invalid-input` for factors that contradict each other or the scene
  * @internal
  */
 export function sceneRows(inputs: Inputs, scene: ReadScene): SceneRows {
@@ -53,7 +53,6 @@ export function sceneRows(inputs: Inputs, scene: ReadScene): SceneRows {
   if (Object.values(readers).some((reader) => reader.varies))
     return { constant: false, batch, at: kept(make) };
   const only = make([], 0);
-  if (only === undefined) throw windContradiction();
   return { constant: true, batch, at: () => only };
 }
 
@@ -79,22 +78,18 @@ function recordReader<T extends object>(inputs: readonly Input[], base: T): Read
   return { varies: true, at: (columns, i) => withInputs(base, inputs, columns, i) };
 }
 
-const WEATHER = ['air.temperature', 'air.pressure', 'air.relativeHumidity', 'air.altitude'] as const;
-const DIRECT = ['air.density', 'air.viscosity'] as const;
-
 function airReader(inputs: Inputs, base: Air | undefined): Reader<Air> {
-  const weather = WEATHER.filter((name) => inputs.find(name) !== undefined);
-  const direct = DIRECT.filter((name) => inputs.find(name) !== undefined);
-  if (weather.length > 0 && direct.length > 0) throw contradiction(weather[0], direct[0]);
-  if (weather.length === 0) return recordReader(inputs.group('air'), base ?? defaultAir);
-  if (base !== undefined) throw contradiction(weather[0], 'scene.air');
-  if (inputs.find('air.altitude') && inputs.find('air.pressure')) {
-    throw contradiction('air.altitude', 'air.pressure');
-  }
   const given = inputs.group('air');
-  const high = inputs.find('air.altitude') !== undefined;
+  const direct = given.find(({ name }) => name === 'air.density' || name === 'air.viscosity');
+  const weather = given.find((input) => input.name !== 'air.density' && input.name !== 'air.viscosity');
+  if (weather === undefined) return recordReader(given, base ?? defaultAir);
+  if (direct !== undefined) throw contradiction(weather, direct);
+  if (base !== undefined) throw contradiction(weather, 'scene.air');
+  const altitude = inputs.find('air.altitude');
+  const pressure = inputs.find('air.pressure');
+  if (altitude !== undefined && pressure !== undefined) throw contradiction(altitude, pressure);
   const at = (columns: readonly Float64Array[], i: number): Air =>
-    high
+    altitude !== undefined
       ? airAtAltitude(withInputs({ altitude: si(0) }, given, columns, i))
       : airAt(withInputs({}, given, columns, i));
   if (anyVaries(given)) return { varies: true, at };
@@ -109,11 +104,11 @@ function windReader(inputs: Inputs, scene: ReadScene): Reader<RowWind | undefine
   const along = inputs.find('wind.along');
   const across = inputs.find('wind.across');
   if (polar !== undefined) {
-    const other = along?.name ?? across?.name;
-    if (other !== undefined) throw contradiction('wind.speed', other);
+    const other = along ?? across;
+    if (other !== undefined) throw contradiction(polar[0], other);
     // A scene's wind may lend its profile, but not a second speed.
     if ((scene.wind?.along ?? 0) !== 0 || (scene.wind?.across ?? 0) !== 0) {
-      throw contradiction('wind.speed', 'scene.wind');
+      throw contradiction(polar[0], 'scene.wind');
     }
   }
   const shape = inputs.group('wind').filter(({ name }) => name.startsWith('wind.profile.'));
@@ -134,40 +129,51 @@ function windReader(inputs: Inputs, scene: ReadScene): Reader<RowWind | undefine
     // Adding 0 turns −0 into 0.
     return { windAlong: 0 - speed * Math.cos(from), windAcross: 0 - speed * Math.sin(from), profile };
   };
-  // Whether a profile's lengths go together can differ from row to row.
-  const checked = (columns: readonly Float64Array[], i: number): RowWind | undefined => {
-    const wind = make(columns, i);
-    if (wind.profile === undefined) return wind;
-    try {
-      const { windAlong, windAcross, profile } = wind;
-      requireSoundProfile({ along: si(windAlong), across: si(windAcross), profile }, 'wind');
-      return wind;
-    } catch (error) {
-      if (isFairflightError(error)) return undefined;
-      throw error;
-    }
-  };
   const all = inputs.group('wind');
-  if (anyVaries(all))
-    return { varies: true, at: anyVaries(shape) || baseProfile !== undefined ? checked : make };
-  const only = checked([], 0);
+  if (anyVaries(all)) {
+    // Whether a profile makes a wind can differ from row to row.
+    const sound = (columns: readonly Float64Array[], i: number): RowWind | undefined => {
+      const wind = make(columns, i);
+      return faultOf(wind) === undefined ? wind : undefined;
+    };
+    return { varies: true, at: baseProfile === undefined ? make : sound };
+  }
+  const only = make([], 0);
+  const fault = faultOf(only);
+  if (fault !== undefined)
+    throw refusal((shape[0] ?? all[0])?.path ?? 'scene.wind', fault.message, {}, fault.code);
   return { varies: false, at: () => only };
+}
+
+/** What keeps a wind from being computed. */
+function faultOf({ windAlong, windAcross, profile }: RowWind): FairflightError | undefined {
+  if (profile === undefined) return undefined;
+  try {
+    requireSoundProfile({ along: si(windAlong), across: si(windAcross), profile }, 'wind');
+    return undefined;
+  } catch (error) {
+    if (isFairflightError(error)) return error;
+    throw error;
+  }
 }
 
 /** The profile that the profile factors change: the scene's, or the kind that the factors speak of. */
 function profileBase(inputs: Inputs, base: WindProfile | undefined): WindProfile | undefined {
-  const has = (name: FactorName): boolean => inputs.find(name) !== undefined;
-  const log = has('wind.profile.roughness') || has('wind.profile.displacement');
-  const power = has('wind.profile.exponent');
-  if (log && power) throw contradiction('wind.profile.roughness', 'wind.profile.exponent');
-  const kind = base?.kind ?? (log ? 'log' : power ? 'power' : undefined);
-  const wrong = (log && kind !== 'log') || (power && kind !== 'power');
-  if (wrong) throw contradiction(log ? 'wind.profile.roughness' : 'wind.profile.exponent', 'scene.wind');
-  if (has('wind.profile.referenceHeight') && (kind === undefined || kind === 'uniform')) {
-    throw missing('wind.profile.referenceHeight', 'wind.profile.roughness or wind.profile.exponent');
+  const roughness = inputs.find('wind.profile.roughness');
+  const displacement = inputs.find('wind.profile.displacement');
+  const exponent = inputs.find('wind.profile.exponent');
+  const height = inputs.find('wind.profile.referenceHeight');
+  const log = roughness ?? displacement;
+  if (log !== undefined && exponent !== undefined) throw contradiction(log, exponent);
+  const asked = log === undefined ? exponent && 'power' : 'log';
+  const kind = base?.kind ?? asked;
+  const shape = log ?? exponent;
+  if (shape !== undefined && kind !== asked) throw contradiction(shape, 'scene.wind');
+  if (height !== undefined && (kind === undefined || kind === 'uniform')) {
+    throw missing(height, 'wind.profile.roughness or wind.profile.exponent');
   }
-  if (kind === 'log' && base === undefined && !has('wind.profile.roughness')) {
-    throw missing('wind.profile.displacement', 'wind.profile.roughness');
+  if (base === undefined && displacement !== undefined && roughness === undefined) {
+    throw missing(displacement, 'wind.profile.roughness');
   }
   if (base !== undefined) return base;
   if (kind === 'log') return { kind: 'log', roughness: si(Number.NaN) };
@@ -177,25 +183,17 @@ function profileBase(inputs: Inputs, base: WindProfile | undefined): WindProfile
 function pair(inputs: Inputs, first: FactorName, second: FactorName): readonly [Input, Input] | undefined {
   const a = inputs.find(first);
   const b = inputs.find(second);
-  if (a === undefined && b === undefined) return undefined;
-  if (a === undefined) throw missing(second, first);
-  if (b === undefined) throw missing(first, second);
-  return [a, b];
+  if (a !== undefined && b !== undefined) return [a, b];
+  if (a !== undefined) throw missing(a, second);
+  if (b !== undefined) throw missing(b, first);
+  return undefined;
 }
 
-function contradiction(one: string | undefined, other: string | undefined): FairflightError {
-  return refusal(one ?? '', `${one} and ${other} contradict each other: give one of them`);
+function contradiction({ name, path }: Input, other: Input | string): FairflightError {
+  const text = typeof other === 'string' ? other : other.name;
+  return refusal(path, `${name} and ${text} contradict each other: give one of them`);
 }
 
-function missing(has: string, needs: string): FairflightError {
-  return refusal(has, `${has} needs ${needs} beside it`);
-}
-
-function windContradiction(): FairflightError {
-  return refusal(
-    'wind.profile.referenceHeight',
-    'wind.profile.referenceHeight must lie above displacement + roughness',
-    {},
-    'outside-range',
-  );
+function missing({ name, path }: Input, needs: string): FairflightError {
+  return refusal(path, `${name} needs ${needs} beside it`);
 }

@@ -1,6 +1,5 @@
 import type { Ball } from '../../ball/index.js';
-import { type Clubhead, clubheadFields } from '../../inputs/clubhead.js';
-import { readRecord } from '../../inputs/read.js';
+import type { Clubhead } from '../../inputs/clubhead.js';
 import { refusal } from '../../inputs/refuse.js';
 import { type StrikeResult, squareStrike } from '../../strike/impact.js';
 import { createStriker, type Striker } from '../../strike/striker.js';
@@ -26,19 +25,18 @@ const DELIVERY = [
 
 /**
  * The strike of each row.
- * @throws `FairflightError` for a clubhead that no strike can be computed for
+ * @throws `FairflightError` for a factor of the grip law that the clubhead has not
  * @internal
  */
 export function strikeStage(inputs: Inputs, clubhead: Clubhead, scenes: SceneRows): Stage {
   const delivery: readonly Input[] = DELIVERY.map(
-    (name) => inputs.find(name) ?? { name, column: -1, constant: 0 },
+    (name) => inputs.find(name) ?? { name, column: -1, constant: 0, path: '' },
   );
   const head = inputs.group('clubhead');
   requireLaw(head, clubhead);
   const strikerAt = (columns: readonly Float64Array[], i: number, ball: Ball): Striker =>
     createStriker({ clubhead: withInputs(clubhead, head, columns, i), ball });
   const fixedHead = !anyVaries(head);
-  if (fixedHead) readRecord(clubheadFields, withInputs(clubhead, head, [], 0), 'options.clubhead');
   let known: { readonly ball: Ball; readonly striker: Striker } | undefined;
   const input = { ...squareStrike(0, 0, 0), mirror: inputs.mirror };
 
@@ -117,10 +115,10 @@ function writerTo(work: Work): (struck: StrikeResult, clubSpeed: number, i: numb
 /** A factor of one law of tangential restitution makes no sense on a head with the other. */
 function requireLaw(head: readonly Input[], clubhead: Clubhead): void {
   const { kind } = clubhead.tangentialRestitution;
-  for (const { name } of head) {
+  for (const { name, path } of head) {
     const law = /tangentialRestitution\.(\w+)$/.exec(name)?.[1];
     if (law === undefined || (law === 'value') === (kind === 'constant')) continue;
-    throw refusal(name, `${name} does not belong to a head whose tangential restitution is ${kind}`, {
+    throw refusal(path, `${name} does not belong to a head whose tangential restitution is ${kind}`, {
       hint: 'give options.clubhead with the other kind of law',
     });
   }

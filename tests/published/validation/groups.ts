@@ -36,10 +36,12 @@ function groupOf(title: string, file: RowFile): Group {
 /** Three rows to each tour average. */
 function tourRows(): OutsideRow[] {
   const misfits: Readonly<Record<string, string>> = tours.misfits;
+  const causes: Readonly<Record<string, string>> = tours.worsened;
   return tours.rows.flatMap((row) => {
     const rowOf = (name: keyof typeof tours.tolerances, measure: Measure, expected: number) => {
       const id = `${row.id}-${name}`;
       const misfit = misfits[id];
+      const worsened = causes[id];
       return {
         id,
         quantity: `${name}, tour`,
@@ -55,6 +57,7 @@ function tourRows(): OutsideRow[] {
         },
         usedInFit: true,
         ...(misfit !== undefined && { misfit }),
+        ...(worsened !== undefined && { worsened }),
       };
     };
     return [

@@ -1,5 +1,10 @@
-import { REYNOLDS_CELLS, SPIN_CELLS } from '../../../aerodynamics/compiled-law.js';
-import { kernelConstants } from '../kernel-layout.js';
+import {
+  REYNOLDS_CELLS,
+  REYNOLDS_NUMBERS,
+  SPIN_CELLS,
+  SPIN_NUMBERS,
+} from '../../../aerodynamics/compiled-law.js';
+import { kernelConstants } from '../kernel-constants.js';
 import type { Expression, Formula, Stage } from './expression.js';
 
 const CONSTANTS = kernelConstants();
@@ -34,12 +39,18 @@ function written(expression: Expression): string {
 }
 
 function lookUp(i: Stage): string[] {
+  /** The cubic whose four numbers stand at every other place of a cell from `offset` on. */
+  const cubic = (name: 'x' | 'z', offset: number): string => {
+    const [table, t] = [name === 'x' ? 'st' : 'rt', `${name}t${i}`];
+    const at = (k: number): string => `${table}[${name}k${i} + ${offset + 2 * k}]!`;
+    return `((${at(0)} + ${t} * ${at(1)}) + ${name}q${i} * (${at(2)} + ${t} * ${at(3)}))`;
+  };
   return [
     `const z${i} = u${i} * cellsPerSpeed;`,
     `if (!(x${i} >= sLow && x${i} < sHigh && z${i} >= rLow && z${i} < rHigh)) return OUTSIDE;`,
-    `const xi${i} = x${i} & ${SPIN_CELLS - 1}, zi${i} = z${i} & ${REYNOLDS_CELLS - 1}, xt${i} = x${i} - xi${i}, zt${i} = z${i} - zi${i}, xk${i} = xi${i} << 3, zk${i} = zi${i} << 2;`,
+    `const xi${i} = x${i} & ${SPIN_CELLS - 1}, zi${i} = z${i} & ${REYNOLDS_CELLS - 1}, xt${i} = x${i} - xi${i}, zt${i} = z${i} - zi${i}, xk${i} = xi${i} << ${Math.log2(SPIN_NUMBERS)}, zk${i} = zi${i} << ${Math.log2(REYNOLDS_NUMBERS)};`,
     `const xq${i} = xt${i} * xt${i}, zq${i} = zt${i} * zt${i};`,
-    `const cl${i} = (st[xk${i}]! + xt${i} * st[xk${i} + 1]!) + xq${i} * (st[xk${i} + 2]! + xt${i} * st[xk${i} + 3]!);`,
-    `const cd${i} = (st[xk${i} + 4]! + xt${i} * st[xk${i} + 5]! + (rt[zk${i}]! + zt${i} * rt[zk${i} + 1]! + zq${i} * (rt[zk${i} + 2]! + zt${i} * rt[zk${i} + 3]!))) + xq${i} * (st[xk${i} + 6]! + xt${i} * st[xk${i} + 7]!);`,
+    `const cl${i} = ${cubic('x', 0)} + ${cubic('z', 0)} * ${cubic('x', 8)};`,
+    `const cd${i} = ${cubic('x', 1)} + ${cubic('z', 1)} * ${cubic('x', 9)};`,
   ];
 }

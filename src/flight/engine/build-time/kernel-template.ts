@@ -1,6 +1,7 @@
-import { KERNEL_PARAMETERS, KERNEL_RESULTS, kernelConstants, TRACK_FIELDS } from '../kernel-layout.js';
+import { kernelConstants } from '../kernel-constants.js';
 import { constant, decide } from './decisions.js';
 import { javascriptLines } from './javascript-step.js';
+import { KERNEL_PARAMETERS, KERNEL_RESULTS, TRACK_FIELDS } from './kernel-layout.js';
 import {
   CURVATURE_WEIGHTS,
   derivative,
@@ -191,9 +192,17 @@ export function kernelText(): string {
 
 ${endings.join(' ')}
 
+/** Numbers in a flight's parameters and results, and in a node of its track. */
+export const PARAMETERS = ${KERNEL_PARAMETERS.length};
+export const RESULTS = ${KERNEL_RESULTS.length};
+export const NODE_NUMBERS = ${FIELDS};
+/** Where in the results the ranges seen begin (slowest, fastest, leastSpin, mostSpin), and where the number of nodes is. */
+export const SLOWEST = ${KERNEL_RESULTS.indexOf('slowest')};
+export const NODES = ${KERNEL_RESULTS.indexOf('nodes')};
+
 /**
  * One flight in uniform wind with a compiled coefficient law: parameters in \`p\`, constants of the method in \`k\`, tables
- * \`st\` (8 numbers a cell of S) and \`rt\` (4 a cell of Re), results in \`out\`, nodes in \`track\` (${FIELDS} numbers each) where
+ * \`st\` (a cell of S) and \`rt\` (a cell of Re), results in \`out\`, nodes in \`track\` (${FIELDS} numbers each) where
  * that has room. Returns LANDED, TIME_LIMIT or OUTSIDE; allocates nothing.
  */
 export function flyKernel(p: Float64Array, k: Float64Array, st: Float64Array, rt: Float64Array, out: Float64Array, track: Float64Array): number {

@@ -1,5 +1,10 @@
-import { REYNOLDS_CELLS, SPIN_CELLS } from '../../../aerodynamics/compiled-law.js';
-import { BATCH_RESULTS, KERNEL_PARAMETERS } from '../kernel-layout.js';
+import {
+  REYNOLDS_CELLS,
+  REYNOLDS_NUMBERS,
+  SPIN_CELLS,
+  SPIN_NUMBERS,
+} from '../../../aerodynamics/compiled-law.js';
+import { KERNEL_PARAMETERS, KERNEL_RESULTS } from './kernel-layout.js';
 
 /**
  * Lane variables the step reads, each two numbers, one a lane: the name in its formulas and, where the control flow
@@ -118,11 +123,13 @@ export function lanesText(): string {
 export const REGISTER: usize = ${LANE_BYTES * LANE_VARIABLES};
 /** Numbers in for a flight, in the order of KERNEL_PARAMETERS. */
 export const INPUTS: i32 = ${KERNEL_PARAMETERS.length};
-/** Numbers out for a flight. */
-export const RESULTS: i32 = ${BATCH_RESULTS};
+/** Numbers out for a flight: those of KERNEL_RESULTS up to the ranges seen, then how it ended. */
+export const RESULTS: i32 = ${KERNEL_RESULTS.indexOf('slowest') + 1};
 /** Cells of the law's tables. */
 export const SPIN_CELLS: usize = ${SPIN_CELLS};
 export const REYNOLDS_CELLS: usize = ${REYNOLDS_CELLS};
+export const SPIN_NUMBERS: usize = ${SPIN_NUMBERS};
+export const REYNOLDS_NUMBERS: usize = ${REYNOLDS_NUMBERS};
 // Lane variables, each two numbers, one a lane: first those the step reads and writes.
 ${[...shared, ...control].join('\n')}
 `;

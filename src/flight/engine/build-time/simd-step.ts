@@ -1,4 +1,9 @@
-import { REYNOLDS_CELLS, SPIN_CELLS } from '../../../aerodynamics/compiled-law.js';
+import {
+  REYNOLDS_CELLS,
+  REYNOLDS_NUMBERS,
+  SPIN_CELLS,
+  SPIN_NUMBERS,
+} from '../../../aerodynamics/compiled-law.js';
 import { type Expression, type Formula, namesGiven, namesRead, type Stage } from './expression.js';
 import { FIRST_FREE, LANE_BYTES, LANE_VARIABLES, OUTPUT_NAMES, SHARED_NAMES } from './lanes.js';
 import {
@@ -39,8 +44,9 @@ const INSTRUCTIONS = {
 const WHOLE_PART = 6755399441055744;
 
 /**
- * Looks up the law for both flights. Cells are found by adding 1.5 · 2^52 to x − 1/2. At a whole x that may be the cell
- * before, at its end, where the two cubics agree to within the error of the tables.
+ * Looks up the law for both flights, for one and then for the other: a register holds lift and drag of one flight, which
+ * share their place in a cell, and the two are sorted at the end. Cells are found by adding 1.5 · 2^52 to x − 1/2. At a
+ * whole x that may be the cell before, at its end, where the two cubics agree to within the error of the tables.
  */
 function lookUp(i: Stage, constant: NameConstant): string[] {
   const cell = (name: string): string[] => {
@@ -48,30 +54,32 @@ function lookUp(i: Stage, constant: NameConstant): string[] {
     return [
       `const ${name}v${i} = f64x2.add(f64x2.sub(${name}${i}, ${half}), ${whole});`,
       `const ${name}t${i} = f64x2.sub(${name}${i}, f64x2.sub(${name}v${i}, ${whole}));`,
-      `const ${name}q${i} = f64x2.mul(${name}t${i}, ${name}t${i});`,
     ];
   };
-  const address = (name: string, lane: number, cells: number, shift: number): string =>
-    `const ${name}${lane}_${i} = (<usize>i64x2.extract_lane(${name}v${i}, ${lane}) & ${cells - 1}) << ${shift};`;
-  const pairs = (name: string, table: string, count: number): string[] =>
-    Array.from({ length: count }, (_, k) => [
-      `const ${name}p${k}_${i} = v128.load(${name}0_${i}, ${table} + ${16 * k}), ${name}r${k}_${i} = v128.load(${name}1_${i}, ${table} + ${16 * k});`,
-      `const ${name}e${2 * k}_${i} = i64x2.shuffle(${name}p${k}_${i}, ${name}r${k}_${i}, 0, 2), ${name}e${2 * k + 1}_${i} = i64x2.shuffle(${name}p${k}_${i}, ${name}r${k}_${i}, 1, 3);`,
-    ]).flat();
-  const line = (name: string, k: number): string =>
-    `f64x2.add(${name}e${k}_${i}, f64x2.mul(${name}t${i}, ${name}e${k + 1}_${i}))`;
+  const place = (name: string, lane: number, cells: number, numbers: number): string[] => [
+    `const ${name}${lane}_${i} = (<usize>i64x2.extract_lane(${name}v${i}, ${lane}) & ${cells - 1}) << ${Math.log2(8 * numbers)};`,
+    `const ${name}t${lane}_${i} = i64x2.shuffle(${name}t${i}, ${name}t${i}, ${lane}, ${lane});`,
+    `const ${name}q${lane}_${i} = f64x2.mul(${name}t${lane}_${i}, ${name}t${lane}_${i});`,
+  ];
+  /** The cubics of lift and drag whose eight numbers begin at `offset` of a cell. */
+  const cubics = (name: string, lane: number, table: string, offset: number): string => {
+    const at = (k: number): string => `v128.load(${name}${lane}_${i}, ${table} + ${8 * offset + 16 * k})`;
+    const line = (k: number): string => `f64x2.add(${at(k)}, f64x2.mul(${name}t${lane}_${i}, ${at(k + 1)}))`;
+    return `f64x2.add(${line(0)}, f64x2.mul(${name}q${lane}_${i}, ${line(2)}))`;
+  };
+  const flight = (lane: number): string[] => [
+    ...place('x', lane, SPIN_CELLS, SPIN_NUMBERS),
+    ...place('z', lane, REYNOLDS_CELLS, REYNOLDS_NUMBERS),
+    `const law${lane}_${i} = f64x2.add(${cubics('x', lane, 'SPIN_TABLE', 0)}, f64x2.mul(${cubics('z', lane, 'REYNOLDS_TABLE', 0)}, ${cubics('x', lane, 'SPIN_TABLE', 8)}));`,
+  ];
   return [
     `const z${i} = f64x2.mul(u${i}, cellsPerSpeed);`,
     ...cell('x'),
     ...cell('z'),
-    address('x', 0, SPIN_CELLS, 6),
-    address('x', 1, SPIN_CELLS, 6),
-    address('z', 0, REYNOLDS_CELLS, 5),
-    address('z', 1, REYNOLDS_CELLS, 5),
-    ...pairs('x', 'SPIN_TABLE', 4),
-    ...pairs('z', 'REYNOLDS_TABLE', 2),
-    `const cl${i} = f64x2.add(${line('x', 0)}, f64x2.mul(xq${i}, ${line('x', 2)}));`,
-    `const cd${i} = f64x2.add(f64x2.add(${line('x', 4)}, f64x2.add(${line('z', 0)}, f64x2.mul(zq${i}, ${line('z', 2)}))), f64x2.mul(xq${i}, ${line('x', 6)}));`,
+    ...flight(0),
+    ...flight(1),
+    `const cl${i} = i64x2.shuffle(law0_${i}, law1_${i}, 0, 2);`,
+    `const cd${i} = i64x2.shuffle(law0_${i}, law1_${i}, 1, 3);`,
   ];
 }
 

@@ -1,5 +1,5 @@
 import { dormandPrince853 as tableau } from '../../../numerics/tableaux/dormand-prince-853.js';
-import { thirdOrderWeights } from '../kernel-layout.js';
+import { thirdOrderWeights } from '../kernel-constants.js';
 import type { Expression, Formula, Stage } from './expression.js';
 
 /** Stages of the method. */

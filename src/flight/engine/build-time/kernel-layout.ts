@@ -1,23 +1,3 @@
-import { dormandPrince853 } from '../../numerics/tableaux/dormand-prince-853.js';
-
-/**
- * The distinct numbers of the tableau, in the order the kernel names them K0, K1 …. They reach the kernel as data: a
- * number in the text costs an engine more than one in a register or on the stack, and would stand in the bundle twice.
- * @internal
- */
-export function kernelConstants(): Float64Array {
-  const { a, b, e5 } = dormandPrince853;
-  return Float64Array.from(
-    new Set([...a.flat(), ...b, ...e5, ...thirdOrderWeights()].filter((value) => value !== 0)),
-  );
-}
-
-/** Weights of the embedded solution of third order: the solution less its third-order error estimate. @internal */
-export function thirdOrderWeights(): number[] {
-  const { b, e3 } = dormandPrince853;
-  return b.map((weight, j) => weight - (e3[j] ?? 0));
-}
-
 /** Names of the kernel's parameters, in the order of the parameter array; the batch shares the last eight. */
 export const KERNEL_PARAMETERS = [
   'a0',
@@ -70,9 +50,6 @@ export const KERNEL_RESULTS = [
   'evaluations',
   'nodes', // work done
 ] as const;
-
-/** Numbers the batch gives back for a flight: the results up to the apex, then how it ended. */
-export const BATCH_RESULTS: number = KERNEL_RESULTS.indexOf('slowest') + 1;
 
 /** What the kernel keeps of each node when given room for a track. */
 export const TRACK_FIELDS = ['t', 'a', 'b', 'c', 'w', 'A', 'B', 'C', 'da', 'db', 'dc'] as const;

@@ -1,0 +1,145 @@
+import type { Display } from '../lib/display.js';
+import type { Cell, Sheet } from '../lib/sheet.js';
+import { COLUMNS, type Quantity, shownBy } from '../lib/shot-quantities.js';
+import { fixed, grouped, signed } from '../lib/text.js';
+import type { Ladder } from './ladder.js';
+import type { Disagreement, Rung } from './rungs.js';
+import type { Ranged } from './steps.js';
+import { perSpeed, perSpeedUnit, shotsWords, stepName } from './words.js';
+
+const NOTHING: Cell = { value: '–' };
+
+/** Mean of each band with half of its interval. */
+export function bandTable(rungs: readonly Rung[], display: Display): Sheet {
+  const measured = COLUMNS.filter(({ name }) => rungs.some((rung) => rung.estimates[name] !== undefined));
+  return {
+    columns: [
+      { head: 'band', text: true },
+      ...measured.map((each) => ({ head: each.short, unit: shownBy(each, display).unit })),
+    ],
+    rows: rungs.map((rung) => [bandCell(rung), ...measured.map((each) => estimateCell(rung, each, display))]),
+  };
+}
+
+function bandCell(rung: Rung): Cell {
+  return { value: rung.name, small: [shotsWords(rung)] };
+}
+
+function estimateCell(rung: Rung, quantity: Quantity, display: Display): Cell {
+  const estimate = rung.estimates[quantity.name];
+  if (estimate === undefined) return NOTHING;
+  const { of, decimals } = shownBy(quantity, display);
+  const value = decimals === 0 ? grouped(of(estimate.mean)) : fixed(of(estimate.mean), decimals);
+  if (estimate.interval === undefined) return { value };
+  const half = (of(estimate.interval.high) - of(estimate.interval.low)) / 2;
+  return { value, small: [`±${fixed(half, decimals)}`] };
+}
+
+/** The model's mean, and what was measured beside it. */
+export function modelTable(rungs: readonly Rung[], { distance, height, angle }: Display): Sheet {
+  const cell = (gap: Disagreement | undefined, of: (si: number) => number): Cell => {
+    if (gap === undefined) return NOTHING;
+    const spread = gap.sd === undefined ? '' : `, spread ${fixed(of(gap.sd), 1)}`;
+    return {
+      value: fixed(of(gap.measured + gap.mean), 1),
+      small: [`measured ${fixed(of(gap.measured), 1)}; ${signed(of(gap.mean), 1)}${spread}`],
+    };
+  };
+  return {
+    columns: [
+      { head: 'band', text: true },
+      { head: 'carry', unit: distance.unit },
+      { head: 'apex', unit: height.unit },
+      { head: 'descent', unit: angle.unit },
+    ],
+    rows: rungs.map((rung) => [
+      bandCell(rung),
+      cell(rung.disagreement.carry, distance.of),
+      cell(rung.disagreement.apex, height.of),
+      cell(rung.disagreement.descentAngle, angle.of),
+    ]),
+  };
+}
+
+/** Best loft of each band, what it would bring, and the windows. Bands without an answer have no row. */
+export function loftTable(rungs: readonly Rung[], { distance, angle, height }: Display): Sheet {
+  const between = (ends: readonly (number | undefined)[], of: (si: number) => number, decimals = 0): string =>
+    ends.map((end) => (end === undefined ? '' : fixed(of(end), decimals))).join('–');
+  const rows = rungs.flatMap((rung): (readonly Cell[])[] => {
+    const { loft, model } = rung;
+    if (loft === undefined) return [];
+    const { optimum, window } = loft;
+    const { low, high } = optimum.window.dynamicLoft;
+    const now = (value: number, of: (si: number) => number, decimals = 0): string =>
+      `now ${fixed(of(value), decimals)}`;
+    return [
+      [
+        bandCell(rung),
+        { value: loft.verdict },
+        { value: fixed(angle.of(loft.nominalBest), 1), small: [now(loft.nominalNow, angle.of, 1)] },
+        {
+          value: fixed(angle.of(optimum.dynamicLoft), 1),
+          small: [between([low, high], angle.of, 1), now(loft.delivered, angle.of, 1)],
+        },
+        { value: fixed(distance.of(optimum.shot.carry)), small: [now(model.carry, distance.of)] },
+        { value: fixed(distance.of(optimum.shot.total)), small: [now(model.total, distance.of)] },
+        {
+          value: fixed(height.of(rung.estimates.apex?.mean ?? model.flight.apex)),
+          small: [window === undefined ? '–' : between(window.apex, height.of)],
+        },
+        {
+          value: fixed(angle.of(rung.estimates.descentAngle?.mean ?? model.flight.descentAngle)),
+          small: [window === undefined ? '–' : between(window.descent, angle.of)],
+        },
+        { value: window?.verdict ?? '–' },
+      ],
+    ];
+  });
+  return {
+    columns: [
+      { head: 'band', text: true },
+      { head: 'loft', text: true },
+      { head: 'nominal best', unit: '°' },
+      { head: 'dynamic best', unit: '°, window' },
+      { head: 'carry', unit: distance.unit },
+      { head: 'total', unit: distance.unit },
+      { head: 'apex', unit: `${height.unit}, window` },
+      { head: 'descent', unit: '°, window' },
+      { head: 'flight', text: true },
+    ],
+    rows,
+  };
+}
+
+/** What each step of speed brought, and its causes. */
+export function stepTable({ steps }: Ladder, display: Display): Sheet {
+  const { speed, distance } = display;
+  const causes = steps[0]?.parts.map(({ cause }) => cause) ?? [];
+  const ranged = (
+    { value, interval }: Ranged,
+    of: (si: number) => number,
+    figureOf: (value: number, decimals: number) => string,
+    decimals: number,
+  ): Cell => ({
+    value: figureOf(of(value), decimals),
+    ...(interval && {
+      small: [`${fixed(of(interval.low), decimals)} to ${fixed(of(interval.high), decimals)}`],
+    }),
+  });
+  return {
+    columns: [
+      { head: 'step', text: true },
+      { head: 'speed', unit: speed.unit },
+      { head: 'carry', unit: distance.unit },
+      { head: 'carry per speed', unit: `${perSpeedUnit(display)}, 95 %` },
+      ...causes.map((cause) => ({ head: cause, unit: distance.unit })),
+    ],
+    rows: steps.map((step) => [
+      { value: stepName(step) },
+      { value: signed(speed.of(step.speedGain), 1) },
+      { value: signed(distance.of(step.carryGain), 1) },
+      ranged(step.carryPerSpeed, (value) => perSpeed(value, display), fixed, 2),
+      ...step.parts.map(({ carry }) => ranged(carry, distance.of, signed, 1)),
+    ]),
+  };
+}

@@ -1,0 +1,56 @@
+import { mkdtempSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import * as node from '../../../src/node/index.js';
+import { parallelOptionFields } from '../../../src/node/pool.js';
+import { fileOptionFields } from '../../../src/node/sweep-to-file.js';
+import { designField } from '../../../src/sweep/read-design.js';
+import { type Door, one, open, options, scene, slow } from '../door.js';
+import * as valid from '../valid.js';
+
+const design = { kind: 'sobol', count: 4, factors: [{ name: 'launch.spinRate', from: 200, to: 300 }] };
+const base = { from: valid.launch, outputs: ['carry'], workers: 0 };
+const path = join(mkdtempSync(join(tmpdir(), 'doors-')), 'sweep.csv');
+await node.sweepToFile(path, design as never, {}, base as never);
+
+/** No threads, which the door to them has a test of its own for: where the number of workers is fine it becomes 0. */
+function inThisThread(given: unknown): unknown {
+  if (typeof given !== 'object' || given === null || Array.isArray(given)) return given ?? { workers: 0 };
+  if (Object.getPrototypeOf(given) !== Object.prototype) return given;
+  const { workers = 0 } = given as { readonly workers?: unknown };
+  const fine = Number.isInteger(workers) && Number(workers) >= 0 && Number(workers) <= 256;
+  return fine ? { ...given, workers: 0 } : given;
+}
+
+async function allOf(given: unknown, around: unknown, settings: unknown): Promise<readonly unknown[]> {
+  const all: unknown[] = [];
+  const chunks = node.sweepInParallel(given as never, around as never, inThisThread(settings) as never);
+  for await (const chunk of chunks) all.push(chunk);
+  return all;
+}
+
+function toFile(where: unknown, given: unknown, around: unknown, settings: unknown): Promise<unknown> {
+  const asked = inThisThread(settings) as object;
+  return node.sweepToFile(where as never, given as never, around as never, asked as never);
+}
+
+const subject = one('design', designField, design);
+
+export const nodeDoors: readonly Door[] = [
+  slow(
+    'node.sweepInParallel',
+    allOf,
+    subject,
+    scene(),
+    options(parallelOptionFields, { ...base, chunkSize: 2, start: 1 }),
+  ),
+  slow(
+    'node.sweepToFile',
+    toFile,
+    open('path', path),
+    subject,
+    scene(),
+    options(fileOptionFields, { ...base, chunkSize: 2, format: 'csv', overwrite: true, resume: false }),
+  ),
+  slow('node.inspectSweepFile', node.inspectSweepFile, open('path', path), open('format', 'csv')),
+];
