@@ -117,7 +117,7 @@ const LEVELS = [0.5, 0.9, 0.95];
  * Scatters a player's shots about the usual one, plays each through strike, flight and run, and says where they go.
  *
  * The Monte Carlo error beside each figure is what another seed would change; it says nothing about the models, whose
- * spin is good to ±20 % and whose run is a band of ±30 %.
+ * spin is good to ±20 % and whose run is a band of ±25 %.
  * A scattered shot outside what a delivery or launch may have is in no figure and stands among `failures`.
  * @param scattered - the delivery or launch the player means to make, and how shots differ from it
  * @param scene - air, wind, ground, turf, ball and coefficient model; each has a default

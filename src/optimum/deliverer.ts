@@ -10,7 +10,7 @@ import { requireFlyable } from '../shot/struck-launch.js';
 import { createWalk, type Walk, type WalkResult } from '../shot/walk.js';
 import { squareStrike } from '../strike/impact.js';
 import { createStriker } from '../strike/striker.js';
-import { type Angle, degrees, RADIANS_PER_DEGREE, type Speed, si } from '../units/index.js';
+import { type Angle, degrees, type Speed, si } from '../units/index.js';
 import type { Maximised, OptimumOptions } from './optimum.js';
 import type { Trial } from './search.js';
 
@@ -35,20 +35,18 @@ export interface Search {
 }
 
 const LOFTS: Between<Angle> = /* @__PURE__ */ frozen(() => ({ min: degrees(2), max: degrees(60) }));
-const DESCENT_FOR_TOTAL = 30 * RADIANS_PER_DEGREE;
 
 /** Makes a search of a scene and options already read. @internal */
 export function createSearch(scene: ResolvedScene, options: OptimumOptions): Search {
   const { maximise = 'carry', dynamicLoft = LOFTS, minimumDescentAngle, ...rest } = options;
   const settings = shotSettings(rest);
-  const minimumDescent = minimumDescentAngle ?? (maximise === 'total' ? DESCENT_FOR_TOTAL : undefined);
   return {
     maximise,
-    deliverer: createDeliverer(scene, settings, maximise === 'total', minimumDescent),
+    deliverer: createDeliverer(scene, settings, maximise === 'total', minimumDescentAngle),
     player: createPlayer(scene, settings),
     clubhead: settings.clubhead,
     lofts: dynamicLoft,
-    minimumDescent,
+    minimumDescent: minimumDescentAngle,
   };
 }
 

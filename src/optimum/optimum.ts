@@ -23,22 +23,20 @@ export interface Window<Q extends number> {
   /** Upper end. */
   readonly high?: Q;
   /**
-   * Ends set by the least descent. The model's distance holds beyond them, but it rests on run from landings flatter
-   * than any bounce model was tested for.
+   * Ends set by the least descent asked for. The distance holds beyond them, on flatter flights.
    */
   readonly heldByDescent?: readonly ('low' | 'high')[];
 }
 
 /** Options that the questions about an optimum have in common. */
 export interface OptimumOptions extends ShotOptions {
-  /** What to maximise; default carry. Total rests on a run known to ±30 %. */
+  /** What to maximise; default carry. Total rests on a run known to ±25 %, and its longest flights are low. */
   readonly maximise?: Maximised;
   /** Dynamic lofts looked at [rad], −0.4 to 1.4 each end; default 2° to 60°. */
   readonly dynamicLoft?: Between<Angle>;
   /**
-   * Flattest descent accepted [rad], below the horizontal, −π/2 to 1.4; default 30° when total is maximised, none for
-   * carry. The model's longest totals are low flights that live on run, where no bounce has been measured; 30° to 40°
-   * marks a well-matched drive (common practice, no source). `degrees(-90)` lifts it.
+   * Flattest descent accepted [rad], below the horizontal, −π/2 to 1.4; default none. Where it decides, `heldBy` says so.
+   * 30° to 40° marks a well-matched drive (common practice, no source); bounces have been measured down to 16°.
    */
   readonly minimumDescentAngle?: Angle;
 }

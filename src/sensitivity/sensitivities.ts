@@ -38,7 +38,7 @@ export interface Outcome {
   readonly spinRate: AngularSpeed;
   /** Carry [m]. */
   readonly carry: Length;
-  /** Total [m]; the run in it is good to ±30 % at best. */
+  /** Total [m]; the run in it is good to ±25 %. */
   readonly total: Length;
   /** Sideways position at rest [m], + right. */
   readonly side: Length;

@@ -1,5 +1,6 @@
 import { resolveModel } from '../../../src/aerodynamics/resolve.js';
 import {
+  type BiberBounce,
   balls,
   bestLoft,
   defaultAir,
@@ -15,9 +16,10 @@ import {
   toMph,
   toRpm,
   toYards,
+  turfs,
 } from '../../../src/index.js';
 import { type Conditions, inSi } from './conditions.js';
-import { deliveryOf, flightOf, headOf, landingOf, launchOf, sceneOf, strikeOf } from './set-up.js';
+import { deliveryOf, flightOf, headOf, landingOf, launchOf, sceneOf, strikeOf, turfOf } from './set-up.js';
 
 function shotOf(c: Conditions): Shot {
   return playShot(launchOf(c), sceneOf(c));
@@ -41,6 +43,25 @@ function firstBounce(c: Conditions) {
   const [first] = runOut(landingOf(c), sceneOf(c)).bounces;
   if (first === undefined) throw new Error('no bounce');
   return first;
+}
+
+/** Least backspin of a landing that is still backspin after the bounce. */
+function leastBackspinKept(c: Conditions): number {
+  let [low, high] = [0, 2000];
+  while (high - low > 1e-6) {
+    const middle = (low + high) / 2;
+    const [first] = runOut({ ...landingOf(c), spinRate: middle as never }, sceneOf(c)).bounces;
+    if ((first?.backspinAfter ?? 0) > 0) high = middle;
+    else low = middle;
+  }
+  return toRpm(high as never);
+}
+
+/** The bounce of the turf by the measured constants. */
+function bounceOf(c: Conditions): BiberBounce {
+  const { bounce } = turfs[turfOf(c)];
+  if (bounce.model !== 'biber-2023') throw new Error(`${turfOf(c)} has another bounce`);
+  return bounce;
 }
 
 const BALL_DIAMETER = 2 * balls.conforming.radius;
@@ -113,6 +134,10 @@ const FIGURES = {
   run: (c) => toYards(runOut(landingOf(c), sceneOf(c)).distance),
   'speed after the bounce': (c) => toMetresPerSecond(firstBounce(c).speedAfter),
   'height of the first hop': (c) => firstBounce(c).hopHeight,
+  'least backspin kept': leastBackspinKept,
+  'tilt of the turf': (c) => toDegrees(bounceOf(c).tilt),
+  'restitution of the turf': (c) => bounceOf(c).restitution,
+  'friction of the turf': (c) => bounceOf(c).friction,
   'ball speed': (c) => toMph(strikeOf(c).launch.ballSpeed),
   'ball speed in m/s': (c) => toMetresPerSecond(strikeOf(c).launch.ballSpeed),
   'smash factor': (c) => strikeOf(c).smashFactor,

@@ -89,7 +89,8 @@ export function reasonNotCompared(group: Group, row: OutsideRow): string | undef
   return row.notCompared;
 }
 
-function conditionsOf(group: Group, row: OutsideRow): Conditions {
+/** What a row takes: of its group, assumed and given. */
+export function conditionsOf(group: Group, row: OutsideRow): Conditions {
   return { ...group.assumed, ...row.assumed, ...row.given };
 }
 
@@ -99,15 +100,18 @@ function errorOf({ bound }: OutsideRow, expected: number, computed: number): num
   return bound === 'at most' ? Math.max(0, error) : error;
 }
 
-/** Computes the figure of every comparable row. Throws where a row lacks something, so that none is dropped in silence. */
-export function compare(group: Group, before: FiguresBefore = {}): ComparedRow[] {
+/**
+ * Computes the figure of every comparable row. Throws where a row lacks something, so that none is dropped in silence.
+ * @param but - conditions that take the place of the row's own
+ */
+export function compare(group: Group, before: FiguresBefore = {}, but: Conditions = {}): ComparedRow[] {
   const rows = group.rows.filter((row) => reasonNotCompared(group, row) === undefined);
   return rows.map((row) => {
     const { expected, tolerance, measure } = row;
     if (expected === undefined || tolerance === undefined || measure === undefined) {
       throw new Error(`${group.title}: row ${row.id} has no expected value, tolerance or measure`);
     }
-    const conditions = conditionsOf(group, row);
+    const conditions = { ...conditionsOf(group, row), ...but };
     requireKnown({ ...conditions, ...row.less });
     const figure = figureOf(measure, conditions);
     const base = row.less === undefined ? 0 : figureOf(measure, { ...conditions, ...row.less });
