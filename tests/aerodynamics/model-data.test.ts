@@ -163,7 +163,11 @@ describe('data that are no model', () => {
     ['an unknown id inside', { kind: 'scaled', of: 'nobody-1900' }, 'm.of'],
     ['nothing inside', { kind: 'reverse-magnus', of: null }, 'm.of'],
     ['a factor outside its range', { kind: 'scaled', of: table, drag: 9 }, 'm.drag'],
-    ['a row too few in a table inside', { kind: 'scaled', of: { ...table, drag: [[0.2, 0.3]] } }, 'm.of.drag'],
+    [
+      'a row too few in a table inside',
+      { kind: 'scaled', of: { ...table, drag: [[0.2, 0.3]] } },
+      'm.of.drag',
+    ],
     ['a gap in a table inside', { kind: 'scaled', of: { ...table, drag: [[0.2, null]] } }, 'm.of.drag[0][1]'],
     ['a ring', ring, `m${'.of'.repeat(8)}`],
     ['the id of a built-in model', { ...fitted, id: 'fitted-modern' }, 'm.id'],

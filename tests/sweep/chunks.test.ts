@@ -219,7 +219,7 @@ describe('what a sweep says of itself', () => {
       rows: 300,
       seed: 5,
       design: { kind: 'sobol', count: 300, scramble: 'owen' },
-      models: { aerodynamics: 'smits-smith-1994', strike: 'rigid-body impulse', run: 'crater-bounce' },
+      models: { aerodynamics: 'smits-smith-1994', strike: 'rigid-body impulse', run: 'biber-2023' },
       setup: { clubhead: { name: 'generic driver' }, scene: { turf: turfs.normal } },
     });
     expect(about.columns.find(({ name }) => name === 'carry')).toEqual({

@@ -53,7 +53,12 @@ describe('the ranges of the factors', () => {
         else playShot(launch, { wind: set({ along: 0, across: 0 }, rest) as never });
         return;
       case 'turf':
-        playShot(launch, { turf: set(turfs.normal, rest) });
+        playShot(launch, {
+          turf: set(
+            /tiltScale|tiltCap|restitutionScale/.test(name) ? turfs.pennerNormal : turfs.normal,
+            rest,
+          ),
+        });
         return;
       case 'ground':
         playShot(launch, { ground: set({}, rest) });

@@ -16,6 +16,7 @@ const CLASHING: readonly RegExp[] = [
   /^air\.(density|viscosity|pressure)$/,
   /^wind\.(along|across|profile\.exponent)$/,
   /^clubhead\.tangentialRestitution\.value$/,
+  /^turf\.bounce\.(tiltScale|tiltCap|restitutionScale)$/,
 ];
 const names = (Object.keys(sweepFactors) as FactorName[]).filter(
   (name) => !CLASHING.some((pattern) => pattern.test(name)),
