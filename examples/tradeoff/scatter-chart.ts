@@ -122,7 +122,7 @@ function areaNames({ f, even }: Curves): readonly string[] {
   const [x] = even[Math.floor(even.length * 0.72)] ?? [0];
   const style = { anchor: 'middle', size: 13.5, weight: 'bold' } as const;
   return [
-    text(f, [x, top], 'costs strokes', { ...style, dy: 22, dx: -160, colour: textColour(VERMILION) }),
+    text(f, [x, top], 'costs strokes', { ...style, dy: 42, dx: -160, colour: textColour(VERMILION) }),
     text(f, [x, bottom], 'saves strokes', { ...style, dy: -16, dx: -70, colour: textColour(GREEN) }),
   ];
 }
