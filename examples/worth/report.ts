@@ -1,4 +1,4 @@
-import type { Clubhead, Delivery, Launch, Outcome, Scene, Sensitivities } from 'fairflight';
+import type { Clubhead, Delivery, Launch, Scene, Sensitivities, ShotOutcome } from 'fairflight';
 import { axes, box, frame, type KeyEntry, key, line, mark, svg, text } from '../lib/chart.js';
 import type { Display, Shown } from '../lib/display.js';
 import { figure, htmlPage, htmlTable, kept, list, section } from '../lib/page.js';
@@ -18,7 +18,7 @@ export interface Worth {
 
 interface Column {
   readonly head: string;
-  readonly quantity: keyof Outcome;
+  readonly quantity: keyof ShotOutcome;
   readonly shown: (display: Display) => Shown;
   readonly decimals: number;
 }
@@ -55,7 +55,7 @@ function startWords({ from, clubhead, scene }: Worth, display: Display): string 
 
 /** Row by row: the shot itself, then every step either way. */
 function table({ found }: Worth, display: Display): { columns: TableColumn[]; rows: string[][] } {
-  const cells = (outcome: Outcome, as: (value: number, decimals: number) => string): string[] =>
+  const cells = (outcome: ShotOutcome, as: (value: number, decimals: number) => string): string[] =>
     COLUMNS.map(({ quantity, shown, decimals }) => as(shown(display).of(outcome[quantity]), decimals));
   return {
     columns: [

@@ -25,7 +25,7 @@ import {
   pick,
   placesOf,
   replicatesOf,
-  type Share,
+  type ShareOfShots,
   shareOf,
 } from './monte-carlo.js';
 import { type GroundEllipse, groundEllipses, type LandingRegion, landingRegion } from './region.js';
@@ -98,9 +98,9 @@ export interface Dispersion {
   /** 50, 90 and 95 % highest-density regions of where balls rest; absent when they lie on a line. */
   readonly restRegion?: LandingRegion;
   /** Share of balls at rest on the fairway; present when a fairway was given. */
-  readonly fairway?: Share;
+  readonly fairway?: ShareOfShots;
   /** Share of balls at rest beyond the lateral limits given. */
-  readonly beyond?: { readonly left?: Share; readonly right?: Share };
+  readonly beyond?: { readonly left?: ShareOfShots; readonly right?: ShareOfShots };
   /** How the estimates settled as shots were added. */
   readonly convergence: readonly ConvergenceRow[];
   /** Every shot. */

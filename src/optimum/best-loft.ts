@@ -7,11 +7,11 @@ import type { Shot } from '../shot/index.js';
 import { type Angle, type Length, mph, type Speed, si } from '../units/index.js';
 import { createSearch, requireComputed, type Search } from './deliverer.js';
 import {
+  type DistanceOptimum,
+  type DriftWindow,
   type LaunchWindow,
-  type Optimum,
   type OptimumOptions,
   optimumOptionFields,
-  type Window,
 } from './optimum.js';
 import { bestLoftAt, boundsOf, descentWarnings, requireLanded } from './over-loft.js';
 import type { Trial } from './search.js';
@@ -47,14 +47,14 @@ export interface LoftAdvice {
 }
 
 /** The loft that goes furthest. */
-export interface LoftOptimum extends Optimum {
+export interface LoftOptimum extends DistanceOptimum {
   /** Best dynamic loft [rad]. */
   readonly dynamicLoft: Angle;
   /** How far each input may drift. More speed never loses distance. */
   readonly window: LaunchWindow & {
-    readonly clubSpeed: Window<Speed>;
-    readonly attackAngle: Window<Angle>;
-    readonly dynamicLoft: Window<Angle>;
+    readonly clubSpeed: DriftWindow<Speed>;
+    readonly attackAngle: DriftWindow<Angle>;
+    readonly dynamicLoft: DriftWindow<Angle>;
   };
   /** Present when `deliveredLoft` was given. */
   readonly advice?: LoftAdvice;

@@ -1,7 +1,7 @@
 import type { FlightSettings } from '../flight/fly.js';
 import type { Launch } from '../inputs/launch.js';
 import type { MeasuredShot } from '../inputs/measured-shot.js';
-import type { Prior } from '../inputs/prior.js';
+import type { NormalPrior } from '../inputs/prior.js';
 import type { FlightReadingErrors, ReadingErrors } from '../inputs/readings.js';
 import { median } from '../numerics/index.js';
 import type { ResolvedScene } from '../scene/scene.js';
@@ -57,7 +57,7 @@ export function strikeBlock(
   shots: readonly MeasuredShot[],
   parameters: readonly FitParameter[],
   setting: Setting,
-  priors: Readonly<Record<'restitution' | 'tangentialRestitution', Prior>>,
+  priors: Readonly<Record<'restitution' | 'tangentialRestitution', NormalPrior>>,
   learn: boolean,
 ): Block {
   const { used, leftOut } = sorted(shots, 'strike', parameters);

@@ -4,11 +4,11 @@ import { type Clubhead, type ClubheadName, clubheads } from '../clubhead/index.j
 import { clubheadField } from '../clubhead/presets.js';
 import { FairflightError } from '../errors.js';
 import { tangentialRestitutionValueField } from '../inputs/clubhead.js';
-import { deliveryFields, type Hand, handField, strikeOffsetFields } from '../inputs/delivery.js';
+import { deliveryFields, handField, type PlayerHand, strikeOffsetFields } from '../inputs/delivery.js';
 import { type Declared, optional, partial, record } from '../inputs/field.js';
 import { frozen } from '../inputs/frozen.js';
 import { measuredShotFields } from '../inputs/measured-shot.js';
-import { type Prior, priorField } from '../inputs/prior.js';
+import { type NormalPrior, priorField } from '../inputs/prior.js';
 import { readOptions, readRecord } from '../inputs/read.js';
 import {
   BALL_READINGS,
@@ -29,21 +29,21 @@ import { defaultReadingErrors } from './measurement.js';
 /** Priors of {@link locateStrike}; lengths in metres, angles in radians, speed in m/s. All defaults are assumptions. */
 export interface StrikePriors {
   /** Toward the toe [m]; default 0 ± 15 mm. */
-  readonly toe?: Prior;
+  readonly toe?: NormalPrior;
   /** Up the face [m]; default 0 ± 10 mm. */
-  readonly high?: Prior;
+  readonly high?: NormalPrior;
   /** Club speed [m/s] where not measured; default from ball speed, ±10 %. */
-  readonly clubSpeed?: Prior;
+  readonly clubSpeed?: NormalPrior;
   /** Attack angle [rad] where not measured; default typical of the class ± 3.5°. */
-  readonly attackAngle?: Prior;
+  readonly attackAngle?: NormalPrior;
   /** Club path [rad] where not measured; default 0 ± 4°. */
-  readonly clubPath?: Prior;
+  readonly clubPath?: NormalPrior;
   /** Face angle [rad] where not measured; default 0 ± 4°. */
-  readonly faceAngle?: Prior;
+  readonly faceAngle?: NormalPrior;
   /** Dynamic loft [rad] where not measured; default static loft +2° (woods) or −6° (irons), ± 4°. */
-  readonly dynamicLoft?: Prior;
+  readonly dynamicLoft?: NormalPrior;
   /** Tangential restitution (its limit, for an oblique law); default the head's ± 0.1. */
-  readonly grip?: Prior;
+  readonly grip?: NormalPrior;
 }
 
 /** Options of {@link locateStrike}. */
@@ -53,7 +53,7 @@ export interface LocateOptions {
   /** Ball, or the name of a preset; default the conforming ball. */
   readonly ball?: Ball | BallName;
   /** Which way round the player stands; default right. */
-  readonly hand?: Hand;
+  readonly hand?: PlayerHand;
   /** Standard deviations of the readings; default {@link defaultReadingErrors}. */
   readonly readingErrors?: Partial<ReadingErrors>;
   /** Priors; each has a default. */
@@ -88,7 +88,7 @@ export const locateOptionFields: Declared<LocateOptions> = /* @__PURE__ */ froze
 export interface LocateSettings {
   readonly clubhead: Clubhead;
   readonly ball: Ball;
-  readonly hand: Hand;
+  readonly hand: PlayerHand;
   readonly readingErrors: ReadingErrors;
   readonly priors: StrikePriors;
 }

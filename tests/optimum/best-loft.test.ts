@@ -5,7 +5,7 @@ import {
   clubheads,
   degrees,
   type LoftQuestion,
-  type Maximised,
+  type MaximisedDistance,
   metres,
   metresPerSecond,
   mph,
@@ -33,7 +33,7 @@ function shotAt({ clubSpeed, attackAngle }: LoftQuestion, loft: number, scene: S
 function bruteForce(
   swing: LoftQuestion,
   scene: Scene,
-  maximise: Maximised,
+  maximise: MaximisedDistance,
   around: number,
 ): { loft: number; distance: number } {
   let best = { loft: 0, distance: 0 };

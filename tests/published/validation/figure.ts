@@ -5,7 +5,7 @@ import {
   bestLoft,
   defaultAir,
   type LoftOptimum,
-  type Maximised,
+  type MaximisedDistance,
   playShot,
   runOut,
   type Shot,
@@ -31,7 +31,7 @@ function optimumOf(c: Conditions): LoftOptimum {
   const known =
     found.get(key) ??
     bestLoft({ clubSpeed: inSi(c, 'clubSpeed'), attackAngle: inSi(c, 'attackAngle') }, sceneOf(c), {
-      maximise: (c.objective ?? 'carry') as Maximised,
+      maximise: (c.objective ?? 'carry') as MaximisedDistance,
       clubhead: headOf(c),
       ...(c.leastDescent !== undefined && { minimumDescentAngle: inSi(c, 'leastDescent') }),
     });
