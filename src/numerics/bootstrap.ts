@@ -1,7 +1,8 @@
-import { FairflightError, requireOneOf, requireWithin } from '../errors.js';
+import { FairflightError } from '../errors.js';
 import { normalCdf, normalQuantile, studentTQuantile } from './distributions.js';
 import { type Interval, standardDeviation } from './moments.js';
 import { quantileOfSorted } from './order-statistics.js';
+import { requireOneOf, requireWithin } from './require.js';
 import { stream } from './stream.js';
 
 /** An estimate with its bootstrap interval. */

@@ -1,4 +1,4 @@
-import { requireWithin } from '../errors.js';
+import { requireWithin } from './require.js';
 import { incompleteBeta, incompleteGamma, logBeta, logGamma } from './special-functions.js';
 
 /** Standard normal distribution function Φ(x), accurate also far in the lower tail: erfc by the incomplete gamma function. */

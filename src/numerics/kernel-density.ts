@@ -1,7 +1,7 @@
-import { requireWithin } from '../errors.js';
 import { inverseOfSymmetric } from './linear-algebra.js';
 import { covariance, requireSample, variance } from './moments.js';
 import { quantile } from './order-statistics.js';
+import { requireWithin } from './require.js';
 
 /** A smooth density in the plane, estimated from points. */
 export interface KernelDensity {

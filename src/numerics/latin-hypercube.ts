@@ -1,4 +1,4 @@
-import { requireWithin } from '../errors.js';
+import { requireWithin } from './require.js';
 import type { PointSet } from './sobol.js';
 import { mixedState, stream } from './stream.js';
 

@@ -1,7 +1,7 @@
-import { requireWithin } from '../errors.js';
 import { studentTQuantile } from './distributions.js';
 import { type Interval, mean, requireSample, standardDeviation } from './moments.js';
 import { noncentralTCdf } from './noncentral-t.js';
+import { requireWithin } from './require.js';
 
 /** Student's t interval for the mean of normal values: mean ± t s/√n. @throws FairflightError for fewer than 2 values */
 export function meanInterval(values: readonly number[], level = 0.95): Interval {

@@ -1,5 +1,5 @@
-import { requireWithin } from '../errors.js';
 import { requireSample } from './moments.js';
+import { requireWithin } from './require.js';
 
 /** A sorted copy, smallest first. */
 function sorted(values: readonly number[]): number[] {

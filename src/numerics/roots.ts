@@ -1,4 +1,5 @@
-import { FairflightError, requireWithin } from '../errors.js';
+import { FairflightError } from '../errors.js';
+import { requireWithin } from './require.js';
 
 /** What a one-dimensional search found. */
 export interface Solution {

@@ -1,4 +1,4 @@
-import { requireWithin } from '../errors.js';
+import { requireWithin } from './require.js';
 
 /**
  * Shapley values: each player's share of value(all) − value(none). It is what the player adds on joining, averaged over

@@ -1,6 +1,7 @@
-import { FairflightError, requireWithin } from '../errors.js';
+import { FairflightError } from '../errors.js';
 import { type BootstrapOptions, bootstrap } from './bootstrap.js';
 import type { Interval } from './moments.js';
+import { requireWithin } from './require.js';
 import type { PointSet } from './sobol.js';
 
 /** Share of a variance that inputs account for. */

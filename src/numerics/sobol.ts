@@ -1,4 +1,4 @@
-import { requireOneOf, requireWithin } from '../errors.js';
+import { requireOneOf, requireWithin } from './require.js';
 import { SOBOL_DIRECTIONS } from './sobol-directions.js';
 import { mixedState } from './stream.js';
 

@@ -1,6 +1,6 @@
 import { xoroshiro128plusFromState } from 'pure-rand/generator/xoroshiro128plus';
-import { requireWithin } from '../errors.js';
 import { normalQuantile } from './distributions.js';
+import { requireWithin } from './require.js';
 
 /** A source of random numbers that belongs to one seed and one index. */
 export interface Stream {

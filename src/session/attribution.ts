@@ -13,7 +13,7 @@ import {
   attributionSettings,
   type ShotGroups,
 } from './attribution-options.js';
-import { launchOf } from './launch-of.js';
+import { launchIn } from './launch-of.js';
 import { AIR_BIT, type ChangeFactor, FACTORS, flyMixtures, type Mixtures, pairsOf } from './mixtures.js';
 
 /** A change of distance with its interval [m]. */
@@ -140,7 +140,7 @@ function usable(group: 'before' | 'after', shots: readonly MeasuredShot[]): Usab
   const launches: Launch[] = [];
   const leftOut: { group: 'before' | 'after'; shot: number; missing: readonly string[] }[] = [];
   shots.forEach((shot, i) => {
-    const launch = launchOf(shot);
+    const launch = launchIn(shot);
     if ('missing' in launch) {
       leftOut.push({ group, shot: i, missing: launch.missing });
     } else {

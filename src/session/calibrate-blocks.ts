@@ -17,7 +17,7 @@ import {
 import { lackingFor } from './calibrate-needs.js';
 import { strikeShot } from './calibrate-strike.js';
 import type { CalibrationMisread, CalibrationResidual, CalibrationTarget } from './calibration.js';
-import { launchOf } from './launch-of.js';
+import { launchIn } from './launch-of.js';
 import { type FitParameter, fitMixture, type MixtureFit } from './mixture-fit.js';
 
 /** One stage of a calibration: its parameters are fitted together, apart from those of the other stage. @internal */
@@ -118,7 +118,7 @@ export function flightBlock(
 ): Block {
   const { used, leftOut } = sorted(shots, 'flight', parameters);
   const chosen = used.map((i) => shots[i] as MeasuredShot);
-  const launches = chosen.map(launchOf).filter((launch): launch is Launch => !('missing' in launch));
+  const launches = chosen.map(launchIn).filter((launch): launch is Launch => !('missing' in launch));
   const flyScaled = scaledFlights(scene, settings);
   const read = reader(parameters, { dragScale: 1, liftScale: 1 });
   const flown = (x: readonly number[]) => flyScaled(read(x, 'dragScale'), read(x, 'liftScale'))(launches);

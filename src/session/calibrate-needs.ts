@@ -1,7 +1,7 @@
 import type { MeasuredShot } from '../inputs/measured-shot.js';
 import { refusal } from '../inputs/refuse.js';
 import type { CalibrationTarget, NotFitted } from './calibration.js';
-import { launchOf } from './launch-of.js';
+import { launchIn } from './launch-of.js';
 
 /** Fewest shots from which a value is fitted. */
 const FEWEST = 5;
@@ -25,7 +25,7 @@ function lacking(target: CalibrationTarget, shot: MeasuredShot): readonly string
     const all = target === 'restitution' ? needed : ([...needed, 'spinRate'] as const);
     return all.filter((name) => shot[name] === undefined);
   }
-  const launch = launchOf(shot);
+  const launch = launchIn(shot);
   if ('missing' in launch) return launch.missing;
   return FLOWN.some((name) => shot[name] !== undefined) ? [] : ['carry, apex or descentAngle'];
 }

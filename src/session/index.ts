@@ -4,7 +4,6 @@
  */
 export type { MeasuredShot } from '../inputs/measured-shot.js';
 export type { FlightReadingErrors } from '../inputs/readings.js';
-export { fewValuesStretch } from '../numerics/bootstrap.js';
 export {
   type DeliveredLoft,
   type InferOptions,
@@ -32,7 +31,8 @@ export { calibrate } from './calibrate.js';
 export { defaultFlightReadingErrors } from './calibrate-flight.js';
 export type * from './calibration.js';
 export type { CalibrationOptions, CalibrationPriors } from './calibration-options.js';
-export { launchOf } from './launch-of.js';
+export { fewValuesStretch } from './few-values.js';
+export { type LaunchOrMissing, launchOf } from './launch-of.js';
 export type { SessionRow } from './log-sessions.js';
 export type { ChangeFactor } from './mixtures.js';
 export type { OddReading, OddShot } from './odd-shots.js';

@@ -12,7 +12,7 @@ import { createPlayer } from '../shot/player.js';
 import { shotSettings } from '../shot/shot-options.js';
 import { type Angle, type Duration, type Length, si } from '../units/index.js';
 import type { ModelWarning } from '../warnings/index.js';
-import { launchOf } from './launch-of.js';
+import { launchIn } from './launch-of.js';
 
 /** What the change of scene does to a shot, by the model. */
 export interface SceneEffect {
@@ -90,7 +90,7 @@ export function standardise(
   const settings = shotSettings(readOptions(flightOptionFields, options));
   const measured = readRecord(measuredShotFields, shot, 'shot');
   const read = readRecord(twoScenesFields, scenes, 'scenes') as Partial<ResolvedScenes>;
-  const launch = launchOf(measured);
+  const launch = launchIn(measured);
   if ('missing' in launch) {
     throw refusal(
       `shot.${launch.missing[0] ?? ''}`,

@@ -9,7 +9,7 @@ import { type ResolvedScene, resolveScene, type Scene } from '../scene/scene.js'
 import { type Length, mph, type Speed, si, toMph, toYards } from '../units/index.js';
 import { attribute, type ChangeAttribution } from './attribution.js';
 import { type AttributionSettings, attributionSettings } from './attribution-options.js';
-import { launchOf } from './launch-of.js';
+import { launchIn } from './launch-of.js';
 import { levelField } from './level.js';
 import { type LoggedSession, type SessionRow, sessionsOf } from './log-sessions.js';
 import type { QuantityName } from './quantities.js';
@@ -219,7 +219,7 @@ function causesOf(
   settings: AttributionSettings,
 ): ChangeAttribution | undefined {
   const flown = (shots: readonly MeasuredShot[]): boolean =>
-    shots.some((shot) => !('missing' in launchOf(shot)));
+    shots.some((shot) => !('missing' in launchIn(shot)));
   if (!flown(first) || !flown(last)) return undefined;
   return attribute({ before: first, after: last }, { before: scene, after: scene }, settings);
 }

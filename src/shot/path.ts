@@ -34,7 +34,8 @@ interface AnyPathOptions {
   readonly as?: 'states' | 'xyz' | 'xyzt';
 }
 
-const optionFields: Declared<AnyPathOptions> = /* @__PURE__ */ frozen(() => ({
+/** Declaration of {@link PathOptions}. @internal */
+export const pathOptionFields: Declared<AnyPathOptions> = /* @__PURE__ */ frozen(() => ({
   count: optional(count(2, MOST_POINTS, 100, 'number of points')),
   spacing: optional(quantity(METRES, 0.01, 1000, 1, 'spacing of the points')),
   as: optional(choice(['states', 'xyz', 'xyzt'], 'form of the points')),
@@ -79,7 +80,7 @@ export function pathOf(
 ): readonly BallState[];
 export function pathOf(of: Flight | Shot, options: PathOptions): readonly BallState[] | Float32Array {
   const reader = readerOf(of);
-  const { as: form = 'states', ...samples } = readRecord(optionFields, options, 'options');
+  const { as: form = 'states', ...samples } = readRecord(pathOptionFields, options, 'options');
   const { count, moveTo } = samplesOf(reader, samples);
   if (form === 'states') {
     const states: BallState[] = [];

@@ -1,8 +1,18 @@
-import { choice, type Declared, optional } from '../inputs/field.js';
+import { choice, type Declared, optional, quantity, record, text } from '../inputs/field.js';
 import { frozen } from '../inputs/frozen.js';
-import { readChoice, readOptions } from '../inputs/read.js';
-import { DEGREES, inUnit, METRES_PER_SECOND, MILLIMETRES, MPH, type Unit } from '../units/unit.js';
-import type { ModelWarning, WarningCode } from './warning.js';
+import { readOptions, readRecord } from '../inputs/read.js';
+import type { Range } from '../source.js';
+import {
+  DEGREES,
+  inUnit,
+  METRES,
+  METRES_PER_SECOND,
+  MILLIMETRES,
+  MPH,
+  RATIO,
+  type Unit,
+} from '../units/unit.js';
+import type { ModelWarning, Severity, WarningCode } from './warning.js';
 
 /** Units a sentence speaks in: `yards` with mph and feet, or `metres` with metres per second. */
 export type SpokenUnits = 'yards' | 'metres';
@@ -47,6 +57,25 @@ const SENTENCES: Readonly<Record<WarningCode, Say>> = {
     `No flight in the range searched comes down at ${inUnit(DEGREES, range.min).toFixed(0)}° or more; this is the steepest, ${inUnit(DEGREES, value).toFixed(1)}°.`,
 };
 
+/** Declaration of {@link ModelWarning}. @internal */
+export const warningFields: Declared<ModelWarning> = /* @__PURE__ */ frozen(() => {
+  const any = quantity(RATIO, -1e300, 1e300, 0.7, 'value of a warning');
+  return {
+    code: choice(Object.keys(SENTENCES) as WarningCode[], 'code of a warning'),
+    severity: choice<Severity>(['note', 'caution'], 'severity'),
+    model: text('fitted-modern', 'id of the model'),
+    quantity: text('spinRatio', 'quantity'),
+    range: record<Range>({ min: any, max: any }, 'published range'),
+    value: any,
+    effect: optional(
+      record<Required<ModelWarning>['effect']>(
+        { carry: optional(quantity(METRES, 0, 1000, 2, 'change of carry')) },
+        'what it may change',
+      ),
+    ),
+  };
+});
+
 /** `130 mph is above the 80 to 125 mph`. */
 function told({ value, range }: ModelWarning, unit: Unit, digits: number): string {
   const say = (x: number): string => inUnit(unit, x).toFixed(digits);
@@ -63,6 +92,6 @@ function told({ value, range }: ModelWarning, unit: Unit, digits: number): strin
  */
 export function warningText(warning: ModelWarning, options: WarningTextOptions = {}): string {
   const { units = 'yards' } = readOptions(warningTextOptionFields, options);
-  const code = readChoice(Object.keys(SENTENCES) as WarningCode[], warning?.code, 'warning.code');
-  return SENTENCES[code](warning, units);
+  const read = readRecord(warningFields, warning, 'warning');
+  return SENTENCES[read.code](read, units);
 }

@@ -10,9 +10,12 @@ import { type MeasuredShot, measuredShotFields } from '../../src/inputs/measured
 import { degrees, metres, mph, rpm, yards } from '../../src/units/index.js';
 import { examplesOf } from './declared.js';
 
-export const delivery = examplesOf(deliveryFields);
-export const launch = examplesOf(launchFields);
-export const landing = {
+/** A record of whatever kind. */
+type Data = Readonly<Record<string, unknown>>;
+
+export const delivery: Data = examplesOf(deliveryFields);
+export const launch: Data = examplesOf(launchFields);
+export const landing: Data = {
   ...examplesOf(landingFields),
   position: { x: 180, y: 0, z: 3 },
   velocity: { x: 21, y: -18, z: 1 },
@@ -20,16 +23,17 @@ export const landing = {
 };
 
 /** A scene with every field; the wind is the same at every height, so that flights are quick. */
-export const scene = {
-  air: { density: 1.15, viscosity: 1.8e-5 },
-  wind: { along: -3, across: 2, profile: { kind: 'uniform' } },
-  ground: { elevation: -1, slope: 0.01, crossSlope: -0.01 },
-  turf: { ...turfs.firm },
-  ball: { ...balls.conforming },
-  aerodynamics: 'fitted-modern',
-};
+export const scene: Readonly<Record<'air' | 'wind' | 'ground' | 'turf' | 'ball' | 'aerodynamics', unknown>> =
+  {
+    air: { density: 1.15, viscosity: 1.8e-5 },
+    wind: { along: -3, across: 2, profile: { kind: 'uniform' } },
+    ground: { elevation: -1, slope: 0.01, crossSlope: -0.01 },
+    turf: { ...turfs.firm },
+    ball: { ...balls.conforming },
+    aerodynamics: 'fitted-modern',
+  };
 /** Scenes with a wind that changes with height. */
-export const profiles = {
+export const profiles: Readonly<Record<'log' | 'power', Data>> = {
   log: { ...scene, wind: windFrom({ speed: mph(8), clock: 2, terrain: 'links-course' }) },
   power: {
     ...scene,
@@ -37,14 +41,14 @@ export const profiles = {
   },
 };
 
-export const clubhead = { ...clubheads.driver };
-export const oblique = {
+export const clubhead: Data = { ...clubheads.driver };
+export const oblique: Data = {
   ...clubheads.midIron,
   tangentialRestitution: { kind: 'oblique', limit: 0.3, onset: 0.2, scale: 0.1 },
 };
-export const shotOptions = { tolerance: 1e-3, timeLimit: 60, clubhead };
+export const shotOptions: Data = { tolerance: 1e-3, timeLimit: 60, clubhead };
 
-export const measured = examplesOf(measuredShotFields);
+export const measured: Data = examplesOf(measuredShotFields);
 
 /** Shots in two groups by speed, in four sessions; invented. */
 export const shots: readonly MeasuredShot[] = Array.from({ length: 8 }, (_, i) => ({
@@ -67,15 +71,15 @@ export const shots: readonly MeasuredShot[] = Array.from({ length: 8 }, (_, i) =
   line: 2 + i,
 }));
 
-export const spread = {
+export const spread: Data = {
   kind: 'student-t',
   dof: 6,
   sd: { clubSpeed: mph(1.5), faceAngle: degrees(2), clubPath: degrees(2), toe: 0.008 },
   correlations: [{ between: ['faceAngle', 'clubPath'], value: 0.4 }],
 };
-export const launchSpread = { kind: 'normal', sd: { ballSpeed: mph(2), launchDirection: degrees(2) } };
-export const ownSpread = { kind: 'own', shots: [delivery, { ...delivery, clubSpeed: mph(97) }] };
-export const hole = {
+export const launchSpread: Data = { kind: 'normal', sd: { ballSpeed: mph(2), launchDirection: degrees(2) } };
+export const ownSpread: Data = { kind: 'own', shots: [delivery, { ...delivery, clubSpeed: mph(97) }] };
+export const hole: Data & Readonly<Record<'fairway' | 'hazards', unknown>> = {
   length: yards(410),
   fairway: { width: yards(32), from: yards(50), to: yards(380), bend: { at: yards(230), angle: 0.2 } },
   hazards: [
@@ -89,7 +93,7 @@ export const hole = {
   ],
   greenRadius: metres(9),
 };
-export const outlined = {
+export const outlined: Readonly<Record<'length' | 'fairway' | 'hazards', unknown>> = {
   length: yards(410),
   fairway: {
     polygon: [
@@ -112,7 +116,7 @@ export const outlined = {
 };
 
 /** A grid of coefficients; invented. */
-export const grid = {
+export const grid: Data & { readonly source: Data } = {
   id: 'own',
   label: 'own',
   reynolds: [5e4, 2e5],

@@ -55,11 +55,12 @@ describe('the same shot elsewhere on its bundled data', () => {
       expect(less).toBeGreaterThan(0.5 * 1.6 * 1.33);
       expect(less).toBeLessThan(1.5 * 1.6 * 1.66);
     }
-    // Gain of 0.00116 % a foot, 6.1 % at 5250 ft (golf press 2024, second-hand), for a fast player; less for slower ones.
+    // At 5250 ft 6.1 % (0.00116 % a foot, golf press 2024, second-hand), for a fast player; less for slower ones. The
+    // most said is 2 % a 1000 ft, 10.5 % (common practice, no source).
     for (const club of clubs) {
       const share = num(club, 'there', 'altitude', 'change of carry (yd)') / num(club, 'carry (yd)', 'mean');
       expect(share).toBeGreaterThan(0.03);
-      expect(share).toBeLessThan(0.07);
+      expect(share).toBeLessThan(0.105);
     }
   });
 

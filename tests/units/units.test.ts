@@ -81,6 +81,15 @@ describe('every unit against its definition', () => {
   });
 });
 
+describe('what is no number', () => {
+  it.each([undefined, null, '12', {}, [5], true, 10n, Symbol('x'), () => 1])('gives NaN: %s', (value) => {
+    for (const unit of Object.values(units)) {
+      if (typeof unit !== 'function' || unit === units.si) continue;
+      expect((unit as (given: unknown) => number)(value), unit.name).toBeNaN();
+    }
+  });
+});
+
 describe('the factors themselves', () => {
   it('are the exact definitions', () => {
     expect(units.METRES_PER_YARD).toBe(0.9144);

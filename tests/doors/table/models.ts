@@ -39,7 +39,17 @@ export const modelDoors: readonly Door[] = [
     { kind: 'scaled', of: 'fitted-modern', drag: 0.97, lift: 1.02 },
     { kind: 'reverse-magnus', of: 'fitted-modern' },
   ].map((data) =>
-    door(`models.resolveModel (${data.kind})`, models.resolveModel, one('aerodynamics', ofModel, data)),
+    door(`models.resolveModel (${data.kind})`, models.resolveModel, {
+      ...one('aerodynamics', ofModel, data),
+      read: models.resolveModel as never,
+    }),
+  ),
+  door(
+    'models.flyEnsemble',
+    models.flyEnsemble,
+    record('launch', launchFields, valid.launch),
+    scene({ wind: { along: 3, across: -1 } }),
+    options(flightOptionFields, { tolerance: 1e-3, timeLimit: 60 }),
   ),
   door('models.airViscosity', models.airViscosity, one('temperature', airStateFields.temperature, 290)),
   door('models.moistAirDensity', models.moistAirDensity, record('air', airStateFields, air)),

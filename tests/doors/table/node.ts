@@ -1,10 +1,14 @@
 import { mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { isRecord } from '../../../src/errors.js';
+import type { Field } from '../../../src/inputs/field.js';
+import { readField } from '../../../src/inputs/read.js';
 import * as node from '../../../src/node/index.js';
 import { parallelOptionFields } from '../../../src/node/pool.js';
 import { fileOptionFields } from '../../../src/node/sweep-to-file.js';
 import { designField } from '../../../src/sweep/read-design.js';
+import { verdictOf } from '../declared.js';
 import { type Door, one, open, options, scene, slow } from '../door.js';
 import * as valid from '../valid.js';
 
@@ -15,11 +19,14 @@ await node.sweepToFile(path, design as never, {}, base as never);
 
 /** No threads, which the door to them has a test of its own for: where the number of workers is fine it becomes 0. */
 function inThisThread(given: unknown): unknown {
-  if (typeof given !== 'object' || given === null || Array.isArray(given)) return given ?? { workers: 0 };
-  if (Object.getPrototypeOf(given) !== Object.prototype) return given;
-  const { workers = 0 } = given as { readonly workers?: unknown };
-  const fine = Number.isInteger(workers) && Number(workers) >= 0 && Number(workers) <= 256;
-  return fine ? { ...given, workers: 0 } : given;
+  if (given === undefined) return { workers: 0 };
+  if (
+    !isRecord(given) ||
+    (given['workers'] !== undefined &&
+      verdictOf(() => readField(workers, given['workers'], 'workers')) !== 'fine')
+  )
+    return given;
+  return Object.getPrototypeOf(given) === Object.prototype ? { ...given, workers: 0 } : given;
 }
 
 async function allOf(given: unknown, around: unknown, settings: unknown): Promise<readonly unknown[]> {
@@ -34,6 +41,7 @@ function toFile(where: unknown, given: unknown, around: unknown, settings: unkno
   return node.sweepToFile(where as never, given as never, around as never, asked as never);
 }
 
+const workers: Field = parallelOptionFields.workers;
 const subject = one('design', designField, design);
 
 export const nodeDoors: readonly Door[] = [

@@ -2,12 +2,14 @@ import { courseWindFields } from '../../../src/air/wind-from.js';
 import { conditionFields, flyManyOptionFields } from '../../../src/flight/fly-many.js';
 import * as root from '../../../src/index.js';
 import { airStateFields, placeFields } from '../../../src/inputs/air.js';
+import { readColumns } from '../../../src/inputs/columns.js';
 import { deliveryFields } from '../../../src/inputs/delivery.js';
 import { optional, partial } from '../../../src/inputs/field.js';
 import { flightOptionFields } from '../../../src/inputs/flight-options.js';
 import { landingFields } from '../../../src/inputs/landing.js';
 import { launchFields } from '../../../src/inputs/launch.js';
 import { measuredShotFields } from '../../../src/inputs/measured-shot.js';
+import { readOptions } from '../../../src/inputs/read.js';
 import { greenSpeedField } from '../../../src/inputs/turf.js';
 import { launchQuestionFields } from '../../../src/optimum/best-launch.js';
 import { loftQuestionFields } from '../../../src/optimum/best-loft.js';
@@ -16,10 +18,11 @@ import { optimumOptionFields } from '../../../src/optimum/optimum.js';
 import { carryField, speedOptionFields } from '../../../src/optimum/speed-for-carry.js';
 import { sensitivityOptionFields } from '../../../src/sensitivity/sensitivities.js';
 import { strikeQualityOptionFields, strikeReadingFields } from '../../../src/sensitivity/strike-quality.js';
+import { pathOptionFields } from '../../../src/shot/path.js';
 import { runOptionFields } from '../../../src/shot/run-out.js';
 import { locateOptionFields } from '../../../src/strike/locate.js';
 import { strikeOptionFields } from '../../../src/strike/strike.js';
-import { warningTextOptionFields } from '../../../src/warnings/warning-text.js';
+import { warningFields, warningTextOptionFields } from '../../../src/warnings/warning-text.js';
 import {
   columns,
   type Door,
@@ -55,9 +58,16 @@ const warning = {
   severity: 'caution',
   model: 'flight',
   quantity: 'launchAngle',
-  range: [0, 1],
+  range: { min: 0, max: 1 },
   value: -1,
 };
+
+/** The options of `flyMany`, whose conditions are columns like the launches. */
+function readFlyManyOptions(value: unknown): void {
+  const { conditions } = readOptions(flyManyOptionFields, value);
+  if (conditions !== undefined)
+    readColumns(conditionFields, conditions, 'options.conditions', { count: 2, like: 'x' });
+}
 
 export const rootDoors: readonly Door[] = [
   door(
@@ -84,12 +94,18 @@ export const rootDoors: readonly Door[] = [
   door(
     'root.flyMany',
     root.flyMany,
-    columns('launches', launchFields, inTwoRows),
+    {
+      ...columns('launches', launchFields, inTwoRows),
+      read: (value) => readColumns(launchFields, value, 'launches'),
+    },
     scene(),
-    options(
-      { ...flyManyOptionFields, conditions: optional(conditions) },
-      { tolerance: 1e-3, timeLimit: 60, conditions: { windAlong: [1, 2], airDensity: [1.1, 1.2] } },
-    ),
+    {
+      ...options(
+        { ...flyManyOptionFields, conditions: optional(conditions) },
+        { tolerance: 1e-3, timeLimit: 60, conditions: { windAlong: [1, 2], airDensity: [1.1, 1.2] } },
+      ),
+      read: readFlyManyOptions,
+    },
   ),
   door(
     'root.runOut',
@@ -112,8 +128,18 @@ export const rootDoors: readonly Door[] = [
     scene(),
     shotOptions(),
   ),
-  door('root.pathOf', root.pathOf, open('of', shot), open('options', { count: 3, as: 'xyz' })),
-  door('root.pathOf (flight)', root.pathOf, open('of', flight), open('options', { spacing: 50 })),
+  door(
+    'root.pathOf',
+    root.pathOf,
+    open('of', shot),
+    record('options', pathOptionFields, { count: 3, as: 'xyz' }),
+  ),
+  door(
+    'root.pathOf (flight)',
+    root.pathOf,
+    open('of', flight),
+    record('options', pathOptionFields, { spacing: 50 }),
+  ),
   door('root.stateAt', root.stateAt, open('of', flight), open('time', 1)),
   door(
     'root.bestLaunch',
@@ -222,7 +248,7 @@ export const rootDoors: readonly Door[] = [
   door(
     'root.warningText',
     root.warningText,
-    open('warning', warning),
+    record('warning', warningFields, warning),
     options(warningTextOptionFields, { units: 'metres' }),
   ),
   door('root.isFairflightError', root.isFairflightError, open('error', new Error('another'))),

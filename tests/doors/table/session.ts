@@ -5,11 +5,25 @@ import { inferOptionFields, measuredLaunchFields } from '../../../src/optimum/in
 import { faceMapOptionFields } from '../../../src/sensitivity/face-map.js';
 import { attributionFields } from '../../../src/session/attribution-options.js';
 import { calibrationOptionFields } from '../../../src/session/calibration-options.js';
+import { valueCountField } from '../../../src/session/few-values.js';
 import * as session from '../../../src/session/index.js';
+import { levelField } from '../../../src/session/level.js';
 import { scatterTrendOptionFields } from '../../../src/session/scatter-trend.js';
 import { sessionOptionFields } from '../../../src/session/summarise.js';
 import { trainingOptionFields } from '../../../src/session/training-log.js';
-import { apart, type Door, door, list, options, record, scene, shotOptions, shots, slow } from '../door.js';
+import {
+  apart,
+  type Door,
+  door,
+  list,
+  one,
+  options,
+  record,
+  scene,
+  shotOptions,
+  shots,
+  slow,
+} from '../door.js';
 import * as valid from '../valid.js';
 
 const { clubhead } = valid;
@@ -41,6 +55,13 @@ export const sessionDoors: readonly Door[] = [
     'session.strikePattern',
     session.strikePattern,
     strikes({ toe: 0.01, high: 0 }, { toe: -0.005, high: 0.004 }),
+  ),
+  door('session.launchOf', session.launchOf, record('shot', measuredShotFields, valid.measured)),
+  door(
+    'session.fewValuesStretch',
+    session.fewValuesStretch,
+    one('count', valueCountField, 5),
+    one('level', levelField, 0.9),
   ),
   slow(
     'session.judgePattern',
