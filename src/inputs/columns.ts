@@ -60,19 +60,41 @@ export function readColumn(field: QuantityField, column: unknown, path: string):
   return numbers;
 }
 
+/** A record with lists in the place of its typed arrays. */
+export type PlainColumns<T> = T extends number | string | boolean | undefined
+  ? T
+  : T extends ArrayBufferView
+    ? readonly number[]
+    : { readonly [K in keyof T]: PlainColumns<T[K]> };
+
 /**
  * Columns as plain lists, which JSON keeps: `JSON.stringify(plainColumns(flights))`. A typed array by itself becomes
  * `{"0":…}` there. `structuredClone` needs no help.
- * @param columns - a record of typed arrays, for example from `flyMany` or `carryMap`; other fields are passed through
- * @throws {@link FairflightError} `invalid-input` when it is no record
+ * @param columns - a record with typed arrays in it, for example from `flyMany`, `carryMap` or `sweep`, or a typed array
+ * @throws {@link FairflightError} `invalid-input` when it is neither
  */
-export function plainColumns<T extends object>(
-  columns: T,
-): { readonly [K in keyof T]: T[K] extends ArrayLike<number> ? readonly number[] : T[K] } {
-  if (!isRecord(columns)) throw refuseType('columns', 'a record of columns', columns);
-  const plain = Object.entries(columns).map(([name, column]) => [
+export function plainColumns<T extends object>(columns: T): PlainColumns<T> {
+  if (!isRecord(columns) && !ArrayBuffer.isView(columns)) {
+    throw refuseType('columns', 'a record of columns', columns);
+  }
+  return plainPart(columns, 'columns', []) as PlainColumns<T>;
+}
+
+/** Records in records that are looked into: no result is as deep. */
+const DEEPEST = 32;
+
+function plainPart(value: unknown, path: string, around: readonly unknown[]): unknown {
+  if (ArrayBuffer.isView(value)) return Array.from(value as unknown as ArrayLike<number>);
+  const list = isList(value);
+  if (!list && !isRecord(value)) return value;
+  if (around.length === DEEPEST || around.includes(value)) {
+    throw refusal(path, `${path} lies in a ring, or more than ${DEEPEST} records deep`);
+  }
+  const within = [...around, value];
+  if (list) return value.map((part, i) => plainPart(part, `${path}[${i}]`, within));
+  const parts = Object.entries(value).map(([name, part]) => [
     name,
-    ArrayBuffer.isView(column) ? Array.from(column as unknown as ArrayLike<number>) : column,
+    plainPart(part, `${path}.${name}`, within),
   ]);
-  return Object.fromEntries(plain) as never;
+  return Object.fromEntries(parts);
 }

@@ -59,15 +59,27 @@ export function rangeText({
   return `${plain} (${said.symbol === 'deg' ? `${low}°` : low} and ${withUnit(high, said.symbol)})`;
 }
 
+/** Most digits of a number that a person may have typed. */
+const TYPED_DIGITS = 6;
+
+function digitsOf(value: number): number {
+  return value
+    .toPrecision(12)
+    .replace(/e.*$|[-.]/g, '')
+    .replace(/^0+|0+$/g, '').length;
+}
+
 /**
- * `; if 150 was meant as mph, pass mph(150)`: only for a number a person may have typed, short in digits, that would be
- * allowed in that unit.
+ * `; if 150 was meant as mph, pass mph(150)`: only for a number a person may have typed, one short in digits, that would
+ * be allowed in that unit. One that is shorter in that unit than in SI, as 178.816 m/s is 400 mph, came out of it.
  */
 function hintFor(field: QuantityField, value: unknown): string | undefined {
   const { said, si, min, max } = field;
   if (typeof value !== 'number' || said.symbol === si) return undefined;
   const meant = fromUnit(said, value);
-  if (!(meant >= min && meant <= max) || Number(value.toPrecision(6)) !== value) return undefined;
+  if (!(meant >= min && meant <= max)) return undefined;
+  const digits = digitsOf(value);
+  if (digits > TYPED_DIGITS || digits > digitsOf(inUnit(said, value))) return undefined;
   const pass = said.maker === undefined ? Number(meant.toPrecision(6)) : `${said.maker}(${value})`;
   return `if ${value} was meant as ${symbol(said.symbol)}, pass ${pass}`;
 }

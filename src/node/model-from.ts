@@ -43,6 +43,9 @@ export function addressOf(model: ModelModule | undefined): ModelAddress | undefi
   return { url: /^[a-z][a-z+.-]+:/i.test(text) ? text : pathToFileURL(text).href, name };
 }
 
+/** Longest piece of the runtime's own words that a message repeats. */
+const LONGEST_REASON = 200;
+
 /** The request with the model of a module in it. @throws `FairflightError` when the module has no such model @internal */
 export async function withModel(
   request: SweepRequest,
@@ -54,13 +57,19 @@ export async function withModel(
     (module: unknown) => module as Record<string, unknown>,
     (error: unknown) => {
       const reason = error instanceof Error ? error.message : describe(error);
-      throw refusal(field, `${address.url} cannot be imported: ${reason}`, { value: address.url });
+      throw refusal(
+        field,
+        `${describe(address.url)} cannot be imported: ${reason.slice(0, LONGEST_REASON)}`,
+        { value: address.url },
+      );
     },
   );
   if (exports[address.name] === undefined) {
-    throw refusal(field, `${address.url} has no export ${address.name}`, { value: address.name });
+    throw refusal(field, `${describe(address.url)} has no export ${describe(address.name)}`, {
+      value: address.name,
+    });
   }
-  const model = resolveModel(exports[address.name] as AerodynamicModel, `export ${address.name}`);
+  const model = resolveModel(exports[address.name] as AerodynamicModel, field);
   return { ...request, scene: { ...request.scene, aerodynamics: model } };
 }
 

@@ -9,7 +9,8 @@ import { refusal } from '../inputs/refuse.js';
  */
 export async function openFile(path: string, flags: 'r' | 'r+' | 'w'): Promise<FileHandle> {
   const file = await open(path, flags).catch((error: unknown) => {
-    const reason = error instanceof Error ? error.message : describe(error);
+    // The system repeats the path after its reason.
+    const reason = error instanceof Error ? error.message.split(', open ')[0] : describe(error);
     throw refusal('path', `path ${describe(path)} cannot be opened: ${reason}`, { value: path });
   });
   if ((await file.stat()).isFile()) return file;
