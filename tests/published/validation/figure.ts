@@ -111,7 +111,8 @@ function faceShare(launch: number, path: number, face: number): number {
   return (launch - path) / (face - path);
 }
 
-const FIGURES = {
+/** What the library can be asked for, in the unit of the rows. */
+const FIGURES: Readonly<Record<string, (c: Conditions) => number>> = {
   carry: (c) => toYards(flightOf(c).carry),
   drift: (c) => toYards(flightOf(c).side),
   apex: (c) => toYards(flightOf(c).apex),
@@ -163,12 +164,11 @@ const FIGURES = {
   'lift coefficient': (c) => resolveModel(c.model).liftCoefficient(...pointOf(c)),
   'mean drag coefficient': (c) => meanCoefficient(c, 'dragCoefficient'),
   'mean lift coefficient': (c) => meanCoefficient(c, 'liftCoefficient'),
-} satisfies Record<string, (c: Conditions) => number>;
+};
 
-/** What the library can be asked for, in the unit of the rows. */
-export type Measure = keyof typeof FIGURES;
-
-/** The library's own figure. */
-export function figureOf(measure: Measure, conditions: Conditions): number {
-  return FIGURES[measure](conditions);
+/** The library's own figure. @throws Error for a measure it does not know */
+export function figureOf(measure: string, conditions: Conditions): number {
+  const figure = FIGURES[measure];
+  if (figure === undefined) throw new Error(`no figure is called ${measure}`);
+  return figure(conditions);
 }

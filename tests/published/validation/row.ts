@@ -1,6 +1,6 @@
 import { aerodynamicModels } from '../../../src/index.js';
 import { type Conditions, requireKnown } from './conditions.js';
-import { figureOf, type Measure } from './figure.js';
+import { figureOf } from './figure.js';
 
 /** A standards body or peer-reviewed, B named expert or patent, C other, D recalled or without a source. */
 export type Grade = 'A' | 'B' | 'C' | 'D';
@@ -29,7 +29,7 @@ export interface OutsideRow {
   /** Where the tolerance comes from. */
   readonly limits?: string;
   /** What the library is asked for; left out where the row cannot be compared. */
-  readonly measure?: Measure;
+  readonly measure?: string;
   /** Conditions that the source gives. */
   readonly given?: Conditions;
   /** Conditions that the source leaves open and this comparison takes. */
