@@ -71,11 +71,11 @@ export const loftQuestionFields: Declared<LoftQuestion> = /* @__PURE__ */ frozen
  * The dynamic loft that carries, or goes in total, furthest at a club speed and attack angle, through the strike model
  * for level, square, centred strikes: launch and spin are what this head can deliver, not free.
  *
- * The optimum is flat; read `window`. The longest totals are lower flights than the longest carries: on level ground 3°
- * less loft, coming down at 20–30° and living on run, more so on hard turf and at slow speeds, where `warnings` says when
- * the landing is flatter than any bounce measured. `minimumDescentAngle` keeps them out. Spin from a strike is known to
- * ±20 % and the run to ±25 %, which moves the best loft by a degree or two. Before a club is changed, a fitter should
- * watch it hit, and the rules of the game and local rules apply.
+ * The optimum is flat; read `window`. The longest totals are lower flights than the longest carries: with 3–5° less loft
+ * on level ground, coming down at 20–30° and living on run. Hard turf and slow speeds take that further; `warnings` says
+ * when a landing is flatter than any bounce measured, and `minimumDescentAngle` keeps such flights out. Spin from a
+ * strike is known to ±20 % and the run to ±25 %, which moves the best loft by a degree or two. Before a club is changed,
+ * a fitter should watch it hit, and the rules of the game and local rules apply.
  *
  * Compare Penner 2001, Am. J. Phys. 69, 563, which asks the same of head speed with an older ball and head.
  * @param swing - club speed and attack angle; a speed whose ball would leave faster than 110 m/s is refused
