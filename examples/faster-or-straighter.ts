@@ -8,7 +8,7 @@
 
 import { basename } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import type { Skill } from 'fairflight/dispersion';
+import type { GolferSkill } from 'fairflight/dispersion';
 import { type Length, yards } from 'fairflight/units';
 import { type Command, type Given, runCommand, UsageError } from './lib/command.js';
 import { driverFor, LOFT_OPTION } from './lib/driver.js';
@@ -136,7 +136,7 @@ function courseFrom(given: Given<OptionName>): Course {
   };
 }
 
-function skillFrom(text: string | undefined): Skill {
+function skillFrom(text: string | undefined): GolferSkill {
   if (text === 'professional') return 'professional';
   const averageScore = text === undefined ? 90 : Number(text);
   if (averageScore >= 60 && averageScore <= 130) return { averageScore };

@@ -47,7 +47,7 @@ const OPTIONS = {
   maximise: {
     type: 'string',
     value: 'NAME',
-    help: 'what the best loft is best for: total or carry (default total)',
+    help: 'what the best loft is best for: carry or total (default carry)',
   },
   'map-band': {
     type: 'string',
@@ -86,7 +86,7 @@ await runCommand(command, (given) => {
     clubhead: driverFor(table, given.text('loft')),
     scene,
     hand: handFrom(given.text('hand')),
-    maximise: oneOf('maximise', given.text('maximise') ?? 'total', ['total', 'carry']),
+    maximise: oneOf('maximise', given.text('maximise') ?? 'carry', ['carry', 'total']),
     keepOutliers: given.flag('keep-outliers'),
   };
   const calibrated = given.flag('calibrate');

@@ -1,5 +1,5 @@
 /** How far a number can be trusted, and how it came into the library. */
-export type Confidence =
+export type SourceConfidence =
   /** Read in the cited work itself. */
   | 'published'
   /** Read in somebody else's summary of the cited work. */
@@ -28,13 +28,13 @@ export interface Source {
   /** Digital object identifier. */
   readonly doi?: string;
   /** How far it can be trusted. */
-  readonly confidence: Confidence;
+  readonly confidence: SourceConfidence;
   /** What a reader should know before leaning on it. */
   readonly note?: string;
 }
 
 /** A closed interval. */
-export interface Range {
+export interface ValidRange {
   /** Lower end, included. */
   readonly min: number;
   /** Upper end, included. */

@@ -1,6 +1,7 @@
 import { writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import {
+  bounceSection,
   changedSides,
   comparedRows,
   figuresBefore,
@@ -36,3 +37,4 @@ for (const row of rows.filter((each) => each.setAside === undefined && changedSi
       `${row.computed.toFixed(3)} against ${row.expected} ± ${row.tolerance} ${row.unit}`,
   );
 }
+console.log(`\n${bounceSection(groups).join('\n\n')}`);

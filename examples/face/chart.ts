@@ -3,7 +3,6 @@ import type { FaceMap, StrikePattern } from 'fairflight/session';
 import {
   axes,
   type Frame,
-  filledContours,
   frame,
   heightForEqualScales,
   type KeyEntry,
@@ -14,6 +13,7 @@ import {
   svg,
   text,
 } from '../lib/chart.js';
+import { filledContours } from '../lib/contours.js';
 import type { Display } from '../lib/display.js';
 import { filledColour, INK, MUTED, PAPER, VERMILION } from '../lib/palette.js';
 import { fixed } from '../lib/text.js';

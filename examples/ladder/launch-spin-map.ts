@@ -1,15 +1,5 @@
-import {
-  axes,
-  box,
-  filledContours,
-  frame,
-  type KeyEntry,
-  key,
-  line,
-  mark,
-  type Point,
-  svg,
-} from '../lib/chart.js';
+import { axes, box, frame, type KeyEntry, key, line, mark, type Point, svg } from '../lib/chart.js';
+import { filledContours } from '../lib/contours.js';
 import type { Display } from '../lib/display.js';
 import { filledColour, INK, PAPER, VERMILION } from '../lib/palette.js';
 import { counted, fixed } from '../lib/text.js';

@@ -1,4 +1,4 @@
-import type { Maximised } from 'fairflight';
+import type { MaximisedDistance } from 'fairflight';
 import type { ShotTable } from 'fairflight/schema';
 import type { Display } from '../lib/display.js';
 import { ODD_RULE } from '../lib/odd.js';
@@ -110,9 +110,8 @@ const STEP_NOTE =
 const MODEL_NOTE =
   'Mean of the model’s flights of every measured launch, and what was measured; then the difference, model less measured, and its spread from shot to shot. Read the other figures with this in mind.';
 
-function loftNote(maximise: Maximised): string {
-  const by = maximise === 'total' ? 'total, coming down at 30° or more' : 'carry';
-  return `The loft that gives the greatest ${by}, for each speed and attack angle with this head. Nominal loft is advised as a change from the present one, since a player goes on delivering the head as now. Inside the windows (small print) no more than 1 % of the distance is lost.`;
+function loftNote(maximise: MaximisedDistance): string {
+  return `The loft that gives the greatest ${maximise}, for each speed and attack angle with this head. Nominal loft is advised as a change from the present one, since a player goes on delivering the head as now. Inside the windows (small print) no more than 1 % of the distance is lost.`;
 }
 
 function answers(ladder: Ladder, display: Display): string {

@@ -2,11 +2,11 @@ import { deviation, mean } from 'd3-array';
 import {
   bestLoft,
   type Clubhead,
-  type Hand,
   isFairflightError,
   type Launch,
   type LoftOptimum,
-  type Maximised,
+  type MaximisedDistance,
+  type PlayerHand,
   playShot,
   type Scene,
   type Shot,
@@ -14,11 +14,11 @@ import {
 } from 'fairflight';
 import {
   type BandSummary,
-  type Estimate,
-  type Estimates,
   inferDynamicLoft,
   launchOf,
   type MeasuredShot,
+  type SampleEstimate,
+  type SampleEstimates,
   type SessionSummary,
 } from 'fairflight/session';
 import { type Angle, degrees, type Length, type Speed, si } from 'fairflight/units';
@@ -27,8 +27,8 @@ import { type Angle, degrees, type Length, type Speed, si } from 'fairflight/uni
 export interface LadderSetup {
   readonly clubhead: Clubhead;
   readonly scene: Scene;
-  readonly hand: Hand;
-  readonly maximise: Maximised;
+  readonly hand: PlayerHand;
+  readonly maximise: MaximisedDistance;
   /** Outliers count in the means too. */
   readonly keepOutliers: boolean;
 }
@@ -84,7 +84,7 @@ export interface Rung {
   readonly name: string;
   readonly shots: readonly FlownShot[];
   readonly used: number;
-  readonly estimates: Estimates;
+  readonly estimates: SampleEstimates;
   readonly clubSpeed: Speed | undefined;
   readonly attackAngle: Angle | undefined;
   /** Mean launch of the band and the model's shot from it. */
@@ -187,7 +187,7 @@ function disagreementOf(shots: readonly FlownShot[]): Rung['disagreement'] {
 function loftOrProblem(
   clubSpeed: Speed | undefined,
   attackAngle: Angle | undefined,
-  estimates: Estimates,
+  estimates: SampleEstimates,
   model: Shot,
   setup: LadderSetup,
 ): Pick<Rung, 'loft' | 'loftProblem'> {
@@ -204,7 +204,7 @@ function loftOrProblem(
 function loftAnswer(
   clubSpeed: Speed,
   attackAngle: Angle | undefined,
-  estimates: Estimates,
+  estimates: SampleEstimates,
   model: Shot,
   { clubhead, scene, maximise }: LadderSetup,
 ): LoftAnswer {
@@ -259,7 +259,10 @@ function loftAnswer(
 }
 
 /** Mean and interval of what was measured, or the model's value where nothing was. */
-function spanOf(estimate: Estimate | undefined, model: number): { mean: number; low: number; high: number } {
+function spanOf(
+  estimate: SampleEstimate | undefined,
+  model: number,
+): { mean: number; low: number; high: number } {
   if (estimate === undefined) return { mean: model, low: model, high: model };
   const { mean, interval = { low: mean, high: mean } } = estimate;
   return { mean, low: interval.low, high: interval.high };

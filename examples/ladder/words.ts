@@ -15,7 +15,7 @@ export const CAUTIONS: readonly string[] = [
 /** How far the figures can be trusted. */
 export const LIMITS: readonly string[] = [
   'Carry by the model: about ±3 yd (rms on tour averages) where launch and spin are measured well.',
-  'Run after landing: ±30 % at best; landings flatter than about 30° lie outside what any bounce model was tested on, so totals of low flights are rough.',
+  'Run after landing: ±25 %, as far as means of many shots go; landings flatter than 16° lie outside what has been measured, so totals of very low flights are rough.',
   'Best loft: spin from a strike is known to ±20 %, which moves the best loft by a degree or two. The optimum is flat: read the window, not the peak.',
   'The head is a generic driver, not yours: mass, inertia, restitution and face curvature are typical figures.',
 ];

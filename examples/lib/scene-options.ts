@@ -31,7 +31,11 @@ export const SCENE_OPTIONS: Readonly<Record<SceneOption, Option>> = {
     value: '5mph',
     help: 'wind to the right; negative is to the left (default none)',
   },
-  turf: { type: 'string', value: 'NAME', help: 'baked, firm, normal, soft or wet (default normal)' },
+  turf: {
+    type: 'string',
+    value: 'NAME',
+    help: 'baked, firm, normal, soft, wet, artificial and more (default normal)',
+  },
   aerodynamics: {
     type: 'string',
     value: 'ID',

@@ -2,6 +2,7 @@ import type { ChangeFactor, QuantityName, ScatterChange } from 'fairflight/sessi
 import {
   axes,
   box,
+  type Frame,
   frame,
   type KeyEntry,
   key,
@@ -12,7 +13,7 @@ import {
   svg,
   text,
 } from '../lib/chart.js';
-import type { Display } from '../lib/display.js';
+import type { Display, Shown } from '../lib/display.js';
 import { type IntervalRow, intervalChart } from '../lib/interval-chart.js';
 import {
   BLUE,
@@ -31,14 +32,14 @@ import { scatterName, scatterShown } from './words.js';
 
 /** Club speed over time: shots, session means, the averages at both ends, what days alone could make, and the target. */
 export function speedChart(log: TrainingLog, { speed }: Display): string {
-  const { report, sifted, first, last, trendAt } = log;
+  const { report, sifted } = log;
   const times = new Map(report.sessions.map(({ name, time }) => [name, time]));
   const shots = sifted.used.flatMap((shot) => {
     const time = times.get(sessionOf(shot));
     return time === undefined || shot.clubSpeed === undefined ? [] : [[time, shot.clubSpeed] as Point];
   });
   const end = Math.max(...report.sessions.map(({ time }) => time));
-  const { block, detectable, next } = report;
+  const { next } = report;
   const values = [...shots.map(([, value]) => value), ...(next === undefined ? [] : [next.clubSpeed])];
   const [low, high] = [speed.of(Math.min(...values)), speed.of(Math.max(...values))];
   const f = frame({
@@ -56,15 +57,57 @@ export function speedChart(log: TrainingLog, { speed }: Display): string {
     },
     margin: { right: 138 },
   });
-  const edge = f.xAxis.domain;
+  return (
+    key(speedEntries(log)) +
+    svg(
+      f,
+      'Club speed over time',
+      axes(f),
+      ...speedLayers(log, f, speed, shots),
+      ...speedLabels(log, f, speed),
+    )
+  );
+}
+
+function speedLayers(
+  { report, first, last, trendAt }: TrainingLog,
+  f: Frame,
+  speed: Shown,
+  shots: readonly Point[],
+): readonly string[] {
+  const { sessions, block, detectable, next } = report;
+  const [start, end] = f.xAxis.domain;
+  const lastTime = Math.max(...sessions.map(({ time }) => time));
   const level = (from: number, to: number, value: number): readonly Point[] => [
     [from, speed.of(value)],
     [to, speed.of(value)],
   ];
-  const span = (rows: typeof report.sessions): readonly [number, number] => [
-    (rows[0]?.time ?? 0) - 0.012 * end,
-    (rows[rows.length - 1]?.time ?? end) + 0.012 * end,
+  const average = (rows: typeof sessions, value: number): string => {
+    const [from, to] = [rows[0]?.time ?? 0, rows[rows.length - 1]?.time ?? lastTime];
+    return line(f, level(from - 0.012 * lastTime, to + 0.012 * lastTime, value), { colour: INK, width: 3 });
+  };
+  const days = (sign: number, x: number): Point => [x, speed.of(first + sign * (detectable ?? 0))];
+  const trend = (time: number): Point => [time, speed.of(trendAt?.(time) ?? Number.NaN)];
+  return [
+    ...(detectable === undefined ? [] : [box(f, days(-1, start), days(1, end), ORANGE, 0.2)]),
+    ...(trendAt === undefined
+      ? []
+      : [line(f, [trend(0), trend(lastTime)], { colour: BLUE, width: 1.6, dash: '6 4' })]),
+    ...(next === undefined
+      ? []
+      : [line(f, level(start, end, next.clubSpeed), { colour: GREEN, width: 2, dash: '2 4' })]),
+    ...shots.map(([time, value]) => mark(f, [time, speed.of(value)], 'dot', FAINT, 2.8)),
+    ...sessions.map(({ time, clubSpeed, name }) =>
+      mark(f, [time, speed.of(clubSpeed)], 'diamond', BLUE, 5.2, `${name}: ${fixed(speed.of(clubSpeed), 1)}`),
+    ),
+    average(sessions.slice(0, block), first),
+    average(sessions.slice(-block), last),
   ];
+}
+
+/** What stands right of the plot, level with what it names. */
+function speedLabels({ report, first, last }: TrainingLog, f: Frame, speed: Shown): readonly string[] {
+  const { next, detectable } = report;
   const labels = [
     ...(next === undefined ? [] : [{ at: next.clubSpeed, says: 'next target', colour: GREEN }]),
     { at: last, says: 'average now', colour: INK },
@@ -76,57 +119,24 @@ export function speedChart(log: TrainingLog, { speed }: Display): string {
     labels.map(({ at }) => f.y(speed.of(at))),
     16,
   );
-  const layers = [
-    ...(detectable === undefined
-      ? []
-      : [
-          box(
-            f,
-            [edge[0], speed.of(first - detectable)],
-            [edge[1], speed.of(first + detectable)],
-            ORANGE,
-            0.2,
-          ),
-        ]),
-    ...(trendAt === undefined
-      ? []
-      : [
-          line(
-            f,
-            [
-              [0, speed.of(trendAt(0))],
-              [end, speed.of(trendAt(end))],
-            ],
-            { colour: BLUE, width: 1.6, dash: '6 4' },
-          ),
-        ]),
-    ...(next === undefined
-      ? []
-      : [line(f, level(edge[0], edge[1], next.clubSpeed), { colour: GREEN, width: 2, dash: '2 4' })]),
-    ...shots.map(([time, value]) => mark(f, [time, speed.of(value)], 'dot', FAINT, 2.8)),
-    ...report.sessions.map(({ time, clubSpeed, name }) =>
-      mark(f, [time, speed.of(clubSpeed)], 'diamond', BLUE, 5.2, `${name}: ${fixed(speed.of(clubSpeed), 1)}`),
-    ),
-    line(f, level(...span(report.sessions.slice(0, block)), first), { colour: INK, width: 3 }),
-    line(f, level(...span(report.sessions.slice(-block)), last), { colour: INK, width: 3 }),
-    ...labels.map(({ at, says, colour }, i) =>
-      text(f, [edge[1], f.y.invert(places[i] ?? 0)], `${says} ${fixed(speed.of(at), 1)}`, {
-        dx: 7,
-        dy: 4,
-        colour,
-        size: 12,
-        weight: 'bold',
-      }),
-    ),
-  ];
-  const entries: KeyEntry[] = [
+  const [, right] = f.xAxis.domain;
+  return labels.map(({ at, says, colour }, i) =>
+    text(f, [right, f.y.invert(places[i] ?? 0)], `${says} ${fixed(speed.of(at), 1)}`, {
+      dx: 7,
+      dy: 4,
+      colour,
+      size: 12,
+      weight: 'bold',
+    }),
+  );
+}
+
+function speedEntries({ report: { block, detectable, next }, trendAt }: TrainingLog): readonly KeyEntry[] {
+  const averages = block === 1 ? 'first and last session' : `average of the first and last ${block} sessions`;
+  return [
     { name: 'one shot', colour: FAINT, mark: 'dot' },
     { name: 'session mean', colour: BLUE, mark: 'diamond' },
-    {
-      name: block === 1 ? 'first and last session' : `average of the first and last ${block} sessions`,
-      colour: INK,
-      mark: 'line',
-    },
+    { name: averages, colour: INK, mark: 'line' },
     ...(trendAt === undefined ? [] : [{ name: 'trend', colour: BLUE, mark: 'dashes' } as const]),
     ...(detectable === undefined
       ? []
@@ -139,7 +149,6 @@ export function speedChart(log: TrainingLog, { speed }: Display): string {
         ]),
     ...(next === undefined ? [] : [{ name: 'next target', colour: GREEN, mark: 'dots' } as const]),
   ];
-  return key(entries) + svg(f, 'Club speed over time', axes(f), ...layers);
 }
 
 /** Scatter of the last sessions over that of the first. */

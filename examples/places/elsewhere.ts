@@ -1,6 +1,6 @@
 import { mean } from 'd3-array';
 import { type ModelWarning, type Scene, warningText } from 'fairflight';
-import { type Estimate, type MeasuredShot, standardise, summariseSession } from 'fairflight/session';
+import { type MeasuredShot, type SampleEstimate, standardise, summariseSession } from 'fairflight/session';
 import type { Length } from 'fairflight/units';
 import { UsageError } from '../lib/command.js';
 import type { Display } from '../lib/display.js';
@@ -25,8 +25,8 @@ export interface ClubCard {
   readonly club: string;
   readonly shots: number;
   /** Carry and total where it was measured. */
-  readonly carry: Estimate<Length>;
-  readonly total: Estimate<Length>;
+  readonly carry: SampleEstimate<Length>;
+  readonly total: SampleEstimate<Length>;
   readonly basis: { readonly carry: 'measured' | 'modelled'; readonly total: 'measured' | 'modelled' };
   /** Carry by the model less measured; absent when none was measured. */
   readonly modelLess: number | undefined;

@@ -8,7 +8,7 @@ export const LIMITS: readonly string[] = [
   'The launch is taken as it was measured. In the cold a ball also leaves the club slower, and stiff muscles and thick clothes cost club speed: none of that is in these figures, for want of a published figure that could be read. Expect a little less in winter than the card says.',
   'Readings are moved by the difference the model sees between the two places, so most of what it gets wrong about a ball cancels out.',
   'Air density is the main effect of weather and height, and is well known. Wind is that of a forecast, at 10 m over open ground, steady and level: between trees, in gusts and on slopes it differs.',
-  'The run is known to ±30 % at best, and turf is sorted into five kinds by feel: read totals as a guide.',
+  'The run is known to ±25 %, and turf is sorted into five kinds by feel: read totals as a guide.',
 ];
 
 /** What goes beside a card that is carried. */

@@ -5,8 +5,9 @@ import { comments, figure, htmlPage, htmlTable, kept, list, paragraphs, section 
 import { readingSummary, tableNotes } from '../lib/reading.js';
 import { sceneWords } from '../lib/scene-options.js';
 import { capital, counted, escaped, fixed } from '../lib/text.js';
-import { cloudChart, strokesChart, tradeoffChart } from './charts.js';
+import { cloudChart, strokesChart } from './charts.js';
 import { rowsOf, scatterRows } from './rows.js';
+import { tradeoffChart } from './scatter-chart.js';
 import type { Tradeoff } from './tradeoff.js';
 import {
   answerSentence,

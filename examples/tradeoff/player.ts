@@ -1,5 +1,5 @@
 import { deviation, mean, median, sum } from 'd3-array';
-import { type Clubhead, type Delivery, type Hand, isFairflightError, locateStrike } from 'fairflight';
+import { type Clubhead, type Delivery, isFairflightError, locateStrike, type PlayerHand } from 'fairflight';
 import type { Correlation, DeliverySd, ScalableSpread, ScatterLaw } from 'fairflight/dispersion';
 import {
   type MeasuredShot,
@@ -43,7 +43,7 @@ export interface Player {
 export interface PlayerQuestion {
   readonly shots: readonly MeasuredShot[];
   readonly clubhead: Clubhead;
-  readonly hand: Hand;
+  readonly hand: PlayerHand;
   readonly now: Speed | undefined;
   readonly law: LawChoice;
   readonly keepOutliers: boolean;

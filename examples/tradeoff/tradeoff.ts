@@ -4,10 +4,10 @@ import {
   disperse,
   type FasterOrStraighter,
   fasterOrStraighter,
+  type GolferSkill,
   type Hole,
   type ScalableSpread,
   type ScatterLaw,
-  type Skill,
 } from 'fairflight/dispersion';
 import { type Angle, type Length, mph, type Speed, si, toMph } from 'fairflight/units';
 import type { Progress } from '../lib/progress.js';
@@ -21,7 +21,7 @@ export interface Course {
   readonly trees: Length | undefined;
   /** Distance of out of bounds, likewise. */
   readonly bounds: Length | undefined;
-  readonly skill: Skill;
+  readonly skill: GolferSkill;
 }
 
 /** The cloud of shots at one speed. */

@@ -17,7 +17,7 @@ export const LIMITS: readonly string[] = [
   'Everything but club speed and scatter stays as it is: attack angle, loft, aim. A faster swing may want another loft.',
   'Every hole has the same straight fairway, rough and trees; trees leave a recovery shot, out of bounds costs stroke and distance. A tight, wet or bent course gives another answer: say what it is like with the options.',
   'Scatter has tails wider than a normal distribution (Student t, 5 degrees of freedom), since a normal one fits shots poorly (Ko 2012). The strike on the face is worked out from the readings of ball and club.',
-  'Run after landing is known to ±30 % at best.',
+  'Run after landing is known to ±25 %.',
 ];
 
 const per = ({ course }: Tradeoff): string =>

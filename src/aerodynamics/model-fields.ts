@@ -18,7 +18,7 @@ import {
 import { frozen } from '../inputs/frozen.js';
 import { refusal, refuseType } from '../inputs/refuse.js';
 import { sourceFields } from '../inputs/source.js';
-import type { Range } from '../source.js';
+import type { ValidRange } from '../source.js';
 import { RATIO } from '../units/unit.js';
 import { fittedConstantFields } from './fitted-modern.js';
 import type { AerodynamicModel } from './model.js';
@@ -108,7 +108,7 @@ const coefficient: CustomField = {
 
 function rangeField(label: string): RecordField {
   const end = quantity(RATIO, 0, 1e12, 1, label);
-  return record<Range>({ min: end, max: end }, label, ({ min, max }, path) => {
+  return record<ValidRange>({ min: end, max: end }, label, ({ min, max }, path) => {
     if (min > max) throw refusal(`${path}.min`, `${path}.min must not exceed ${path}.max`, { value: min });
   });
 }

@@ -1,4 +1,4 @@
-import type { Range, Source } from '../source.js';
+import type { Source, ValidRange } from '../source.js';
 
 /**
  * A coefficient model: drag and lift of a spinning ball as functions of two numbers, and the decay of its spin.
@@ -15,7 +15,7 @@ export interface AerodynamicModel {
   /** Origin of the coefficients. */
   readonly source: Source;
   /** Where the source has data, 0 to 1e12 each end. Outside it results carry a warning. */
-  readonly validity: { readonly reynolds: Range; readonly spinRatio: Range };
+  readonly validity: { readonly reynolds: ValidRange; readonly spinRatio: ValidRange };
   /** How the coefficients behave outside the validity range, in words. */
   readonly extrapolation: string;
   /**

@@ -1,4 +1,4 @@
-export type { Air, AirState, Place, ReducedPressure } from '../inputs/air.js';
+export type { Air, AirPlace, AirState, ReducedPressure } from '../inputs/air.js';
 export type { Wind, WindProfile } from '../inputs/wind.js';
 export type { WindOrigin, WindReadingOf, WindShape } from '../inputs/wind-reading.js';
 export { moistAirDensity } from './density.js';

@@ -1,4 +1,4 @@
-import { type Air, type AirState, airStateFields, type Place, placeFields } from '../inputs/air.js';
+import { type Air, type AirPlace, type AirState, airStateFields, placeFields } from '../inputs/air.js';
 import { partial } from '../inputs/field.js';
 import { frozen } from '../inputs/frozen.js';
 import { readRecord } from '../inputs/read.js';
@@ -37,7 +37,7 @@ function airOf(state: AirState): Air {
  * @throws {@link FairflightError} when a field is not finite, out of range or unknown
  * @example airAtAltitude({ altitude: metres(1600), temperature: celsius(28) })
  */
-export function airAtAltitude(place: Place): Air {
+export function airAtAltitude(place: AirPlace): Air {
   const { altitude, temperature, relativeHumidity } = readRecord(placeFields, place, 'place');
   const height = geopotentialAltitude(altitude);
   return airOf({

@@ -25,7 +25,7 @@ import {
   pick,
   placesOf,
   replicatesOf,
-  type Share,
+  type ShareOfShots,
   shareOf,
 } from './monte-carlo.js';
 import { type GroundEllipse, groundEllipses, type LandingRegion, landingRegion } from './region.js';
@@ -98,9 +98,9 @@ export interface Dispersion {
   /** 50, 90 and 95 % highest-density regions of where balls rest; absent when they lie on a line. */
   readonly restRegion?: LandingRegion;
   /** Share of balls at rest on the fairway; present when a fairway was given. */
-  readonly fairway?: Share;
+  readonly fairway?: ShareOfShots;
   /** Share of balls at rest beyond the lateral limits given. */
-  readonly beyond?: { readonly left?: Share; readonly right?: Share };
+  readonly beyond?: { readonly left?: ShareOfShots; readonly right?: ShareOfShots };
   /** How the estimates settled as shots were added. */
   readonly convergence: readonly ConvergenceRow[];
   /** Every shot. */
@@ -117,7 +117,7 @@ const LEVELS = [0.5, 0.9, 0.95];
  * Scatters a player's shots about the usual one, plays each through strike, flight and run, and says where they go.
  *
  * The Monte Carlo error beside each figure is what another seed would change; it says nothing about the models, whose
- * spin is good to ±20 % and whose run is a band of ±30 %.
+ * spin is good to ±20 % and whose run is a band of ±25 %.
  * A scattered shot outside what a delivery or launch may have is in no figure and stands among `failures`.
  * @param scattered - the delivery or launch the player means to make, and how shots differ from it
  * @param scene - air, wind, ground, turf, ball and coefficient model; each has a default

@@ -5,7 +5,7 @@ import { isotonic } from '../numerics/index.js';
 import { type Length, toFeet, toYards } from '../units/index.js';
 import { FEET, RATIO, YARDS } from '../units/unit.js';
 import { greenRadiusField } from './hole.js';
-import { BASELINE_ROWS, type Lie, PUTTING_ROWS } from './strokes-baseline.js';
+import { BASELINE_ROWS, type BallLie, PUTTING_ROWS } from './strokes-baseline.js';
 
 /** A golfer by average score. */
 export interface Golfer {
@@ -14,12 +14,12 @@ export interface Golfer {
 }
 
 /** Whose strokes are counted: a tour professional, for whom the table was published, or a golfer by average score. */
-export type Skill = 'professional' | Golfer;
+export type GolferSkill = 'professional' | Golfer;
 
 /** Options of {@link expectedStrokes}. */
 export interface ExpectedStrokesOptions {
   /** Default `professional`. */
-  readonly skill?: Skill;
+  readonly skill?: GolferSkill;
   /**
    * `smoothed` (default): the table made to rise with distance by isotonic regression. `raw`: as published, where
    * from the tee 120 yd cost more than 140 yd.
@@ -82,7 +82,7 @@ export function strokesSettings({ skill, table = 'smoothed' }: ExpectedStrokesOp
 type Curve = readonly (readonly [distance: number, strokes: number])[];
 
 /** @internal */
-export const LIES: readonly Lie[] = ['tee', 'fairway', 'rough', 'sand', 'recovery', 'green'];
+export const LIES: readonly BallLie[] = ['tee', 'fairway', 'rough', 'sand', 'recovery', 'green'];
 
 /** Distances to the hole from off the green. @internal */
 export const distanceField: QuantityField = /* @__PURE__ */ frozen(() =>
@@ -114,7 +114,7 @@ const PUTTING_REACH_OF_NINETY = 33 / 19;
  * @throws {@link FairflightError} `invalid-input` or `outside-range`
  */
 export function expectedStrokes(
-  lie: Lie,
+  lie: BallLie,
   distance: Length,
   options: ExpectedStrokesOptions = {},
 ): ExpectedStrokes {
@@ -137,7 +137,7 @@ export function expectedStrokes(
   };
 }
 
-function basisOf(lie: Lie, share: number): StrokesBasis {
+function basisOf(lie: BallLie, share: number): StrokesBasis {
   if (lie === 'green') return share === 0 ? 'professional-putts' : 'stretched-putts';
   if (share === 0) return 'professional-table';
   if (lie !== 'tee') return 'table-and-tee-gap';
@@ -145,7 +145,7 @@ function basisOf(lie: Lie, share: number): StrokesBasis {
 }
 
 /** {@link expectedStrokes} with inputs already read, from any distance [m]: the number alone. @internal */
-export function strokesFrom(lie: Lie, distance: number, { share, table }: StrokesSettings): number {
+export function strokesFrom(lie: BallLie, distance: number, { share, table }: StrokesSettings): number {
   const curve = CURVES[table][lie];
   if (lie === 'green') return Math.max(1, interpolate(curve, puttReach(distance, share)));
   const yards = toYards(distance as Length);
@@ -163,11 +163,11 @@ function puttReach(distance: number, share: number): number {
 }
 
 /** Distance of the first published row; that of the putts stands after one for a ball in the hole. */
-function firstOf(lie: Lie, rows: Curve): number {
+function firstOf(lie: BallLie, rows: Curve): number {
   return rows[lie === 'green' ? 1 : 0]?.[0] ?? 0;
 }
 
-function rawCurve(lie: Lie): Curve {
+function rawCurve(lie: BallLie): Curve {
   if (lie === 'green') return [[0, 1], ...PUTTING_ROWS];
   const column = LIES.indexOf(lie) + 1;
   return BASELINE_ROWS.flatMap((row) => {
@@ -190,10 +190,11 @@ function interpolate(curve: Curve, distance: number): number {
   return y0 + ((y1 - y0) * (distance - x0)) / (x1 - x0);
 }
 
-const CURVES: { readonly [T in 'raw' | 'smoothed']: { readonly [L in Lie]: Curve } } = /* @__PURE__ */ frozen(
-  () => {
-    const raw = Object.fromEntries(LIES.map((lie) => [lie, rawCurve(lie)])) as { [L in Lie]: Curve };
-    const smoothed = Object.fromEntries(LIES.map((lie) => [lie, smooth(raw[lie])])) as { [L in Lie]: Curve };
+const CURVES: { readonly [T in 'raw' | 'smoothed']: { readonly [L in BallLie]: Curve } } =
+  /* @__PURE__ */ frozen(() => {
+    const raw = Object.fromEntries(LIES.map((lie) => [lie, rawCurve(lie)])) as { [L in BallLie]: Curve };
+    const smoothed = Object.fromEntries(LIES.map((lie) => [lie, smooth(raw[lie])])) as {
+      [L in BallLie]: Curve;
+    };
     return { raw, smoothed };
-  },
-);
+  });

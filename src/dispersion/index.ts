@@ -15,7 +15,7 @@ export {
   type ExpectedStrokesOptions,
   expectedStrokes,
   type Golfer,
-  type Skill,
+  type GolferSkill,
   type StrokesBasis,
 } from './expected-strokes.js';
 export {
@@ -37,7 +37,7 @@ export type {
   HazardStrip,
   Hole,
 } from './hole.js';
-export type { DistanceDistribution, MonteCarlo, Share } from './monte-carlo.js';
+export type { DistanceDistribution, MonteCarlo, ShareOfShots } from './monte-carlo.js';
 export type { GroundPoint, Polygon } from './polygon.js';
 export { type PublishedScatter, publishedScatter } from './published-scatter.js';
 export type { DensityGrid, GroundEllipse, GroundRegion, LandingRegion } from './region.js';
@@ -45,7 +45,7 @@ export type { ScatterLaw } from './scatter-law.js';
 export type { Scattered } from './scattered.js';
 export type { ShotLie } from './shot-lie.js';
 export type { Correlation, DeliverySd, LaunchSd, OwnSpread, ScalableSpread, SdOf, Spread } from './spread.js';
-export type { Lie } from './strokes-baseline.js';
+export type { BallLie } from './strokes-baseline.js';
 export {
   type HoleQuestion,
   type StrokesOnHole,

@@ -11,7 +11,7 @@ export interface MonteCarlo<Q extends number = number> {
 }
 
 /** A share of shots. */
-export interface Share {
+export interface ShareOfShots {
   /** Share, 0 to 1. */
   readonly share: number;
   /** Monte Carlo standard error. */
@@ -93,7 +93,7 @@ export function distributionOf(
 }
 
 /** Share of shots for which something holds. @internal */
-export function shareOf(parts: readonly (readonly number[])[], hits: readonly boolean[]): Share {
+export function shareOf(parts: readonly (readonly number[])[], hits: readonly boolean[]): ShareOfShots {
   const numbers = hits.map(Number);
   const { value, standardError } = estimate(parts, numbers, mean);
   return { share: value, standardError, interval: wilson(value, hits.length) };

@@ -1,4 +1,4 @@
-import type { Delivery, Hand } from '../inputs/delivery.js';
+import type { Delivery, PlayerHand } from '../inputs/delivery.js';
 import type { Launch } from '../inputs/launch.js';
 import { refusal } from '../inputs/refuse.js';
 import { chiSquareQuantile, normalQuantile, symmetricEigen } from '../numerics/index.js';
@@ -124,7 +124,7 @@ function correlationRoot(
 interface Kit {
   /** What the numbers are, in the order of the standard deviations. */
   readonly names: readonly string[];
-  readonly hand: Hand;
+  readonly hand: PlayerHand;
   /** The numbers of the usual shot. */
   readonly centre: readonly number[];
   readonly numbers: (shot: Delivery | Launch) => number[];
@@ -132,7 +132,7 @@ interface Kit {
   readonly shot: (values: readonly number[]) => Delivery | Launch;
 }
 
-function handOf(shot: Delivery | Launch): Hand {
+function handOf(shot: Delivery | Launch): PlayerHand {
   return ('hand' in shot ? shot.hand : undefined) ?? 'right';
 }
 

@@ -1,5 +1,5 @@
 /** Where the ball lies. `recovery`: trees or the like, the way to the hole blocked. */
-export type Lie = 'tee' | 'fairway' | 'rough' | 'sand' | 'recovery' | 'green';
+export type BallLie = 'tee' | 'fairway' | 'rough' | 'sand' | 'recovery' | 'green';
 
 /**
  * Distance [yd], then strokes to hole out from tee, fairway, rough, sand and recovery, as published: Broadie M (2012)

@@ -22,7 +22,7 @@ import {
 } from './expected-strokes.js';
 import { type Hole, holeField } from './hole.js';
 import { scoreOf, type TeeShotScore } from './hole-strokes.js';
-import { estimate, type MonteCarlo, replicatesOf, type Share, shareOf } from './monte-carlo.js';
+import { estimate, type MonteCarlo, replicatesOf, type ShareOfShots, shareOf } from './monte-carlo.js';
 import { readScattered, type Scattered } from './scattered.js';
 import { SHOT_LIES, type ShotLie } from './shot-lie.js';
 
@@ -55,7 +55,7 @@ export interface StrokesOnHole {
   /** Expected strokes on the hole, the tee shot counted. */
   readonly strokes: MonteCarlo;
   /** Where tee shots end. */
-  readonly endings: { readonly [L in ShotLie]: Share };
+  readonly endings: { readonly [L in ShotLie]: ShareOfShots };
   /** What each ending costs on average, strokes on the hole; absent where no shot ended so. */
   readonly cost: { readonly [L in ShotLie]?: number };
   /** The aim used [rad]. */
@@ -111,7 +111,7 @@ export function strokesOf(
         scores.map((score) => score.ending === ending),
       ),
     ]),
-  ) as { [L in ShotLie]: Share };
+  ) as { [L in ShotLie]: ShareOfShots };
   const cost = Object.fromEntries(
     SHOT_LIES.flatMap((ending) => {
       const own = scores.filter((score) => score.ending === ending).map((score) => score.strokes);

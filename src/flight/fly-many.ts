@@ -1,6 +1,6 @@
 import { compiledLaw } from '../aerodynamics/compiled-law.js';
 import { airFields } from '../inputs/air.js';
-import { type Column, readColumns } from '../inputs/columns.js';
+import { type NumberColumn, readColumns } from '../inputs/columns.js';
 import { custom, type Declared, optional, type QuantityField } from '../inputs/field.js';
 import { type FlightOptions, flightOptionFields } from '../inputs/flight-options.js';
 import { frozen } from '../inputs/frozen.js';
@@ -22,31 +22,31 @@ import { sceneProblem, setAir, setLaunch, type WritableProblem } from './problem
 /** Launches as columns, one number a flight, SI units; columns left out are 0. */
 export interface LaunchColumns {
   /** Ball speed [m/s], 1 to 110. */
-  readonly ballSpeed: Column;
+  readonly ballSpeed: NumberColumn;
   /** Launch angle [rad], + up. */
-  readonly launchAngle: Column;
+  readonly launchAngle: NumberColumn;
   /** Spin rate across the launch direction [rad/s]. */
-  readonly spinRate: Column;
+  readonly spinRate: NumberColumn;
   /** Launch direction [rad], + right. */
-  readonly launchDirection?: Column;
+  readonly launchDirection?: NumberColumn;
   /** Tilt of the spin axis [rad], + right. */
-  readonly spinAxisTilt?: Column;
+  readonly spinAxisTilt?: NumberColumn;
   /** Rifle spin [rad/s]. */
-  readonly rifleSpin?: Column;
+  readonly rifleSpin?: NumberColumn;
 }
 
 /** Conditions that change from flight to flight; a column left out takes the scene's value. */
 export interface ConditionColumns {
   /** Air density [kg/m³]. */
-  readonly airDensity?: Column;
+  readonly airDensity?: NumberColumn;
   /** Air viscosity [Pa s]. */
-  readonly airViscosity?: Column;
+  readonly airViscosity?: NumberColumn;
   /** Wind down the target line [m/s], + tailwind. */
-  readonly windAlong?: Column;
+  readonly windAlong?: NumberColumn;
   /** Wind across the target line [m/s], + toward the right. */
-  readonly windAcross?: Column;
+  readonly windAcross?: NumberColumn;
   /** Elevation of the ground plane [m]. */
-  readonly elevation?: Column;
+  readonly elevation?: NumberColumn;
 }
 
 /** Launches as typed arrays, checked. @internal */

@@ -1,13 +1,13 @@
 import type { AerodynamicModel } from '../aerodynamics/index.js';
 import { windRatio } from '../air/wind-ratio.js';
-import type { Range } from '../source.js';
+import type { ValidRange } from '../source.js';
 import { type CarryEffect, type ModelWarning, outsideRange } from '../warnings/warning.js';
 import type { FlightProblem } from './problem.js';
 
 /** Reynolds numbers and spin ratios met in a flight. @internal */
 export interface SeenRanges {
-  readonly reynolds: Range;
-  readonly spinRatio: Range;
+  readonly reynolds: ValidRange;
+  readonly spinRatio: ValidRange;
 }
 
 /**
@@ -77,7 +77,7 @@ function widen(range: { min: number; max: number }, value: number): void {
 }
 
 /** The end of `seen` that lies further outside `valid`, relative to the end it passed. */
-function furthestOutside(seen: Range, valid: Range): number | undefined {
+function furthestOutside(seen: ValidRange, valid: ValidRange): number | undefined {
   const below = valid.min > 0 && seen.min < valid.min ? 1 - seen.min / valid.min : 0;
   const over = seen.max > valid.max ? seen.max / valid.max - 1 : 0;
   if (below === 0 && over === 0) return undefined;

@@ -24,7 +24,7 @@ export interface AirState {
 }
 
 /** A place of which only the elevation need be known. */
-export interface Place {
+export interface AirPlace {
   /** Height above mean sea level [m], −500 to 5,000. */
   readonly altitude: Length;
   /** Air temperature there [K], 223.15 to 333.15; default 20 °C at sea level, less 6.5 K a kilometre. */
@@ -60,8 +60,8 @@ export const airStateFields: Declared<AirState> = /* @__PURE__ */ frozen(() => (
   carbonDioxide: optional(quantity(RATIO, 0, 0.01, 0.0004, 'mole fraction of carbon dioxide')),
 }));
 
-/** Declaration of {@link Place}. @internal */
-export const placeFields: Declared<Place> = /* @__PURE__ */ frozen(() => ({
+/** Declaration of {@link AirPlace}. @internal */
+export const placeFields: Declared<AirPlace> = /* @__PURE__ */ frozen(() => ({
   altitude: quantity(METRES, -500, 5000, 1600, 'altitude'),
   temperature: optional(airStateFields.temperature),
   relativeHumidity: optional(airStateFields.relativeHumidity),

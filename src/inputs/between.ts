@@ -3,7 +3,7 @@ import { readField } from './read.js';
 import { refusal } from './refuse.js';
 
 /** A range of a quantity, both ends included. */
-export interface Between<Q extends number> {
+export interface QuantityRange<Q extends number> {
   /** Lower end. */
   readonly min: Q;
   /** Upper end. */

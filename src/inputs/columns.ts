@@ -4,7 +4,7 @@ import { allows, requireKnown } from './read.js';
 import { refusal, refuseQuantity, refuseType } from './refuse.js';
 
 /** Numbers of one quantity, a row each. */
-export type Column = Float64Array | readonly number[];
+export type NumberColumn = Float64Array | readonly number[];
 
 /**
  * Reads columns of equal length by the fields of a record: each number is checked like the field itself. Plain lists,

@@ -4,7 +4,7 @@ import { type ChoiceField, choice, type Declared, optional, quantity, record } f
 import { frozen } from './frozen.js';
 
 /** Which way round a player stands. */
-export type Hand = 'right' | 'left';
+export type PlayerHand = 'right' | 'left';
 
 /** Where the ball meets the face, measured along the club: toe stays toe for either hand. */
 export interface StrikeOffset {
@@ -37,7 +37,7 @@ export interface Delivery {
    */
   readonly closureRate?: AngularSpeed;
   /** Which way round the player stands; default right. */
-  readonly hand?: Hand;
+  readonly hand?: PlayerHand;
 }
 
 /** Declaration of {@link StrikeOffset}. @internal */
@@ -46,8 +46,10 @@ export const strikeOffsetFields: Declared<StrikeOffset> = /* @__PURE__ */ frozen
   high: quantity(MILLIMETRES, -0.04, 0.04, 0.005, 'strike up the face'),
 }));
 
-/** Declaration of {@link Hand}. @internal */
-export const handField: ChoiceField = /* @__PURE__ */ frozen(() => choice<Hand>(['right', 'left'], 'hand'));
+/** Declaration of {@link PlayerHand}. @internal */
+export const handField: ChoiceField = /* @__PURE__ */ frozen(() =>
+  choice<PlayerHand>(['right', 'left'], 'hand'),
+);
 
 /** Declaration of {@link Delivery}. @internal */
 export const deliveryFields: Declared<Delivery> = /* @__PURE__ */ frozen(() => ({

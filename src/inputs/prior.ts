@@ -1,7 +1,7 @@
 import { type Declared, type QuantityField, quantity, type RecordField, record } from './field.js';
 
 /** A normal prior in SI units. */
-export interface Prior {
+export interface NormalPrior {
   /** Mean, within the range of the quantity. */
   readonly mean: number;
   /** Standard deviation, above 0. */
@@ -17,7 +17,7 @@ const NARROWEST = 1e-6;
  * @internal
  */
 export function priorField({ said, min, max, example, label }: QuantityField, widest: number): RecordField {
-  const fields: Declared<Prior> = {
+  const fields: Declared<NormalPrior> = {
     mean: quantity(said, min, max, example, label),
     standardDeviation: quantity(said, NARROWEST, widest, (max - min) / 20, `standard deviation of ${label}`),
   };

@@ -1,8 +1,8 @@
-import type { Confidence, Source } from '../source.js';
+import type { Source, SourceConfidence } from '../source.js';
 import { choice, count, type Declared, optional, text } from './field.js';
 import { frozen } from './frozen.js';
 
-const CONFIDENCE: readonly Confidence[] = [
+const CONFIDENCE: readonly SourceConfidence[] = [
   'published',
   'second-hand',
   'from memory',

@@ -1,4 +1,4 @@
-import { type Between, between, orBetween } from '../inputs/between.js';
+import { between, orBetween, type QuantityRange } from '../inputs/between.js';
 import { deliveryFields } from '../inputs/delivery.js';
 import { type Declared, optional, record } from '../inputs/field.js';
 import { frozen } from '../inputs/frozen.js';
@@ -9,9 +9,9 @@ import { resolveScene, type Scene } from '../scene/scene.js';
 import { type Angle, type AngularSpeed, RADIANS_PER_DEGREE, type Speed, si } from '../units/index.js';
 import { createSearch, type Deliverer, plainLaunch, type Search } from './deliverer.js';
 import {
-  type Bound,
+  type DistanceOptimum,
   type LaunchWindow,
-  type Optimum,
+  type OptimumBound,
   type OptimumOptions,
   optimumOptionFields,
 } from './optimum.js';
@@ -27,7 +27,7 @@ export interface LaunchQuestion {
    * Attack angle [rad], or a range to choose from, + up, −0.6 to 0.6; default level. The best of a range is nearly always its upper
    * end: see `heldBy`.
    */
-  readonly attackAngle?: Angle | Between<Angle>;
+  readonly attackAngle?: Angle | QuantityRange<Angle>;
   /**
    * Launch angles and spin rates to choose from freely, in place of what the clubhead can deliver. The best is then
    * usually a corner of the box: see `heldBy`.
@@ -38,13 +38,13 @@ export interface LaunchQuestion {
 /** A box of launches. */
 export interface LaunchBox {
   /** Launch angles [rad], −π/2 to π/2 each end. */
-  readonly launchAngle: Between<Angle>;
+  readonly launchAngle: QuantityRange<Angle>;
   /** Spin rates [rad/s], 0 to 2,100 each end. */
-  readonly spinRate: Between<AngularSpeed>;
+  readonly spinRate: QuantityRange<AngularSpeed>;
 }
 
 /** The launch that goes furthest. */
-export interface LaunchOptimum extends Optimum {
+export interface LaunchOptimum extends DistanceOptimum {
   /** Best launch. */
   readonly launch: Launch;
   /** What the search was confined to: launches that the clubhead delivers, or the box given as `freely`. */
@@ -118,7 +118,7 @@ export function bestLaunch(
 function amongDeliverable(
   search: Search,
   ballSpeed: Speed,
-  attackAngle: Angle | Between<Angle>,
+  attackAngle: Angle | QuantityRange<Angle>,
 ): LaunchOptimum {
   const { deliverer, player, lofts, minimumDescent } = search;
   const { min, max } = typeof attackAngle === 'object' ? attackAngle : { min: attackAngle, max: attackAngle };
@@ -199,11 +199,11 @@ function over(
 
 function heldBy(
   outer: Maximum | undefined,
-  outerName: Bound,
+  outerName: OptimumBound,
   inner: Maximum,
-  innerName: Bound,
-): readonly Bound[] {
-  const bounds: Bound[] = [];
+  innerName: OptimumBound,
+): readonly OptimumBound[] {
+  const bounds: OptimumBound[] = [];
   if (outer?.heldBy === 'range') bounds.push(outerName);
   if (inner.heldBy === 'range') bounds.push(innerName);
   if (inner.heldBy === 'constraint') bounds.push('minimum-descent-angle');

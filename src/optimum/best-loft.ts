@@ -7,11 +7,11 @@ import type { Shot } from '../shot/index.js';
 import { type Angle, type Length, mph, type Speed, si } from '../units/index.js';
 import { createSearch, requireComputed, type Search } from './deliverer.js';
 import {
+  type DistanceOptimum,
+  type DriftWindow,
   type LaunchWindow,
-  type Optimum,
   type OptimumOptions,
   optimumOptionFields,
-  type Window,
 } from './optimum.js';
 import { bestLoftAt, boundsOf, descentWarnings, requireLanded } from './over-loft.js';
 import type { Trial } from './search.js';
@@ -38,8 +38,8 @@ export interface LoftAdvice {
   /** A centred strike with the loft delivered now. */
   readonly now: Shot;
   /**
-   * Distance to be gained [m]. Negative when the present flight is flatter than the least descent allows and the model
-   * lets it live on run; then look at `carryGain`.
+   * Distance to be gained [m]. Negative when the present flight is flatter than `minimumDescentAngle` allows and lives on
+   * run; then look at `carryGain`.
    */
   readonly gain: Length;
   /** Carry to be gained [m]. */
@@ -47,14 +47,14 @@ export interface LoftAdvice {
 }
 
 /** The loft that goes furthest. */
-export interface LoftOptimum extends Optimum {
+export interface LoftOptimum extends DistanceOptimum {
   /** Best dynamic loft [rad]. */
   readonly dynamicLoft: Angle;
   /** How far each input may drift. More speed never loses distance. */
   readonly window: LaunchWindow & {
-    readonly clubSpeed: Window<Speed>;
-    readonly attackAngle: Window<Angle>;
-    readonly dynamicLoft: Window<Angle>;
+    readonly clubSpeed: DriftWindow<Speed>;
+    readonly attackAngle: DriftWindow<Angle>;
+    readonly dynamicLoft: DriftWindow<Angle>;
   };
   /** Present when `deliveredLoft` was given. */
   readonly advice?: LoftAdvice;
@@ -71,10 +71,11 @@ export const loftQuestionFields: Declared<LoftQuestion> = /* @__PURE__ */ frozen
  * The dynamic loft that carries, or goes in total, furthest at a club speed and attack angle, through the strike model
  * for level, square, centred strikes: launch and spin are what this head can deliver, not free.
  *
- * When total is maximised the flight must come down at 30° or more, unless `minimumDescentAngle` says otherwise: below,
- * the model would find its longest totals where no bounce has been measured. The optimum is flat; read `window`.
- * Spin from a strike is known to ±20 % and the run to ±30 %, which moves the best loft by a degree or two. Before a
- * club is changed, a fitter should watch it hit, and the rules of the game and local rules apply.
+ * The optimum is flat; read `window`. The longest totals are lower flights than the longest carries: with 3–5° less loft
+ * on level ground, coming down at 20–30° and living on run. Hard turf and slow speeds take that further; `warnings` says
+ * when a landing is flatter than any bounce measured, and `minimumDescentAngle` keeps such flights out. Spin from a
+ * strike is known to ±20 % and the run to ±25 %, which moves the best loft by a degree or two. Before a club is changed,
+ * a fitter should watch it hit, and the rules of the game and local rules apply.
  *
  * Compare Penner 2001, Am. J. Phys. 69, 563, which asks the same of head speed with an older ball and head.
  * @param swing - club speed and attack angle; a speed whose ball would leave faster than 110 m/s is refused

@@ -1,5 +1,5 @@
 import type { Clubhead } from '../clubhead/index.js';
-import type { Between } from '../inputs/between.js';
+import type { QuantityRange } from '../inputs/between.js';
 import { frozen } from '../inputs/frozen.js';
 import { type Launch, launchFields } from '../inputs/launch.js';
 import { allows } from '../inputs/read.js';
@@ -10,8 +10,8 @@ import { requireFlyable } from '../shot/struck-launch.js';
 import { createWalk, type Walk, type WalkResult } from '../shot/walk.js';
 import { squareStrike } from '../strike/impact.js';
 import { createStriker } from '../strike/striker.js';
-import { type Angle, degrees, RADIANS_PER_DEGREE, type Speed, si } from '../units/index.js';
-import type { Maximised, OptimumOptions } from './optimum.js';
+import { type Angle, degrees, type Speed, si } from '../units/index.js';
+import type { MaximisedDistance, OptimumOptions } from './optimum.js';
 import type { Trial } from './search.js';
 
 /** A level, square, centred strike and the walk that follows, as plain numbers. @internal */
@@ -26,29 +26,27 @@ export interface Deliverer {
 
 /** What a search needs, made of scene and options. @internal */
 export interface Search {
-  readonly maximise: Maximised;
+  readonly maximise: MaximisedDistance;
   readonly deliverer: Deliverer;
   readonly player: Player;
   readonly clubhead: Clubhead;
-  readonly lofts: Between<Angle>;
+  readonly lofts: QuantityRange<Angle>;
   readonly minimumDescent: number | undefined;
 }
 
-const LOFTS: Between<Angle> = /* @__PURE__ */ frozen(() => ({ min: degrees(2), max: degrees(60) }));
-const DESCENT_FOR_TOTAL = 30 * RADIANS_PER_DEGREE;
+const LOFTS: QuantityRange<Angle> = /* @__PURE__ */ frozen(() => ({ min: degrees(2), max: degrees(60) }));
 
 /** Makes a search of a scene and options already read. @internal */
 export function createSearch(scene: ResolvedScene, options: OptimumOptions): Search {
   const { maximise = 'carry', dynamicLoft = LOFTS, minimumDescentAngle, ...rest } = options;
   const settings = shotSettings(rest);
-  const minimumDescent = minimumDescentAngle ?? (maximise === 'total' ? DESCENT_FOR_TOTAL : undefined);
   return {
     maximise,
-    deliverer: createDeliverer(scene, settings, maximise === 'total', minimumDescent),
+    deliverer: createDeliverer(scene, settings, maximise === 'total', minimumDescentAngle),
     player: createPlayer(scene, settings),
     clubhead: settings.clubhead,
     lofts: dynamicLoft,
-    minimumDescent,
+    minimumDescent: minimumDescentAngle,
   };
 }
 

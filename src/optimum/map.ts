@@ -1,6 +1,6 @@
 import { settingsOf } from '../flight/fly.js';
 import { type FlightColumns, flightEndings, flyColumns } from '../flight/fly-many.js';
-import { type Between, between } from '../inputs/between.js';
+import { between, type QuantityRange } from '../inputs/between.js';
 import { count, type Declared, flag, optional } from '../inputs/field.js';
 import { type FlightOptions, flightOptionFields } from '../inputs/flight-options.js';
 import { frozen } from '../inputs/frozen.js';
@@ -15,9 +15,9 @@ export interface MapQuestion {
   /** Ball speed [m/s], 1 to 110. */
   readonly ballSpeed: Speed;
   /** Launch angles [rad], −π/2 to π/2 each end. */
-  readonly launchAngle: Between<Angle>;
+  readonly launchAngle: QuantityRange<Angle>;
   /** Spin rates [rad/s], 0 to 2,100 each end. */
-  readonly spinRate: Between<AngularSpeed>;
+  readonly spinRate: QuantityRange<AngularSpeed>;
 }
 
 /** Options of {@link carryMap}. */

@@ -1,9 +1,9 @@
-import type { Between } from '../inputs/between.js';
+import type { QuantityRange } from '../inputs/between.js';
 import { refusal } from '../inputs/refuse.js';
 import { type Angle, RADIANS_PER_DEGREE } from '../units/index.js';
 import type { ModelWarning } from '../warnings/index.js';
 import type { Deliverer } from './deliverer.js';
-import type { Bound } from './optimum.js';
+import type { OptimumBound } from './optimum.js';
 import { type Maximum, maximise } from './search.js';
 
 /** Widest cell of the search [rad]: the humps of total against loft are 3° apart. */
@@ -14,7 +14,7 @@ export function bestLoftAt(
   { strike, trial }: Deliverer,
   speed: number,
   attack: number,
-  { min, max }: Between<Angle>,
+  { min, max }: QuantityRange<Angle>,
 ): Maximum {
   const cells = Math.max(2, Math.ceil((max - min) / LOFT_CELL));
   return maximise((loft) => trial(strike(speed, attack, loft)), min, max, cells);
@@ -32,7 +32,7 @@ export function requireLanded(best: Maximum): void {
 }
 
 /** What holds an optimum over loft. @internal */
-export function boundsOf(best: Maximum, range: Bound): readonly Bound[] {
+export function boundsOf(best: Maximum, range: OptimumBound): readonly OptimumBound[] {
   if (best.heldBy === 'nothing') return [];
   return best.heldBy === 'range' ? [range] : ['minimum-descent-angle'];
 }

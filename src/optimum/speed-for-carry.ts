@@ -1,4 +1,4 @@
-import { type Between, between, orBetween } from '../inputs/between.js';
+import { between, orBetween, type QuantityRange } from '../inputs/between.js';
 import { deliveryFields } from '../inputs/delivery.js';
 import { type Declared, optional, type QuantityField, quantity } from '../inputs/field.js';
 import { frozen } from '../inputs/frozen.js';
@@ -17,9 +17,9 @@ export interface SpeedOptions extends ShotOptions {
   /** Attack angle [rad], + up, −0.6 to 0.6; default level. */
   readonly attackAngle?: Angle;
   /** Dynamic loft [rad], −0.4 to 1.4, or a range to choose the best from at each speed; default the best of 2° to 60°. */
-  readonly dynamicLoft?: Angle | Between<Angle>;
+  readonly dynamicLoft?: Angle | QuantityRange<Angle>;
   /** Club speeds looked at [m/s], 1 to 90 each end; default 10 to 150 mph. */
-  readonly clubSpeed?: Between<Speed>;
+  readonly clubSpeed?: QuantityRange<Speed>;
 }
 
 /** Declaration of {@link SpeedOptions}. @internal */
@@ -62,7 +62,7 @@ export type SpeedAnswer =
 
 /** Step of the search [m/s]: 5 mph. */
 const STEP = 5 * METRES_PER_SECOND_PER_MPH;
-const SPEEDS: Between<Speed> = /* @__PURE__ */ frozen(() => ({ min: mph(10), max: mph(150) }));
+const SPEEDS: QuantityRange<Speed> = /* @__PURE__ */ frozen(() => ({ min: mph(10), max: mph(150) }));
 
 /**
  * The least club speed that carries a distance with a level-faced, square, centred strike: at the dynamic loft given, or

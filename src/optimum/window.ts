@@ -1,7 +1,7 @@
 import { launchFields as fields, type Launch } from '../inputs/launch.js';
 import { mph, RADIANS_PER_DEGREE, si } from '../units/index.js';
 import type { Deliverer } from './deliverer.js';
-import type { LaunchWindow, Window } from './optimum.js';
+import type { DriftWindow, LaunchWindow } from './optimum.js';
 import { type Maximum, reach, type Trial } from './search.js';
 
 /** Share of the distance that a window may lose. */
@@ -16,7 +16,7 @@ export type Edges = <Q extends number>(
   lower: number,
   upper: number,
   step: number,
-) => Window<Q>;
+) => DriftWindow<Q>;
 
 /** Windows around an optimum. Where nothing is steep enough, only the distance counts. @internal */
 export function windowsFor(best: Maximum): Edges {
@@ -27,7 +27,7 @@ export function windowsFor(best: Maximum): Edges {
     lower: number,
     upper: number,
     step: number,
-  ): Window<Q> => {
+  ): DriftWindow<Q> => {
     const judged = best.met ? trial : (at: number) => ({ ...trial(at), margin: Number.POSITIVE_INFINITY });
     const { low, high } = reach(judged, x, keep, lower, upper, step);
     const held = [low?.byConstraint && ('low' as const), high?.byConstraint && ('high' as const)].filter(

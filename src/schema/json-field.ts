@@ -2,6 +2,7 @@ import type { CustomField, Field, RecordField, Relate } from '../inputs/field.js
 
 /** A JSON Schema, draft 2020-12, as plain data. */
 export interface JsonSchema {
+  /** What a keyword says. */
   readonly [keyword: string]: unknown;
 }
 

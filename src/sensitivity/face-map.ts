@@ -55,7 +55,7 @@ export interface FaceMap {
   readonly sidespin: readonly AngularSpeed[];
   /** Carry [m]. */
   readonly carry: readonly Length[];
-  /** Total [m]; the run in it is good to ±30 % at best. */
+  /** Total [m]; the run in it is good to ±25 %. */
   readonly total: readonly Length[];
   /** Sideways position at rest [m], + right. */
   readonly side: readonly Length[];

@@ -15,7 +15,7 @@ export type SmashReading =
   | 'spinRate';
 
 /** Readings that cannot all be right. */
-export interface Misread {
+export interface SmashMisread {
   /** The reading most likely wrong. */
   readonly reading: SmashReading;
   /** Whether it reads too high or too low. */
@@ -48,7 +48,7 @@ export interface SmashCase {
   readonly errors: ReadingErrors;
   readonly smash: number;
   readonly achievable: number;
-  readonly possible: Misread['possible'];
+  readonly possible: SmashMisread['possible'];
   /** Relative standard deviation of smash against possible. */
   readonly error: number;
   /** Carry that the readings as they are give [m]. */
@@ -61,7 +61,7 @@ export interface SmashCase {
  * at a time; where they cannot tell, club speed, the less certain of the two speeds.
  * @internal
  */
-export function misreadOf(known: SmashCase): Misread | undefined {
+export function misreadOf(known: SmashCase): SmashMisread | undefined {
   const { shot, smash, achievable, possible, error, carryModel } = known;
   const high = smash > possible.max * (1 + 2 * error);
   const low = smash < possible.min * (1 - 2 * error);

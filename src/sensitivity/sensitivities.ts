@@ -27,7 +27,7 @@ import {
 import { changedAir } from './weather.js';
 
 /** What a shot comes to, or by how much it changes. */
-export interface Outcome {
+export interface ShotOutcome {
   /** Ball speed [m/s]. */
   readonly ballSpeed: Speed;
   /** Launch angle [rad]. */
@@ -38,7 +38,7 @@ export interface Outcome {
   readonly spinRate: AngularSpeed;
   /** Carry [m]. */
   readonly carry: Length;
-  /** Total [m]; the run in it is good to ±30 % at best. */
+  /** Total [m]; the run in it is good to ±25 %. */
   readonly total: Length;
   /** Sideways position at rest [m], + right. */
   readonly side: Length;
@@ -49,7 +49,7 @@ export interface Outcome {
 }
 
 /** What is changed in a row of {@link Sensitivities}. */
-export type Change =
+export type SensitivityChange =
   | 'clubSpeed'
   | 'attackAngle'
   | 'attackWithLoft'
@@ -70,20 +70,20 @@ export type Change =
 /** One change and what it is worth. */
 export interface Sensitivity {
   /** What is changed. */
-  readonly change: Change;
+  readonly change: SensitivityChange;
   /** The step in words, for example `+1 mph club speed`. */
   readonly label: string;
   /** Size of the step, SI. */
   readonly step: number;
   /** Difference that the whole step makes. */
-  readonly difference: Outcome;
+  readonly difference: ShotOutcome;
   /** Difference that the opposite step makes: a curved effect has not just its sign turned. */
-  readonly opposite: Outcome;
+  readonly opposite: ShotOutcome;
   /**
    * Derivative times the step: what a very small change is worth, scaled up. Central differences with one Richardson
    * extrapolation, good to four digits or more; of `total` and `side` only where the count of bounces does not change.
    */
-  readonly slope: Outcome;
+  readonly slope: ShotOutcome;
 }
 
 /** What {@link sensitivities} returns. */
@@ -91,7 +91,7 @@ export interface Sensitivities {
   /** The shot that everything is compared with. */
   readonly shot: Shot;
   /** What it comes to. */
-  readonly base: Outcome;
+  readonly base: ShotOutcome;
   /** One row a change. */
   readonly rows: readonly Sensitivity[];
 }
@@ -111,8 +111,8 @@ export const sensitivityOptionFields: Declared<SensitivityOptions> = /* @__PURE_
   weather: optional(record(partial(airStateFields), 'weather')),
 }));
 
-type Units = Readonly<Record<Change, number>>;
-type StepTable = readonly (readonly [change: Change, step: number, label: string])[];
+type Units = Readonly<Record<SensitivityChange, number>>;
+type StepTable = readonly (readonly [change: SensitivityChange, step: number, label: string])[];
 
 const AROUND: StepTable = /* @__PURE__ */ frozen(() => [
   ['temperature', 10, '+10 °C'],
@@ -183,15 +183,15 @@ export function sensitivities(
   const start = readStart(from);
   const shot = createPlayer(around, settings).play(start);
   const fine = { ...settings, tolerance: TOLERANCE };
-  const play = (change: Units): Outcome => {
+  const play = (change: Units): ShotOutcome => {
     const player = createPlayer(changedScene(around, weather, change), fine);
     return outcomeOf(landed(player.fromLaunch(changedStart(start, change, player))));
   };
-  const at = (change: Change, value: number): Outcome => play({ ...NONE, [change]: value });
+  const at = (change: SensitivityChange, value: number): ShotOutcome => play({ ...NONE, [change]: value });
   const base = play(NONE);
   const table = start.delivery === undefined ? BALL : CLUB;
   const rows = [...table, ...AROUND].map(([change, step, label]): Sensitivity => {
-    const central = (h: number): Outcome =>
+    const central = (h: number): ShotOutcome =>
       combined(at(change, h * step), at(change, -h * step), (up, down) => (up - down) / (2 * h));
     return {
       change,
@@ -258,7 +258,7 @@ function changedScene(scene: ResolvedScene, weather: Partial<AirState>, c: Units
   };
 }
 
-function outcomeOf({ launch, flight, carry, total, side }: Shot): Outcome {
+function outcomeOf({ launch, flight, carry, total, side }: Shot): ShotOutcome {
   const { ballSpeed, launchAngle, launchDirection = si<Angle>(0), spinRate } = launch;
   const { apex, descentAngle } = flight;
   return { ballSpeed, launchAngle, launchDirection, spinRate, carry, total, side, apex, descentAngle };
@@ -266,7 +266,7 @@ function outcomeOf({ launch, flight, carry, total, side }: Shot): Outcome {
 
 const minus = (a: number, b: number): number => a - b;
 
-function combined(a: Outcome, b: Outcome, by: (a: number, b: number) => number): Outcome {
-  const entries = Object.entries(a).map(([key, value]) => [key, by(value, b[key as keyof Outcome])]);
-  return Object.fromEntries(entries) as unknown as Outcome;
+function combined(a: ShotOutcome, b: ShotOutcome, by: (a: number, b: number) => number): ShotOutcome {
+  const entries = Object.entries(a).map(([key, value]) => [key, by(value, b[key as keyof ShotOutcome])]);
+  return Object.fromEntries(entries) as unknown as ShotOutcome;
 }

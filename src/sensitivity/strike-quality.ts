@@ -21,7 +21,7 @@ import { defaultReadingErrors } from '../strike/measurement.js';
 import { createStriker } from '../strike/striker.js';
 import { type Angle, type AngularSpeed, degrees, type Length, type Speed, si } from '../units/index.js';
 import { DEGREES } from '../units/unit.js';
-import { type Misread, misreadOf } from './misread.js';
+import { misreadOf, type SmashMisread } from './misread.js';
 
 /** Readings of one strike that {@link strikeQuality} judges. */
 export interface StrikeReadings {
@@ -121,7 +121,7 @@ export interface StrikeQuality {
   /** Present when launch angle and spin rate were given. */
   readonly launch?: LaunchQuality;
   /** Present when the readings cannot be right. */
-  readonly misread?: Misread;
+  readonly misread?: SmashMisread;
 }
 
 /**

@@ -42,7 +42,7 @@ export interface SplitChange {
 export interface ChangeAttribution {
   /** Change of the mean carry. */
   readonly carry: SplitChange;
-  /** Change of the mean total; the run in it is known to ±30 % at best. */
+  /** Change of the mean total; the run in it is known to ±25 %. */
   readonly total: SplitChange;
   /** Coverage of the intervals. */
   readonly level: number;

@@ -1,7 +1,7 @@
 import type { FlightSettings } from '../flight/fly.js';
 import type { Launch } from '../inputs/launch.js';
 import type { MeasuredShot } from '../inputs/measured-shot.js';
-import type { Prior } from '../inputs/prior.js';
+import type { NormalPrior } from '../inputs/prior.js';
 import type { FlightReadingErrors, ReadingErrors } from '../inputs/readings.js';
 import { FLIGHT_READINGS } from '../inputs/readings.js';
 import { median } from '../numerics/index.js';
@@ -52,7 +52,7 @@ export function strikeBlock(
   shots: readonly MeasuredShot[],
   parameters: readonly FitParameter[],
   setting: Setting,
-  priors: Readonly<Record<'restitution' | 'tangentialRestitution', Prior>>,
+  priors: Readonly<Record<'restitution' | 'tangentialRestitution', NormalPrior>>,
   learn: boolean,
 ): Block {
   const { used, leftOut } = sorted(shots, 'strike', parameters);

@@ -1,7 +1,7 @@
 import type { Clubhead } from '../clubhead/index.js';
-import type { Hand } from '../inputs/delivery.js';
+import type { PlayerHand } from '../inputs/delivery.js';
 import type { MeasuredShot } from '../inputs/measured-shot.js';
-import type { Prior } from '../inputs/prior.js';
+import type { NormalPrior } from '../inputs/prior.js';
 import type { ReadingErrors } from '../inputs/readings.js';
 import { logSumExp, median } from '../numerics/index.js';
 import type { ResolvedScene } from '../scene/scene.js';
@@ -10,20 +10,20 @@ import { locate } from '../strike/locate.js';
 
 /** Normal priors of where on the face a strike was. @internal */
 export interface FacePrior {
-  readonly toe: Prior;
-  readonly high: Prior;
+  readonly toe: NormalPrior;
+  readonly high: NormalPrior;
 }
 
 /** What all shots of a calibration have in common. @internal */
 export interface Setting {
   readonly head: Clubhead;
   readonly scene: ResolvedScene;
-  readonly hand: Hand;
+  readonly hand: PlayerHand;
   readonly errors: ReadingErrors;
   /** Strikes of anyone, from which the strikes of this player are learnt. */
   readonly anyone: FacePrior;
   /** Habits of the player in what was not measured, where they are not those of anyone with this club. */
-  readonly usual: { readonly attackAngle?: Prior; readonly dynamicLoft?: Prior };
+  readonly usual: { readonly attackAngle?: NormalPrior; readonly dynamicLoft?: NormalPrior };
 }
 
 /** A place on the face [m]. @internal */

@@ -3,7 +3,7 @@ import { clubheads } from '../clubhead/index.js';
 import { clubheadField } from '../clubhead/presets.js';
 import { type FlightSettings, settingsOf } from '../flight/fly.js';
 import type { Clubhead } from '../inputs/clubhead.js';
-import { type Hand, handField, strikeOffsetFields } from '../inputs/delivery.js';
+import { handField, type PlayerHand, strikeOffsetFields } from '../inputs/delivery.js';
 import {
   choice,
   type Declared,
@@ -16,7 +16,7 @@ import {
 } from '../inputs/field.js';
 import { type FlightOptions, flightOptionFields } from '../inputs/flight-options.js';
 import { frozen } from '../inputs/frozen.js';
-import { type Prior, priorField } from '../inputs/prior.js';
+import { type NormalPrior, priorField } from '../inputs/prior.js';
 import { readOptions } from '../inputs/read.js';
 import {
   type FlightReadingErrors,
@@ -31,7 +31,7 @@ import { defaultFlightReadingErrors } from './calibrate-flight.js';
 import type { CalibrationTarget } from './calibration.js';
 
 /** What has a prior in a calibration: the values themselves, and where on the face the strikes are. */
-export type CalibrationPriors = { readonly [K in CalibrationTarget | 'toe' | 'high']: Prior };
+export type CalibrationPriors = { readonly [K in CalibrationTarget | 'toe' | 'high']: NormalPrior };
 
 /** Options of `calibrate`. */
 export interface CalibrationOptions extends FlightOptions {
@@ -40,7 +40,7 @@ export interface CalibrationOptions extends FlightOptions {
   /** The head the shots were hit with, or the name of a preset; default the generic driver. */
   readonly clubhead?: Clubhead | ClubheadName;
   /** Which way round the player stands; default right. */
-  readonly hand?: Hand;
+  readonly hand?: PlayerHand;
   /** Standard deviations of the readings of club and ball; defaults as in `defaultReadingErrors`. */
   readonly readingErrors?: Partial<ReadingErrors>;
   /** Standard deviations of the readings of the flight; default carry 1.5 %, apex 3 %, descent 1°. */
@@ -107,7 +107,7 @@ export const calibrationOptionFields: Declared<CalibrationOptions> = /* @__PURE_
 export interface CalibrationSettings {
   readonly what: readonly CalibrationTarget[];
   readonly clubhead: Clubhead;
-  readonly hand: Hand;
+  readonly hand: PlayerHand;
   readonly readingErrors: ReadingErrors;
   readonly flightErrors: FlightReadingErrors;
   readonly priors: CalibrationPriors;

@@ -3,7 +3,7 @@ import type { OddShot } from './odd-shots.js';
 import type { QuantityName, ShotQuantities } from './quantities.js';
 
 /** What a handful of readings say about one quantity; all in SI. */
-export interface Estimate<Q extends number = number> {
+export interface SampleEstimate<Q extends number = number> {
   /** Readings. */
   readonly count: number;
   /** Their mean. */
@@ -19,7 +19,7 @@ export interface Estimate<Q extends number = number> {
 }
 
 /** Estimates of every quantity that was measured. */
-export type Estimates = { readonly [K in QuantityName]?: Estimate<ShotQuantities[K]> };
+export type SampleEstimates = { readonly [K in QuantityName]?: SampleEstimate<ShotQuantities[K]> };
 
 /** One band of a session. */
 export interface BandSummary {
@@ -28,13 +28,13 @@ export interface BandSummary {
   /** Places of its shots in the list given. */
   readonly shots: readonly number[];
   /** Every shot of the band counted. */
-  readonly quantities: Estimates;
+  readonly quantities: SampleEstimates;
   /** The same without the shots found to be outliers; absent when there are none. */
-  readonly withoutOutliers?: Estimates;
+  readonly withoutOutliers?: SampleEstimates;
 }
 
 /** How a quantity changes with club speed. */
-export interface Trend {
+export interface SessionTrend {
   /** Change a metre per second of club speed, SI unit of the quantity over m/s. */
   readonly slope: number;
   /** Interval for the slope. */
@@ -82,7 +82,7 @@ export interface SessionSummary {
   /** Shots that stand apart from their band. Flagged only: every figure outside `withoutOutliers` counts them. */
   readonly oddShots: readonly OddShot[];
   /** Trend of each quantity with club speed, over all shots (Theil–Sen, which a few wild shots leave alone). */
-  readonly trends: { readonly [K in QuantityName]?: Trend };
+  readonly trends: { readonly [K in QuantityName]?: SessionTrend };
   /** Repeatability of each quantity. */
   readonly repeatability: { readonly [K in QuantityName]?: Repeatability };
   /** Shots needed to show gains of club speed; empty when club speed does not repeat in any band. */

@@ -75,7 +75,7 @@ export const twoScenesFields: Declared<TwoScenes> = /* @__PURE__ */ frozen(() =>
  * cancels.
  *
  * How far differences can be trusted: density is the main effect and is well known; wind is known to the profile
- * given; a change of turf moves the run, a band of ±30 % at best.
+ * given; a change of turf moves the run, a band of ±25 %.
  * @param shot - ball speed, launch angle and spin rate at least; direction and axis tilt default to 0
  * @param scenes - `from`, the scene it was measured in, and `to`, the one to move it to
  * @param options - tolerance and time limit

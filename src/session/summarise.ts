@@ -22,12 +22,12 @@ import { QUANTITY_NAMES, QUANTITY_WORDS, type QuantityName, quantityOf } from '.
 import { remarksOn } from './session-remarks.js';
 import type {
   BandSummary,
-  Estimate,
-  Estimates,
   Repeatability,
+  SampleEstimate,
+  SampleEstimates,
   SessionSummary,
+  SessionTrend,
   ShotsToShow,
-  Trend,
 } from './session-summary.js';
 import { type Banding, bandingField, bandShots } from './speed-bands.js';
 
@@ -110,16 +110,20 @@ export function summariseSession(
   };
 }
 
-function estimatesOf(shots: readonly MeasuredShot[], members: readonly number[], level: number): Estimates {
-  const estimates: { [K in QuantityName]?: Estimate } = {};
+function estimatesOf(
+  shots: readonly MeasuredShot[],
+  members: readonly number[],
+  level: number,
+): SampleEstimates {
+  const estimates: { [K in QuantityName]?: SampleEstimate } = {};
   for (const name of QUANTITY_NAMES) {
     const values = valuesOf(shots, members, name);
     if (values.length > 0) estimates[name] = estimateOf(values, level);
   }
-  return estimates as Estimates;
+  return estimates as SampleEstimates;
 }
 
-function estimateOf(values: readonly number[], level: number): Estimate {
+function estimateOf(values: readonly number[], level: number): SampleEstimate {
   const several = values.length >= 2;
   return {
     count: values.length,
@@ -135,7 +139,7 @@ function valuesOf(shots: readonly MeasuredShot[], members: readonly number[], na
 }
 
 function trendsOf(shots: readonly MeasuredShot[], level: number): SessionSummary['trends'] {
-  const trends: { [K in QuantityName]?: Trend } = {};
+  const trends: { [K in QuantityName]?: SessionTrend } = {};
   for (const name of QUANTITY_NAMES) {
     if (name === 'clubSpeed') continue;
     const pairs = shots.flatMap((shot) => {

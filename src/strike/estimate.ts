@@ -1,5 +1,5 @@
 import type { Delivery, StrikeOffset } from '../inputs/delivery.js';
-import type { BallReading, Reading } from '../inputs/readings.js';
+import type { BallReading, StrikeReading } from '../inputs/readings.js';
 import type { Angle, Length } from '../units/index.js';
 
 /** How firmly one offset is determined. */
@@ -47,7 +47,7 @@ export interface StrikeSolution {
 /** One reading against what the solution predicts. */
 export interface ReadingResidual {
   /** Which reading. */
-  readonly reading: Reading;
+  readonly reading: StrikeReading;
   /** As measured, SI. */
   readonly measured: number;
   /** As the solution has it, SI. */
@@ -89,7 +89,7 @@ export interface InconsistentStrike extends EstimateBasis {
   /** Tells this answer from the other. */
   readonly outcome: 'inconsistent';
   /** The readings most likely wrong, the first one most: more than one when the set cannot tell them apart. */
-  readonly suspects: readonly [Reading, ...Reading[]];
+  readonly suspects: readonly [StrikeReading, ...StrikeReading[]];
   /** What contradicts what. */
   readonly message: string;
 }

@@ -1,11 +1,11 @@
-export type { Delivery, Hand, StrikeOffset } from '../inputs/delivery.js';
-export type { Prior } from '../inputs/prior.js';
+export type { Delivery, PlayerHand, StrikeOffset } from '../inputs/delivery.js';
+export type { NormalPrior } from '../inputs/prior.js';
 export type {
   BallReading,
   ClubReading,
-  Reading,
   ReadingErrors,
   StrikeMeasurement,
+  StrikeReading,
 } from '../inputs/readings.js';
 export type * from './estimate.js';
 export { type LocateOptions, locateStrike } from './locate.js';

@@ -1,7 +1,7 @@
 import type { Ball } from '../ball/index.js';
 import type { Clubhead } from '../clubhead/index.js';
 import { frozen } from '../inputs/frozen.js';
-import type { Prior } from '../inputs/prior.js';
+import type { NormalPrior } from '../inputs/prior.js';
 import {
   BALL_READINGS,
   type BallReading,
@@ -34,12 +34,12 @@ export function defaultPriors(
   head: Clubhead,
   ball: Ball,
   measured: StrikeMeasurement,
-): Record<Unknown, Prior> {
+): Record<Unknown, NormalPrior> {
   const wood = head.clubClass === 'driver' || head.clubClass === 'fairway-wood';
   const attack = wood ? 0 : -3.5;
   const loft = head.staticLoft + (wood ? 2 : -6) * DEGREE;
   const grip = head.tangentialRestitution;
-  const priors: Record<Unknown, Prior> = {
+  const priors: Record<Unknown, NormalPrior> = {
     toe: { mean: 0, standardDeviation: 0.015 },
     high: { mean: 0, standardDeviation: 0.01 },
     clubSpeed: { mean: 45, standardDeviation: 8 },
@@ -61,7 +61,7 @@ export function defaultPriors(
 /** The least-squares problem of one measured strike in units of standard deviations. @internal */
 export interface LocateProblem {
   /** Prior of each unknown, the reading where there is one. */
-  readonly priors: readonly Prior[];
+  readonly priors: readonly NormalPrior[];
   /** Readings of the ball that were given. */
   readonly readings: readonly {
     readonly reading: BallReading;
@@ -94,9 +94,9 @@ export function locateProblem(
   ball: Ball,
   mirror: 1 | -1,
   errors: ReadingErrors,
-  given: Readonly<Partial<Record<Unknown, Prior>>>,
+  given: Readonly<Partial<Record<Unknown, NormalPrior>>>,
 ): LocateProblem {
-  const byName: Record<Unknown, Prior> = { ...defaultPriors(head, ball, measured), ...given };
+  const byName: Record<Unknown, NormalPrior> = { ...defaultPriors(head, ball, measured), ...given };
   for (const reading of CLUB_READINGS) {
     const mean = measured[reading];
     if (mean !== undefined) {
@@ -111,7 +111,7 @@ export function locateProblem(
   const striker = createStriker({ clubhead: head, ball });
   const input = { ...squareStrike(0, 0, 0), mirror };
   const at = (q: readonly number[], i: number): number => {
-    const prior = priors[i] as Prior;
+    const prior = priors[i] as NormalPrior;
     return prior.mean + prior.standardDeviation * (q[i] as number);
   };
   const launchAt = (q: readonly number[]): StrikeResult['launch'] | undefined => {
@@ -157,7 +157,7 @@ export function locateProblem(
     return [...rows, ...q.map((_, i) => q.map((__, j) => (i === j ? 1 : 0)))];
   };
   const standardised = (i: number, value: number): number => {
-    const prior = priors[i] as Prior;
+    const prior = priors[i] as NormalPrior;
     return (value - prior.mean) / prior.standardDeviation;
   };
   return {

@@ -1,4 +1,4 @@
-import type { Hand, StrikeOffset } from '../inputs/delivery.js';
+import type { PlayerHand, StrikeOffset } from '../inputs/delivery.js';
 import { CLUB_READINGS, type ReadingErrors, type StrikeMeasurement } from '../inputs/readings.js';
 import { chiSquareQuantile } from '../numerics/index.js';
 import { si } from '../units/index.js';
@@ -7,7 +7,12 @@ import type { Fit } from './locate-fit.js';
 import { type LocateProblem, readingError, UNKNOWNS } from './locate-model.js';
 
 /** A minimum as a place on the face and the delivery that goes with it. @internal */
-export function solutionOf(problem: LocateProblem, fit: Fit, weight: number, hand: Hand): StrikeSolution {
+export function solutionOf(
+  problem: LocateProblem,
+  fit: Fit,
+  weight: number,
+  hand: PlayerHand,
+): StrikeSolution {
   const [toe = 0, high = 0, clubSpeed = 0, attack = 0, path = 0, face = 0, loft = 0] = problem.valuesAt(
     fit.q,
   );

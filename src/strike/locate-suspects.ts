@@ -1,4 +1,4 @@
-import type { Reading } from '../inputs/readings.js';
+import type { StrikeReading } from '../inputs/readings.js';
 import type { EstimateBasis, InconsistentStrike } from './estimate.js';
 
 /** Leaving out another reading must raise chi-square by this much before it is cleared (two standard deviations). */
@@ -12,7 +12,7 @@ const SUSPECT = 4;
  */
 export function inconsistent(
   common: EstimateBasis,
-  without: (reading: Reading) => number,
+  without: (reading: StrikeReading) => number,
 ): InconsistentStrike {
   const ranked = common.residuals
     .map(({ reading }) => ({ reading, chiSquare: without(reading) }))

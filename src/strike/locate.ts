@@ -2,7 +2,7 @@ import { ballField } from '../ball/ball.js';
 import { type Ball, type BallName, balls } from '../ball/index.js';
 import { type Clubhead, type ClubheadName, clubheads } from '../clubhead/index.js';
 import { clubheadField } from '../clubhead/presets.js';
-import { type Hand, handField } from '../inputs/delivery.js';
+import { handField, type PlayerHand } from '../inputs/delivery.js';
 import { type Declared, optional, partial, record } from '../inputs/field.js';
 import { frozen } from '../inputs/frozen.js';
 import { measuredShotFields } from '../inputs/measured-shot.js';
@@ -31,7 +31,7 @@ export interface LocateOptions {
   /** Ball, or the name of a preset; default the conforming ball. */
   readonly ball?: Ball | BallName;
   /** Which way round the player stands; default right. */
-  readonly hand?: Hand;
+  readonly hand?: PlayerHand;
   /** Standard deviations of the readings; default {@link defaultReadingErrors}. */
   readonly readingErrors?: Partial<ReadingErrors>;
   /** Priors; each has a default. */
@@ -51,7 +51,7 @@ export const locateOptionFields: Declared<LocateOptions> = /* @__PURE__ */ froze
 export interface LocateSettings {
   readonly clubhead: Clubhead;
   readonly ball: Ball;
-  readonly hand: Hand;
+  readonly hand: PlayerHand;
   readonly readingErrors: ReadingErrors;
   readonly priors: StrikePriors;
 }

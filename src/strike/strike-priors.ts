@@ -2,26 +2,26 @@ import { tangentialRestitutionValueField } from '../inputs/clubhead.js';
 import { deliveryFields, strikeOffsetFields } from '../inputs/delivery.js';
 import { type Declared, optional } from '../inputs/field.js';
 import { frozen } from '../inputs/frozen.js';
-import { type Prior, priorField } from '../inputs/prior.js';
+import { type NormalPrior, priorField } from '../inputs/prior.js';
 
 /** Priors of {@link locateStrike}; lengths in metres, angles in radians, speed in m/s. All defaults are assumptions. */
 export interface StrikePriors {
   /** Toward the toe [m]; default 0 ± 15 mm. */
-  readonly toe?: Prior;
+  readonly toe?: NormalPrior;
   /** Up the face [m]; default 0 ± 10 mm. */
-  readonly high?: Prior;
+  readonly high?: NormalPrior;
   /** Club speed [m/s] where not measured; default from ball speed, ±10 %. */
-  readonly clubSpeed?: Prior;
+  readonly clubSpeed?: NormalPrior;
   /** Attack angle [rad] where not measured; default typical of the class ± 3.5°. */
-  readonly attackAngle?: Prior;
+  readonly attackAngle?: NormalPrior;
   /** Club path [rad] where not measured; default 0 ± 4°. */
-  readonly clubPath?: Prior;
+  readonly clubPath?: NormalPrior;
   /** Face angle [rad] where not measured; default 0 ± 4°. */
-  readonly faceAngle?: Prior;
+  readonly faceAngle?: NormalPrior;
   /** Dynamic loft [rad] where not measured; default static loft +2° (woods) or −6° (irons), ± 4°. */
-  readonly dynamicLoft?: Prior;
+  readonly dynamicLoft?: NormalPrior;
   /** Tangential restitution (its limit, for an oblique law); default the head's ± 0.1. */
-  readonly grip?: Prior;
+  readonly grip?: NormalPrior;
 }
 
 /** Widest standard deviation of a prior [SI]: as good as none. */

@@ -1,10 +1,10 @@
 import { describe } from '../errors.js';
 import {
   type Air,
+  type AirPlace,
   type AirState,
   airFields,
   airStateFields,
-  type Place,
   placeFields,
 } from '../inputs/air.js';
 import { type Ball, ballFields } from '../inputs/ball.js';
@@ -45,7 +45,7 @@ export type FactorValues = Numbers<'delivery', Delivery> &
   Numbers<'clubhead.tangentialRestitution', Kind<Clubhead['tangentialRestitution'], 'constant'>> &
   Numbers<'clubhead.tangentialRestitution', Kind<Clubhead['tangentialRestitution'], 'oblique'>> &
   Numbers<'launch', Launch> &
-  Numbers<'air', Omit<AirState, 'carbonDioxide'> & Pick<Place, 'altitude'> & Air> &
+  Numbers<'air', Omit<AirState, 'carbonDioxide'> & Pick<AirPlace, 'altitude'> & Air> &
   Numbers<'wind', Wind & Pick<WindReadingFields, 'speed' | 'from'>> &
   Numbers<'wind.profile', Kind<WindProfile, 'log'>> &
   Numbers<'wind.profile', Kind<WindProfile, 'power'>> &

@@ -22,6 +22,6 @@ export function biberLaw({ tilt, restitution, friction }: BiberBounce): BounceLa
       speed: { min: 1.9, max: 38.7 },
       descent: { min: 16 * RADIANS_PER_DEGREE, max: 90 * RADIANS_PER_DEGREE },
     },
-    band: 0.2,
+    band: 0.25,
   };
 }

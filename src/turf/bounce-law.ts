@@ -1,5 +1,5 @@
 import type { TurfBounce } from '../inputs/turf.js';
-import type { Range } from '../source.js';
+import type { ValidRange } from '../source.js';
 
 /** What a bounce model makes of turf: the wall that a ball meets, and what it takes from the ball. @internal */
 export interface BounceLaw {
@@ -17,7 +17,7 @@ export interface BounceLaw {
   /** Coulomb friction coefficient. */
   readonly friction: number;
   /** Bounces that the model was fitted to or tested on: speed [m/s] and descent [rad]. */
-  readonly tested: { readonly speed: Range; readonly descent: Range };
+  readonly tested: { readonly speed: ValidRange; readonly descent: ValidRange };
   /**
    * Relative half-width of the band of a run: twice the rms of error over run that the comparison with outside runs and
    * totals leaves (docs/validation.md).

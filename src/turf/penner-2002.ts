@@ -39,6 +39,6 @@ export function pennerLaw({ tiltScale, tiltCap, restitutionScale, friction }: Pe
       speed: { min: 15, max: 30 },
       descent: { min: 35 * RADIANS_PER_DEGREE, max: 60 * RADIANS_PER_DEGREE },
     },
-    band: 0.6,
+    band: 0.65,
   };
 }

@@ -35,7 +35,11 @@ export interface Run {
   readonly restsAt: Vector3;
   /** How it ended: at rest, or still rolling or hopping at the time limit (a slope steeper than the turf can hold). */
   readonly ended: 'at-rest' | 'still-rolling';
-  /** Run as a band [m]: no bounce model is better than ±30 %. */
+  /**
+   * Run as a band [m]: ±25 % with the bounce of Biber et al. 2023, ±65 % with that of Penner 2002, which is twice the rms of
+   * error over run that the outside rows of run and total leave (docs/validation.md). They are means of many shots; single
+   * drives of one player on one day differ by as much again.
+   */
   readonly band: { readonly low: Length; readonly high: Length };
   /** Nodes of hops, skid and roll, for `pathOf` and `stateAt`; times since the first landing. */
   readonly track: Track;

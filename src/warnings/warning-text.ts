@@ -1,7 +1,7 @@
 import { choice, type Declared, optional, quantity, record, text } from '../inputs/field.js';
 import { frozen } from '../inputs/frozen.js';
 import { readOptions, readRecord } from '../inputs/read.js';
-import type { Range } from '../source.js';
+import type { ValidRange } from '../source.js';
 import {
   DEGREES,
   inUnit,
@@ -65,7 +65,7 @@ export const warningFields: Declared<ModelWarning> = /* @__PURE__ */ frozen(() =
     severity: choice<Severity>(['note', 'caution'], 'severity'),
     model: text('fitted-modern', 'id of the model'),
     quantity: text('spinRatio', 'quantity'),
-    range: record<Range>({ min: any, max: any }, 'published range'),
+    range: record<ValidRange>({ min: any, max: any }, 'published range'),
     value: any,
     effect: optional(
       record<Required<ModelWarning>['effect']>(

@@ -1,4 +1,4 @@
-import type { Range } from '../source.js';
+import type { ValidRange } from '../source.js';
 import type { Length } from '../units/index.js';
 
 /** What a warning is about; stable, for programs. {@link warningText} makes the sentence. */
@@ -40,7 +40,7 @@ export interface ModelWarning {
   /** Quantity that left the range, for example `spinRatio`. */
   readonly quantity: string;
   /** Published range [SI]. */
-  readonly range: Range;
+  readonly range: ValidRange;
   /** The value furthest outside the range [SI]. */
   readonly value: number;
   /** What it may change, where that can be told. */
@@ -75,7 +75,7 @@ export function outsideRange(
   code: WarningCode,
   model: string,
   quantity: string,
-  { min, max }: Range,
+  { min, max }: ValidRange,
   value: number,
   effect?: CarryEffect,
 ): ModelWarning | undefined {

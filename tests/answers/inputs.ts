@@ -1,5 +1,5 @@
 import type { Launch } from '../../src/scene/index.js';
-import type { Delivery, Hand } from '../../src/strike/index.js';
+import type { Delivery, PlayerHand } from '../../src/strike/index.js';
 import { degrees, degreesPerSecond, millimetres, mph, rpm } from '../../src/units/index.js';
 
 /** A delivery in mph, degrees, millimetres and degrees per second; level, square and centred where nothing is said. */
@@ -12,7 +12,7 @@ export interface Swing {
   readonly toe?: number;
   readonly high?: number;
   readonly closure?: number;
-  readonly hand?: Hand;
+  readonly hand?: PlayerHand;
 }
 
 /** The delivery of a swing. */

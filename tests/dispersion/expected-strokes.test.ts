@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { expectedStrokes, type Lie } from '../../src/dispersion/index.js';
+import { type BallLie, expectedStrokes } from '../../src/dispersion/index.js';
 import { feet, metres, yards } from '../../src/units/index.js';
 import { caught } from '../caught.js';
 
 const at = (
-  lie: Lie,
+  lie: BallLie,
   distance: number,
   averageScore?: number,
   table: 'raw' | 'smoothed' = 'smoothed',
@@ -106,7 +106,7 @@ describe('expectedStrokes', () => {
     expect(field(() => expectedStrokes('fairway', metres(-1)))).toBe('distance');
     expect(field(() => expectedStrokes('fairway', yards(801)))).toBe('distance');
     expect(field(() => expectedStrokes('green', metres(51)))).toBe('distance');
-    expect(field(() => expectedStrokes('water' as Lie, metres(100)))).toBe('lie');
+    expect(field(() => expectedStrokes('water' as BallLie, metres(100)))).toBe('lie');
     expect(field(given({ skill: { averageScore: 200 } }))).toBe('options.skill.averageScore');
     expect(field(given({ skill: 'amateur' }))).toBe('options.skill');
     expect(field(given({ skill: {} }))).toBe('options.skill.averageScore');

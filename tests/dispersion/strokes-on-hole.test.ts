@@ -1,13 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { strokesOptionFields, strokesSettings } from '../../src/dispersion/expected-strokes.js';
 import {
+  type BallLie,
   disperse,
   expectedStrokes,
+  type GolferSkill,
   type Hole,
-  type Lie,
   publishedScatter,
   type ShotColumns,
-  type Skill,
   type StrokesOnHole,
   strokesOnHole,
 } from '../../src/dispersion/index.js';
@@ -40,7 +40,7 @@ const hole: Hole = {
 const professional = strokesSettings({});
 const score = (columns: ShotColumns, on: Hole): ReturnType<typeof strokesOf> =>
   strokesOf(columns, on, professional);
-const need = (lie: Lie, distance: number): number => expectedStrokes(lie, yards(distance)).strokes;
+const need = (lie: BallLie, distance: number): number => expectedStrokes(lie, yards(distance)).strokes;
 
 describe('strokesOnHole', () => {
   it.each([
@@ -167,7 +167,7 @@ describe('what 20 yards off the tee are worth', () => {
   function round(
     ball: number,
     direction: number,
-    skill: Skill,
+    skill: GolferSkill,
     scale: number,
   ): { total: number; strokes: number } {
     const cloud = disperse(

@@ -10,7 +10,7 @@ const declared = new Set(all.map(({ name }) => name));
 /** The records whose numbers have comments elsewhere: of a declared type, or fields with comments of their own. */
 function isToldElsewhere(type: string, field: DeclaredField, own: readonly DeclaredField[]): boolean {
   return (
-    (type.match(/\w+/g) ?? []).some((word) => declared.has(word) || word === 'Prior') ||
+    (type.match(/\w+/g) ?? []).some((word) => declared.has(word) || word === 'NormalPrior') ||
     own.some(({ name }) => name.startsWith(`${field.name}.`))
   );
 }

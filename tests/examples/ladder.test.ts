@@ -161,7 +161,7 @@ describe('the ladder on its bundled data', () => {
       expect(shown).toMatch(/qualified fitter/);
       expect(shown).toMatch(/local rules/);
     }
-    expect(html).toMatch(/±30 %/);
+    expect(html).toMatch(/±25 %/);
   });
 });
 
@@ -316,7 +316,7 @@ describe('the command line of the ladder', () => {
   it.each([
     [['--altitude', '1200'], /--altitude needs a number with its unit, like 1200m; got "1200"/],
     [['--altitude', '1200parsec'], /scene\.air\.altitude has the unit "parsec"/],
-    [['--turf', 'concrete'], /scene\.turf must be one of baked, firm, normal, soft, wet/],
+    [['--turf', 'concrete'], /scene\.turf must be one of baked, firm, normal, soft, wet, artificial/],
     [['--hand', 'both'], /--hand must be right or left/],
     [['--loft', '10.5'], /--loft needs a number with its unit, like 10\.5deg; got "10\.5"/],
     [

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { axes, filledContours, frame, line, spread, svg } from '../../examples/lib/chart.js';
+import { axes, frame, line, spread, svg } from '../../examples/lib/chart.js';
+import { filledContours } from '../../examples/lib/contours.js';
 import {
   BLUE,
   channels,

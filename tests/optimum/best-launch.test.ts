@@ -53,7 +53,6 @@ describe('among launches that can be delivered', () => {
           else fast = middle;
         }
         const shot = playShot(at(fast, loft));
-        if (maximise === 'total' && shot.flight.descentAngle < degrees(30)) continue;
         const distance = toYards(shot[maximise]);
         if (distance > top.distance) top = { loft, distance, angle: toDegrees(shot.launch.launchAngle) };
       }
@@ -105,7 +104,6 @@ describe('in a box of launch and spin', () => {
             launchAngle: launchAngle as never,
             spinRate: spinRate as never,
           });
-          if (maximise === 'total' && shot.flight.descentAngle < degrees(30)) continue;
           if (shot[maximise] > most) {
             most = shot[maximise];
             at = [launchAngle, spinRate];
@@ -127,7 +125,8 @@ describe('in a box of launch and spin', () => {
       look(...near(angle, half, a.min, a.max), ...near(spin, turn, w.min, w.max), 24);
     }
     expect(Math.abs(toYards(best.distance) - toYards(most as never))).toBeLessThan(0.1);
-    expect(best.distance).toBeGreaterThan(most - 0.005);
+    // A centimetre is what the last small hops leave of unevenness in a total.
+    expect(best.distance).toBeGreaterThan(most - (maximise === 'total' ? 0.01 : 0.005));
     expect(Math.abs(toDegrees(best.launch.launchAngle) - toDegrees(at[0] as never))).toBeLessThan(0.1);
   });
 

@@ -6,7 +6,7 @@ import {
   type Clubhead,
   clubheads,
   isFairflightError,
-  type Maximised,
+  type MaximisedDistance,
   type Scene,
   speedForCarry,
   type TurfName,
@@ -35,7 +35,13 @@ const common = {
   clubhead: fc.constantFrom(...Object.values(clubheads)),
 };
 
-const options = ({ maximise, clubhead }: { readonly maximise: Maximised; readonly clubhead: Clubhead }) => ({
+const options = ({
+  maximise,
+  clubhead,
+}: {
+  readonly maximise: MaximisedDistance;
+  readonly clubhead: Clubhead;
+}) => ({
   maximise,
   clubhead,
 });

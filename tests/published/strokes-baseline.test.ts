@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { expectedStrokes, type Lie } from '../../src/dispersion/index.js';
+import { type BallLie, expectedStrokes } from '../../src/dispersion/index.js';
 import { feet, yards } from '../../src/index.js';
 import table from './data/strokes-baseline.json' with { type: 'json' };
 
@@ -9,7 +9,7 @@ describe('strokes to hole out, cell for cell', () => {
     expect(cells.length).toBeGreaterThan(15);
     for (const [distance = Number.NaN, strokes = Number.NaN] of cells) {
       const at = lie === 'green' ? feet(distance) : yards(distance);
-      const found = expectedStrokes(lie as Lie, at, { table: 'raw' }).strokes;
+      const found = expectedStrokes(lie as BallLie, at, { table: 'raw' }).strokes;
       expect(found, `${distance}`).toBeCloseTo(strokes, 9);
     }
   });

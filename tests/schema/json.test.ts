@@ -210,7 +210,7 @@ describe('parseScene', () => {
       'an unknown turf',
       { turf: 'concrete' },
       'scene.turf',
-      /one of baked, firm, normal, soft, wet, got "concrete"/,
+      /one of baked, firm, normal, soft, wet, artificial, drainedGreen, pennerBaked, pennerFirm, pennerNormal, pennerSoft, pennerWet, got "concrete"/,
     ],
     ['an unknown model', { aerodynamics: 'mine' }, 'scene.aerodynamics', /one of fitted-modern/],
     [

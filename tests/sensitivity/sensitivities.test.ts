@@ -12,11 +12,11 @@ import {
   metres,
   metresPerSecond,
   mph,
-  type Outcome,
   playShot,
   rpm,
   type Shot,
   type ShotOptions,
+  type ShotOutcome,
   sensitivities,
   toDegrees,
   toMph,
@@ -36,7 +36,7 @@ const drive: Delivery = {
 const launch: Launch = { ballSpeed: mph(150), launchAngle: degrees(12), spinRate: rpm(2700) };
 const fine: ShotOptions = { tolerance: si(1e-9) };
 
-function outcome({ launch: l, flight, carry, total, side }: Shot): Outcome {
+function outcome({ launch: l, flight, carry, total, side }: Shot): ShotOutcome {
   return {
     ballSpeed: l.ballSpeed,
     launchAngle: l.launchAngle,
@@ -127,7 +127,7 @@ describe('slopes against Richardson extrapolation', () => {
   it('differences are those of the whole step, either way', () => {
     const row = struck.rows.find((r) => r.change === 'toe');
     const base = outcome(playShot(drive, {}, fine));
-    const moved = (toe: number): Outcome =>
+    const moved = (toe: number): ShotOutcome =>
       outcome(playShot({ ...drive, strikeOffset: { toe: si(toe), high: si(-0.003) } }, {}, fine));
     const up = moved(0.009);
     const down = moved(-0.001);
@@ -143,7 +143,7 @@ describe('sizes known from outside', () => {
     attackAngle: degrees(-1.3),
     dynamicLoft: degrees(12.86),
   });
-  const row = (change: string) => level.rows.find((r) => r.change === change)?.slope as Outcome;
+  const row = (change: string) => level.rows.find((r) => r.change === change)?.slope as ShotOutcome;
 
   it('strike: the reference set has 194 rpm and −0.31 m/s a degree of spin loft, 0.86 of launch a degree of loft', () => {
     expect(toRpm(row('dynamicLoft').spinRate) / 194).toBeCloseTo(1, 1);

@@ -7,13 +7,13 @@ import {
   degrees,
   type FairflightError,
   grams,
-  type Hand,
   isFairflightError,
   type Launch,
   type LocatedStrike,
   locateStrike,
   millimetres,
   mph,
+  type PlayerHand,
   rpm,
   type StrikeEstimate,
   type StrikeMeasurement,
@@ -145,7 +145,7 @@ const exact: Delivery = {
 };
 
 /** Readings without noise, with the device taken as very good. */
-function perfect(change: Partial<Delivery>, hand: Hand = 'right'): StrikeEstimate {
+function perfect(change: Partial<Delivery>, hand: PlayerHand = 'right'): StrikeEstimate {
   const delivery = { ...exact, ...change, hand };
   const { strikeOffset: _o, hand: _h, closureRate: _c, ...club } = delivery;
   const fine = Object.fromEntries(

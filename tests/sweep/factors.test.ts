@@ -54,10 +54,7 @@ describe('the ranges of the factors', () => {
         return;
       case 'turf':
         playShot(launch, {
-          turf: set(
-            /tiltScale|tiltCap|restitutionScale/.test(name) ? turfs.pennerNormal : turfs.normal,
-            rest,
-          ),
+          turf: set(/tiltCap|Scale$/.test(name) ? turfs.pennerNormal : turfs.normal, rest),
         });
         return;
       case 'ground':

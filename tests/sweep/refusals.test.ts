@@ -161,6 +161,7 @@ describe('a sweep', () => {
       { fixed },
       'design.factors[1].name',
     ],
+    ['varies the other bounce model', vary('turf.bounce.tiltCap'), {}, { fixed }, 'design.factors[1].name'],
     ['has an unknown clubhead', design, {}, { fixed, clubhead: 'spoon' }, 'options.clubhead'],
     ['has an unknown model', design, { aerodynamics: 'none' }, { fixed }, 'scene.aerodynamics'],
     ['has an unknown turf', design, { turf: 'sand' }, { fixed }, 'scene.turf'],

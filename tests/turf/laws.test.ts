@@ -4,6 +4,7 @@ import { balls } from '../../src/ball/index.js';
 import { defaultAir, degrees, runOut, type TurfName, turfs } from '../../src/index.js';
 import { bounce } from '../../src/turf/bounce.js';
 import { runConstants } from '../../src/turf/constants.js';
+import { hop } from '../../src/turf/hop.js';
 import { kilogramsPerCubicMetre, radians } from '../../src/units/index.js';
 import { anyOf, even } from '../even.js';
 import { landingBall } from './landing.js';
@@ -78,6 +79,69 @@ function energy(s: Float64Array): number {
   const { mass, inertia } = balls.conforming;
   return (mass * (vx * vx + vy * vy + vz * vz) + inertia * (wx * wx + wy * wy + wz * wz)) / 2;
 }
+
+test('a hop never gains energy on level ground, however low it is and with any spin', () => {
+  const c = NAMES.map((name) =>
+    runConstants(turfs[name], balls.conforming, { density: kilogramsPerCubicMetre(1.2) }, 0, 0, 60),
+  );
+  const component = even(-800, 800);
+  fc.assert(
+    fc.property(
+      fc.record({ vx: even(-5, 5), up: even(0.22, 0.5), vz: even(-5, 5) }),
+      fc.tuple(component, component, component),
+      fc.nat({ max: NAMES.length - 1 }),
+      ({ vx, up, vz }, spin, which) => {
+        const s = Float64Array.from([0, 0, 0, vx, up, vz, ...spin, 0]);
+        const before = energy(s);
+        hop(c[which] as (typeof c)[number], s);
+        expect(energy(s)).toBeLessThanOrEqual(before * (1 + 1e-9));
+      },
+    ),
+    { numRuns: 2000 },
+  );
+});
+
+test('the contact stops where friction can stop it, and else takes all that friction gives', () => {
+  // Limit of grip of a solid sphere on a flat wall: μ = 2 (v + r ω)/(7 (1 + e) v_n) (any mechanics text).
+  const r = balls.conforming.radius;
+  fc.assert(
+    fc.property(
+      fc.record({ v: even(0, 40), into: even(1, 40), spin: even(-400, 900) }),
+      even(0.01, 1.5),
+      even(0, 0.9),
+      ({ v, into, spin }, friction, restitution) => {
+        const flat = { model: 'biber-2023' as const, tilt: radians(0), restitution, friction };
+        const turf = { ...turfs.normal, bounce: flat };
+        const c = runConstants(turf, balls.conforming, { density: kilogramsPerCubicMetre(1.2) }, 0, 0, 60);
+        const s = Float64Array.from([0, 0, 0, v, -into, 0, 0, 0, spin, 0]);
+        bounce(c, s);
+        const [, , , after = 0, up = 0, , , , spinAfter = 0] = s;
+        const slip = v + r * spin;
+        expect(up).toBeCloseTo(restitution * into, 10);
+        if (friction >= (2 * Math.abs(slip)) / (7 * (1 + restitution) * into)) {
+          expect(after + r * spinAfter).toBeCloseTo(0, 9);
+        } else {
+          expect(v - after).toBeCloseTo(Math.sign(slip) * friction * (1 + restitution) * into, 9);
+        }
+        // Friction passes through the contact: angular momentum about it stays, 2/5 r² ω − r v.
+        expect((2 / 5) * r * spinAfter - after).toBeCloseTo((2 / 5) * r * spin - v, 9);
+      },
+    ),
+    { numRuns: 500 },
+  );
+});
+
+test('a flatter landing runs further, and so does a faster one', () => {
+  const drive = { speed: even(20, 32), descent: even(18, 45), backspin: even(1500, 3500) };
+  const fairway = fc.constantFrom<TurfName>('baked', 'firm', 'normal', 'soft', 'wet');
+  fc.assert(
+    fc.property(fc.record(drive), fairway, ({ speed, descent, backspin }, turf) => {
+      const run = runOut(landingBall(speed, descent, backspin), { turf }).distance;
+      expect(runOut(landingBall(speed, descent - 2, backspin), { turf }).distance).toBeGreaterThan(run);
+      expect(runOut(landingBall(speed + 1.5, descent, backspin), { turf }).distance).toBeGreaterThan(run);
+    }),
+  );
+});
 
 test('softer turf runs less', () => {
   fc.assert(

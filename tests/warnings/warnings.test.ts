@@ -68,6 +68,6 @@ describe('the sentence of a warning', () => {
   });
   it('is refused for a code that is none, by a typed error', () => {
     expect(caught(() => warningText({ ...warning, code: 'x' } as never)).field).toBe('warning.code');
-    expect(caught(() => warningText(undefined as never)).field).toBe('warning.code');
+    expect(caught(() => warningText(undefined as never)).field).toBe('warning');
   });
 });

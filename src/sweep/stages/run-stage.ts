@@ -74,10 +74,10 @@ export function runStage(inputs: Inputs, scenes: SceneRows, base: Turf): Stage {
 
 /** A factor of one bounce model makes no sense on a turf with the other. */
 function requireModel(given: readonly Input[], { bounce }: Turf): void {
-  for (const { name } of given) {
+  for (const { name, path } of given) {
     const key = /^turf\.bounce\.(\w+)$/.exec(name)?.[1];
     if (key === undefined || Object.hasOwn(bounce, key)) continue;
-    throw refusal(name, `${name} does not belong to a turf whose bounce is ${bounce.model}`, {
+    throw refusal(path, `${name} does not belong to a turf whose bounce is ${bounce.model}`, {
       hint: 'give scene.turf with the other model',
     });
   }

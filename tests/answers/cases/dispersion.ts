@@ -1,4 +1,5 @@
 import {
+  type BallLie,
   type Dispersion,
   type DispersionOptions,
   disperse,
@@ -6,7 +7,6 @@ import {
   expectedStrokes,
   fasterOrStraighter,
   type Hole,
-  type Lie,
   type ScalableSpread,
   type StrokesOnHoleOptions,
   strokesOnHole,
@@ -52,7 +52,7 @@ const strokesFor = (options: StrokesOnHoleOptions = {}): Numbers =>
     'endings.recovery.share',
     'cost.rough',
   );
-const need = (lie: Lie, distance: Length, options: ExpectedStrokesOptions = {}): number =>
+const need = (lie: BallLie, distance: Length, options: ExpectedStrokesOptions = {}): number =>
   expectedStrokes(lie, distance, options).strokes;
 const SPOTS = {
   'tee-433yd': ['tee', yards(433)],

@@ -9,7 +9,7 @@ import {
   type LaunchOptimum,
   type LaunchQuestion,
   type LoftOptimum,
-  type Maximised,
+  type MaximisedDistance,
   type SpeedAnswer,
   type SpeedOptions,
   speedForCarry,
@@ -25,7 +25,7 @@ const between = <Q>(of: (value: number) => Q, min: number, max: number): { min: 
 const loftFor = (
   speed: number,
   attack: number,
-  maximise: Maximised,
+  maximise: MaximisedDistance,
   { scene = {}, delivered }: { readonly scene?: Scene; readonly delivered?: number } = {},
 ): LoftOptimum =>
   bestLoft(
@@ -40,7 +40,7 @@ const loftFor = (
 const launchFor = (
   speed: number,
   more: Omit<LaunchQuestion, 'ballSpeed'> = {},
-  maximise: Maximised = 'carry',
+  maximise: MaximisedDistance = 'carry',
 ): LaunchOptimum => bestLaunch({ ballSpeed: mph(speed), ...more }, {}, { maximise });
 const speedFor = (carry: number, options: SpeedOptions = {}): SpeedAnswer =>
   speedForCarry(yards(carry), {}, options);
@@ -51,13 +51,14 @@ const mapOf = (speed: number, withRun: boolean): CarryMap =>
     { columns: 5, rows: 4, withRun },
   );
 
-const lofts: Readonly<Record<string, readonly [speed: number, attack: number, maximise: Maximised]>> = {
-  'loft-70mph-carry': [70, 0, 'carry'],
-  'loft-95mph-carry': [95, 0, 'carry'],
-  'loft-95mph-total': [95, 0, 'total'],
-  'loft-120mph-down-total': [120, -3, 'total'],
-  'loft-165mph-up-carry': [165, 5, 'carry'],
-};
+const lofts: Readonly<Record<string, readonly [speed: number, attack: number, maximise: MaximisedDistance]>> =
+  {
+    'loft-70mph-carry': [70, 0, 'carry'],
+    'loft-95mph-carry': [95, 0, 'carry'],
+    'loft-95mph-total': [95, 0, 'total'],
+    'loft-120mph-down-total': [120, -3, 'total'],
+    'loft-165mph-up-carry': [165, 5, 'carry'],
+  };
 const headwind: Scene = {
   wind: { along: mph(-15), across: mph(0) },
   air: airAtAltitude({ altitude: metres(900) }),

@@ -47,8 +47,9 @@ const NAMES = [
   'landingSpeed',
   'landingAngle',
   'landingSpin',
-  // Where.
+  // Where. Without `bounce` the turf is the library's own.
   'turf',
+  'bounce',
   'temperature',
   'pressure',
   'humidity',

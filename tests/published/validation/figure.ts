@@ -1,10 +1,11 @@
 import { resolveModel } from '../../../src/aerodynamics/resolve.js';
 import {
+  type BiberBounce,
   balls,
   bestLoft,
   defaultAir,
   type LoftOptimum,
-  type Maximised,
+  type MaximisedDistance,
   playShot,
   runOut,
   type Shot,
@@ -15,9 +16,10 @@ import {
   toMph,
   toRpm,
   toYards,
+  turfs,
 } from '../../../src/index.js';
 import { type Conditions, inSi } from './conditions.js';
-import { deliveryOf, flightOf, headOf, landingOf, launchOf, sceneOf, strikeOf } from './set-up.js';
+import { deliveryOf, flightOf, headOf, landingOf, launchOf, sceneOf, strikeOf, turfOf } from './set-up.js';
 
 function shotOf(c: Conditions): Shot {
   return playShot(launchOf(c), sceneOf(c));
@@ -29,7 +31,7 @@ function optimumOf(c: Conditions): LoftOptimum {
   const known =
     found.get(key) ??
     bestLoft({ clubSpeed: inSi(c, 'clubSpeed'), attackAngle: inSi(c, 'attackAngle') }, sceneOf(c), {
-      maximise: (c.objective ?? 'carry') as Maximised,
+      maximise: (c.objective ?? 'carry') as MaximisedDistance,
       clubhead: headOf(c),
       ...(c.leastDescent !== undefined && { minimumDescentAngle: inSi(c, 'leastDescent') }),
     });
@@ -41,6 +43,25 @@ function firstBounce(c: Conditions) {
   const [first] = runOut(landingOf(c), sceneOf(c)).bounces;
   if (first === undefined) throw new Error('no bounce');
   return first;
+}
+
+/** Least backspin of a landing that is still backspin after the bounce. */
+function leastBackspinKept(c: Conditions): number {
+  let [low, high] = [0, 2000];
+  while (high - low > 1e-6) {
+    const middle = (low + high) / 2;
+    const [first] = runOut({ ...landingOf(c), spinRate: middle as never }, sceneOf(c)).bounces;
+    if ((first?.backspinAfter ?? 0) > 0) high = middle;
+    else low = middle;
+  }
+  return toRpm(high as never);
+}
+
+/** The bounce of the turf by the measured constants. */
+function bounceOf(c: Conditions): BiberBounce {
+  const { bounce } = turfs[turfOf(c)];
+  if (bounce.model !== 'biber-2023') throw new Error(`${turfOf(c)} has another bounce`);
+  return bounce;
 }
 
 const BALL_DIAMETER = 2 * balls.conforming.radius;
@@ -90,7 +111,8 @@ function faceShare(launch: number, path: number, face: number): number {
   return (launch - path) / (face - path);
 }
 
-const FIGURES = {
+/** What the library can be asked for, in the unit of the rows. */
+const FIGURES: Readonly<Record<string, (c: Conditions) => number>> = {
   carry: (c) => toYards(flightOf(c).carry),
   drift: (c) => toYards(flightOf(c).side),
   apex: (c) => toYards(flightOf(c).apex),
@@ -113,6 +135,10 @@ const FIGURES = {
   run: (c) => toYards(runOut(landingOf(c), sceneOf(c)).distance),
   'speed after the bounce': (c) => toMetresPerSecond(firstBounce(c).speedAfter),
   'height of the first hop': (c) => firstBounce(c).hopHeight,
+  'least backspin kept': leastBackspinKept,
+  'tilt of the turf': (c) => toDegrees(bounceOf(c).tilt),
+  'restitution of the turf': (c) => bounceOf(c).restitution,
+  'friction of the turf': (c) => bounceOf(c).friction,
   'ball speed': (c) => toMph(strikeOf(c).launch.ballSpeed),
   'ball speed in m/s': (c) => toMetresPerSecond(strikeOf(c).launch.ballSpeed),
   'smash factor': (c) => strikeOf(c).smashFactor,
@@ -138,12 +164,11 @@ const FIGURES = {
   'lift coefficient': (c) => resolveModel(c.model).liftCoefficient(...pointOf(c)),
   'mean drag coefficient': (c) => meanCoefficient(c, 'dragCoefficient'),
   'mean lift coefficient': (c) => meanCoefficient(c, 'liftCoefficient'),
-} satisfies Record<string, (c: Conditions) => number>;
+};
 
-/** What the library can be asked for, in the unit of the rows. */
-export type Measure = keyof typeof FIGURES;
-
-/** The library's own figure. */
-export function figureOf(measure: Measure, conditions: Conditions): number {
-  return FIGURES[measure](conditions);
+/** The library's own figure. @throws Error for a measure it does not know */
+export function figureOf(measure: string, conditions: Conditions): number {
+  const figure = FIGURES[measure];
+  if (figure === undefined) throw new Error(`no figure is called ${measure}`);
+  return figure(conditions);
 }

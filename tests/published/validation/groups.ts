@@ -14,7 +14,7 @@ import turf from '../data/outside-turf.json' with { type: 'json' };
 import wind from '../data/outside-wind.json' with { type: 'json' };
 import tours from '../data/tour-averages.json' with { type: 'json' };
 import type { Conditions } from './conditions.js';
-import { type Measure, pointOf } from './figure.js';
+import { pointOf } from './figure.js';
 import type { Group, OutsideRow } from './row.js';
 
 /** A file of rows. Its words for grades and measures are checked where they are used. */
@@ -38,7 +38,7 @@ function tourRows(): OutsideRow[] {
   const misfits: Readonly<Record<string, string>> = tours.misfits;
   const causes: Readonly<Record<string, string>> = tours.worsened;
   return tours.rows.flatMap((row) => {
-    const rowOf = (name: keyof typeof tours.tolerances, measure: Measure, expected: number) => {
+    const rowOf = (name: keyof typeof tours.tolerances, measure: string, expected: number) => {
       const id = `${row.id}-${name}`;
       const misfit = misfits[id];
       const worsened = causes[id];

@@ -1,4 +1,5 @@
 export { figuresBefore, figuresOf } from './before.js';
+export { bounceSection, byBounceModel, leftOver } from './bounce-models.js';
 export { groups } from './groups.js';
 export { headColumns, headLines } from './head-table.js';
 export { comparedRows, renderPage, type Validation, validate } from './page.js';

@@ -1,3 +1,4 @@
+import { bounceSection } from './bounce-models.js';
 import { type Conditions, inWords } from './conditions.js';
 import { grouped } from './grouped.js';
 import { headTable, quantityTable } from './head-table.js';
@@ -143,6 +144,7 @@ export function renderPage(validation: Validation): string {
     ...list('Set aside:', byReason(all, 'setAside')),
     '## Mean and worst error',
     quantityTable(all),
+    ...bounceSection(validation.groups.map(({ group }) => group)),
     ...validation.groups.map(detail),
   ];
   return `${parts.join('\n\n')}\n`;

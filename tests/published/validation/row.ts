@@ -1,6 +1,6 @@
 import { aerodynamicModels } from '../../../src/index.js';
 import { type Conditions, requireKnown } from './conditions.js';
-import { figureOf, type Measure } from './figure.js';
+import { figureOf } from './figure.js';
 
 /** A standards body or peer-reviewed, B named expert or patent, C other, D recalled or without a source. */
 export type Grade = 'A' | 'B' | 'C' | 'D';
@@ -29,7 +29,7 @@ export interface OutsideRow {
   /** Where the tolerance comes from. */
   readonly limits?: string;
   /** What the library is asked for; left out where the row cannot be compared. */
-  readonly measure?: Measure;
+  readonly measure?: string;
   /** Conditions that the source gives. */
   readonly given?: Conditions;
   /** Conditions that the source leaves open and this comparison takes. */
@@ -89,7 +89,8 @@ export function reasonNotCompared(group: Group, row: OutsideRow): string | undef
   return row.notCompared;
 }
 
-function conditionsOf(group: Group, row: OutsideRow): Conditions {
+/** What a row takes: of its group, assumed and given. */
+export function conditionsOf(group: Group, row: OutsideRow): Conditions {
   return { ...group.assumed, ...row.assumed, ...row.given };
 }
 
@@ -99,15 +100,18 @@ function errorOf({ bound }: OutsideRow, expected: number, computed: number): num
   return bound === 'at most' ? Math.max(0, error) : error;
 }
 
-/** Computes the figure of every comparable row. Throws where a row lacks something, so that none is dropped in silence. */
-export function compare(group: Group, before: FiguresBefore = {}): ComparedRow[] {
+/**
+ * Computes the figure of every comparable row. Throws where a row lacks something, so that none is dropped in silence.
+ * @param but - conditions that take the place of the row's own
+ */
+export function compare(group: Group, before: FiguresBefore = {}, but: Conditions = {}): ComparedRow[] {
   const rows = group.rows.filter((row) => reasonNotCompared(group, row) === undefined);
   return rows.map((row) => {
     const { expected, tolerance, measure } = row;
     if (expected === undefined || tolerance === undefined || measure === undefined) {
       throw new Error(`${group.title}: row ${row.id} has no expected value, tolerance or measure`);
     }
-    const conditions = conditionsOf(group, row);
+    const conditions = { ...conditionsOf(group, row), ...but };
     requireKnown({ ...conditions, ...row.less });
     const figure = figureOf(measure, conditions);
     const base = row.less === undefined ? 0 : figureOf(measure, { ...conditions, ...row.less });

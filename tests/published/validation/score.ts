@@ -6,7 +6,8 @@ const SUBJECTS: Readonly<Record<string, readonly string[]>> = {
   Total: ['total'],
   'Change of total': ['change of total', 'total per 10 mph'],
   Run: ['run', 'change of run'],
-  Bounce: ['speed after the bounce', 'height of the first hop'],
+  Bounce: ['speed after the bounce', 'height of the first hop', 'least backspin kept'],
+  'Constants of the bounce': ['tilt of the turf', 'restitution of the turf', 'friction of the turf'],
   Wind: ['wind, carry', 'wind, drift'],
   'Altitude and pressure': [
     'altitude, carry',

@@ -15,6 +15,7 @@ import {
   type Length,
   metres,
   metresPerSecond,
+  rpm,
   type Scene,
   type Speed,
   type Strike,
@@ -39,6 +40,12 @@ function airOf(c: Conditions): Air {
   return { ...air, density: inSiOr(c, 'airDensity', air.density) };
 }
 
+/** The fairway named, by the bounce model asked for. */
+export function turfOf({ turf = 'normal', bounce }: Conditions): TurfName {
+  const name = bounce === 'penner-2002' ? `penner${turf.charAt(0).toUpperCase()}${turf.slice(1)}` : turf;
+  return name as TurfName;
+}
+
 export function sceneOf(c: Conditions): Scene {
   const along = inSiOr(c, 'tailwind', 0) - inSiOr(c, 'headwind', 0);
   return {
@@ -47,7 +54,7 @@ export function sceneOf(c: Conditions): Scene {
       along: metresPerSecond(along),
       across: metresPerSecond(inSiOr(c, 'crosswind', 0)),
     },
-    ...(c.turf !== undefined && { turf: c.turf as TurfName }),
+    turf: turfOf(c),
     ...(c.model !== undefined && { aerodynamics: c.model }),
   };
 }
@@ -164,7 +171,7 @@ export function landingOf(c: Conditions): LandingBall {
   return {
     position: { x: 0, y: 0, z: 0 },
     velocity: { x: speed * Math.cos(angle), y: -speed * Math.sin(angle), z: 0 },
-    spinRate: inSi(c, 'landingSpin'),
+    spinRate: inSiOr(c, 'landingSpin', rpm(0)),
     spinAxis: { x: 0, y: 0, z: 1 },
   };
 }
