@@ -189,7 +189,14 @@ async function declarationOf({ constant, file, name }: Found): Promise<Declarati
 }
 
 /** Types that say the same of every quantity; a field of theirs speaks of its own range. */
-const GENERIC: readonly string[] = ['Between', 'NormalPrior', 'ValidRange', 'Vector3', 'Partial', 'Readonly'];
+const GENERIC: readonly string[] = [
+  'QuantityRange',
+  'NormalPrior',
+  'ValidRange',
+  'Vector3',
+  'Partial',
+  'Readonly',
+];
 
 /** The fields of a record, and of the records in it that have a type of their own. */
 function fieldsOf(fields: Fields, type: Named, path: string): readonly DeclaredField[] {

@@ -11,7 +11,18 @@ const CHAPTERS: readonly (readonly [title: string, intro: string, names: readonl
   [
     'The scene',
     '',
-    ['Scene', 'Air', 'AirState', 'Place', 'ReducedPressure', 'Wind', 'WindReading', 'Ground', 'Turf', 'Ball'],
+    [
+      'Scene',
+      'Air',
+      'AirState',
+      'AirPlace',
+      'ReducedPressure',
+      'Wind',
+      'WindReading',
+      'Ground',
+      'Turf',
+      'Ball',
+    ],
   ],
   ['The clubhead', '', ['Clubhead', 'RestitutionLaw']],
   [
@@ -24,12 +35,17 @@ const CHAPTERS: readonly (readonly [title: string, intro: string, names: readonl
 
 const SYMBOLS: Readonly<Record<string, string>> = {
   deg: '°',
+  'deg/s': '°/s',
   'kg m2': 'kg m²',
   'g cm2': 'g cm²',
   'kg/m3': 'kg/m³',
   C: '°C',
 };
-const symbol = (unit: string): string => SYMBOLS[unit] ?? unit;
+/** A unit after its number; no blank before a degree sign. */
+function after(number: string, unit: string): string {
+  const symbol = SYMBOLS[unit] ?? unit;
+  return symbol === '°' ? `${number}°` : `${number} ${symbol}`;
+}
 
 /** Digits enough for a table. */
 function short(value: number): string {
@@ -52,10 +68,10 @@ function quantityRow(field: QuantityField): Row {
   const spoken = said.symbol !== si;
   const inSaid = (value: number): string => short(inUnit(said, value));
   return {
-    unit: si === '' ? '' : symbol(si),
+    unit: si === '' ? '' : (SYMBOLS[si] ?? si),
     range: saidRange(field),
-    said: spoken ? `${inSaid(min)} to ${inSaid(max)} ${symbol(said.symbol)}` : '',
-    example: spoken ? `${inSaid(example)} ${symbol(said.symbol)}` : short(example),
+    said: spoken ? `${inSaid(min)} to ${after(inSaid(max), said.symbol)}` : '',
+    example: spoken ? after(inSaid(example), said.symbol) : short(example),
   };
 }
 
@@ -129,9 +145,18 @@ function rows({ name, field, comment, type }: DeclaredField): readonly DeclaredF
   return [own];
 }
 
-function section({ name, summary, own, extends: bases }: Declaration, told: ReadonlySet<string>): string {
-  const fields = own.filter((field) => !own.some((other) => field.name.startsWith(`${other.name}.`)));
-  const shown = fields.flatMap((field) => {
+/** A field of which its type says nothing of its own. */
+function plainField([name, field]: readonly [string, Field]): DeclaredField {
+  return { name, field, comment: '', type: '' };
+}
+
+function section(
+  { name, summary, own, fields, extends: bases }: Declaration,
+  told: ReadonlySet<string>,
+): string {
+  const all = own.length > 0 || bases.length > 0 ? own : Object.entries(fields).map(plainField);
+  const outer = all.filter((field) => !all.some((other) => field.name.startsWith(`${other.name}.`)));
+  const shown = outer.flatMap((field) => {
     const elsewhere = (field.type.match(/\w+/g) ?? []).some((word) => told.has(word));
     return elsewhere ? [field] : rows(field);
   });
