@@ -19,7 +19,7 @@ export type SourceConfidence =
 export interface Source {
   /** Authors, or the body that published it. */
   readonly authors: string;
-  /** Year of publication. */
+  /** Year of publication, 0 to 9,999. */
   readonly year: number;
   /** Title, journal, volume and pages. */
   readonly work: string;

@@ -10,33 +10,33 @@ import { SPIN_DECAY } from './spin-decay.js';
  * ball spins fast; drag rises with spin and steps up below the drag crisis, less so with spin.
  */
 export interface FittedModernConstants {
-  /** Lift coefficient that comes in with the first spin. */
+  /** Lift coefficient that comes in with the first spin, 0 to 10. */
   readonly liftOnset: number;
-  /** Spin ratio over which it comes in. */
+  /** Spin ratio over which it comes in, 0.001 to 10. */
   readonly liftOnsetScale: number;
-  /** Lift coefficient added at very high spin. */
+  /** Lift coefficient added at very high spin, 0 to 10. */
   readonly liftRise: number;
-  /** Spin ratio over which that rises. */
+  /** Spin ratio over which that rises, 0.001 to 10. */
   readonly liftScale: number;
-  /** Reynolds number at which a ball of little spin has lost half its lift. */
+  /** Reynolds number at which a ball of little spin has lost half its lift, 1 to 1e7. */
   readonly lossCentre: number;
-  /** Width of that loss in Reynolds number. */
+  /** Width of that loss in Reynolds number, 1 to 1e7. */
   readonly lossWidth: number;
-  /** Spin ratio at which half of the loss is left. */
+  /** Spin ratio at which half of the loss is left, 0.001 to 10. */
   readonly lossSpinRatio: number;
-  /** Drag coefficient without spin, well above the drag crisis. */
+  /** Drag coefficient without spin, well above the drag crisis, 0.01 to 10. */
   readonly dragFloor: number;
-  /** Drag added at very high spin. */
+  /** Drag added at very high spin, 0 to 10. */
   readonly dragRise: number;
-  /** Spin ratio at which half of that is reached. */
+  /** Spin ratio at which half of that is reached, 0.001 to 10. */
   readonly dragScale: number;
-  /** Drag added without spin far below the drag crisis. */
+  /** Drag added without spin far below the drag crisis, 0 to 10. */
   readonly crisisStep: number;
-  /** Reynolds number in the middle of the drag crisis. */
+  /** Reynolds number in the middle of the drag crisis, 1 to 1e7. */
   readonly crisisCentre: number;
-  /** Width of the drag crisis in Reynolds number. */
+  /** Width of the drag crisis in Reynolds number, 1 to 1e7. */
   readonly crisisWidth: number;
-  /** Spin ratio at which half of the step is left. */
+  /** Spin ratio at which half of the step is left, 0.001 to 10. */
   readonly crisisSpinRatio: number;
 }
 

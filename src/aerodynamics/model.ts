@@ -14,7 +14,7 @@ export interface AerodynamicModel {
   readonly label: string;
   /** Origin of the coefficients. */
   readonly source: Source;
-  /** Where the source has data. Outside it results carry a warning. */
+  /** Where the source has data, 0 to 1e12 each end. Outside it results carry a warning. */
   readonly validity: { readonly reynolds: ValidRange; readonly spinRatio: ValidRange };
   /** How the coefficients behave outside the validity range, in words. */
   readonly extrapolation: string;
@@ -28,7 +28,7 @@ export interface AerodynamicModel {
   /** Lift coefficient; negative values mean reversed lift. @param reynolds - Re @param spinRatio - S */
   readonly liftCoefficient: (reynolds: number, spinRatio: number) => number;
   /**
-   * Spin decay constant K in dω/dt = −K (ρ/1.225) (U/r) ω. Dimensionless.
+   * Spin decay constant K in dω/dt = −K (ρ/1.225) (U/r) ω. Dimensionless, 0 to 0.001.
    */
   readonly spinDecay: number;
 }

@@ -11,7 +11,7 @@ export interface GroundPoint {
 }
 
 /**
- * The corners of a piece of ground in turn, 3 to 10,000, each coordinate −1,000 to 1,000 m from the tee; the last is
+ * The corners of a piece of ground in turn, 3 to 10,000, each coordinate [m], −1,000 to 1,000 from the tee; the last is
  * joined to the first. Where the outline crosses itself the even-odd rule holds: a point lies inside when a line from
  * it to far away crosses the outline an odd number of times.
  */

@@ -35,15 +35,15 @@ export type ClubClass =
 
 /** Normal restitution: e = atReference − slope (v_n − referenceSpeed) − (atReference − atEdge) min(1, r²/edgeDistance²). */
 export interface RestitutionLaw {
-  /** Coefficient of restitution of a centred strike at the reference speed. */
+  /** Coefficient of restitution of a centred strike at the reference speed, 0 to 1. */
   readonly atReference: number;
-  /** Normal approach speed the first number belongs to [m/s]. */
+  /** Normal approach speed the first number belongs to [m/s], 0 to 100. */
   readonly referenceSpeed: Speed;
-  /** Fall of restitution per m/s of normal approach speed [s/m]. */
+  /** Fall of restitution per m/s of normal approach speed [s/m], −0.02 to 0.02. */
   readonly slope: number;
-  /** Restitution at and beyond `edgeDistance` from the face centre. */
+  /** Restitution at and beyond `edgeDistance` from the face centre, 0 to 1. */
   readonly atEdge: number;
-  /** Distance from the face centre at which the face has no spring effect left [m]. */
+  /** Distance from the face centre at which the face has no spring effect left [m], 0.001 to 1. */
   readonly edgeDistance: Length;
 }
 
@@ -62,29 +62,32 @@ export interface Clubhead {
   readonly name: string;
   /** Class of club. */
   readonly clubClass: ClubClass;
-  /** Design loft [rad]. */
+  /** Design loft [rad], −0.2 to 1.4. */
   readonly staticLoft: Angle;
-  /** Mass of the head [kg]. */
+  /** Mass of the head [kg], 0.1 to 0.6. */
   readonly mass: Mass;
-  /** Mass of shaft that takes part in the impact [kg]. */
+  /** Mass of shaft that takes part in the impact [kg], 0 to 0.1. */
   readonly shaftMass: Mass;
-  /** Principal moments of inertia about the centre of gravity, in the face frame [kg m²]. */
+  /** Principal moments of inertia about the centre of gravity, in the face frame [kg m²], 1e-5 to 0.005 each. */
   readonly inertia: {
     readonly faceNormal: MomentOfInertia;
     readonly vertical: MomentOfInertia;
     readonly heelToe: MomentOfInertia;
   };
-  /** Centre of gravity relative to the face centre [m]: depth behind the face, height above and toe side of its normal. */
+  /**
+   * Centre of gravity relative to the face centre [m]: depth behind the face, −0.02 to 0.08; height above its normal and
+   * toe side of it, −0.03 to 0.03 each.
+   */
   readonly centreOfGravity: { readonly depth: Length; readonly high: Length; readonly toe: Length };
-  /** Horizontal radius of the face [m]; left out for a flat face. */
+  /** Horizontal radius of the face [m], 0.1 to 1,000,000; left out for a flat face. */
   readonly bulge?: Length;
-  /** Vertical radius of the face [m]; left out for a flat face. */
+  /** Vertical radius of the face [m], 0.1 to 1,000,000; left out for a flat face. */
   readonly roll?: Length;
   /** Normal restitution. */
   readonly restitution: RestitutionLaw;
   /** Tangential restitution. */
   readonly tangentialRestitution: TangentialRestitution;
-  /** Coulomb friction coefficient of ball on face, a cap on the tangential impulse. */
+  /** Coulomb friction coefficient of ball on face, 0 to 2: a cap on the tangential impulse. */
   readonly friction: number;
   /** Where the numbers come from. */
   readonly source: Source;

@@ -12,13 +12,13 @@ export interface LandingBall {
   readonly velocity: Vector3;
   /** Total spin rate [rad/s], 0 to 3,000. */
   readonly spinRate: AngularSpeed;
-  /** Spin axis, of any length but 0; backspin is along +z. */
+  /** Spin axis, of any length but 0, −1,000,000 to 1,000,000 each way; backspin is along +z. */
   readonly spinAxis: Vector3;
-  /** Time since launch [s]; plays no part. */
+  /** Time since launch [s], 0 to 600; plays no part. */
   readonly time?: Duration;
-  /** Speed [m/s]; plays no part, `velocity` has it. */
+  /** Speed [m/s], 0 to 300; plays no part, `velocity` has it. */
   readonly speed?: Speed;
-  /** Descent angle [rad]; plays no part, `velocity` has it. */
+  /** Descent angle [rad], −π/2 to π/2; plays no part, `velocity` has it. */
   readonly descentAngle?: Angle;
 }
 

@@ -33,6 +33,17 @@ export const launchFields: Declared<Launch> = /* @__PURE__ */ frozen(() => ({
   rifleSpin: optional(quantity(RPM, -2100, 2100, 0, 'rifle spin')),
 }));
 
+/** What there is no launch without. @internal */
+export type LaunchNeed = 'ballSpeed' | 'launchAngle' | 'spinRate';
+
+/** The fields of a launch that may not be left out. @internal */
+export const LAUNCH_NEEDS: readonly LaunchNeed[] = /* @__PURE__ */ frozen(
+  () =>
+    Object.entries(launchFields).flatMap(([name, field]) =>
+      'optional' in field ? [] : [name],
+    ) as LaunchNeed[],
+);
+
 /** Reads a launch. @throws FairflightError naming the field @internal */
 export function readLaunch(value: unknown, path = 'launch'): Launch {
   const launch = requireKnown(launchFields, value, path) as unknown as Launch;

@@ -56,7 +56,7 @@ export interface MeasuredShot {
   readonly date?: string;
   /** Club, as written in the source. */
   readonly club?: string;
-  /** Line of the source the shot was read from, counted from 1. */
+  /** Line of the source the shot was read from, counted from 1: 1 to 2³¹. */
   readonly line?: number;
 }
 

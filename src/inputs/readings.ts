@@ -90,9 +90,17 @@ export const readingErrorFields: Declared<ReadingErrors> = /* @__PURE__ */ froze
   spinAxisTilt: angle(0.035, 'spin axis tilt'),
 }));
 
+/** Readings of a flight. @internal */
+export type FlightReading = keyof FlightReadingErrors;
+
 /** Declaration of {@link FlightReadingErrors}. @internal */
 export const flightReadingErrorFields: Declared<FlightReadingErrors> = /* @__PURE__ */ frozen(() => ({
   carry: share(0.015, 'carry'),
   apex: share(0.03, 'apex'),
   descentAngle: angle(0.017, 'descent angle'),
 }));
+
+/** Readings of a flight, in the order of the vectors that a calibration fits. @internal */
+export const FLIGHT_READINGS: readonly FlightReading[] = /* @__PURE__ */ frozen(
+  () => Object.keys(flightReadingErrorFields) as FlightReading[],
+);

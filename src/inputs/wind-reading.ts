@@ -5,12 +5,20 @@ import { FASTEST_WIND, type WindProfile, windProfileField } from './wind.js';
 
 /** Where the wind comes from: exactly one of the three ways to say it. */
 export type WindOrigin =
-  /** Angle it comes from, seen from the ball: 0 straight from the target (headwind), + from the right [rad], ±2π. */
-  | { readonly from: Angle }
-  /** Hour it comes from on a clock face with 12 at the target, 0 to 12: 12 headwind, 3 from the right, 6 tailwind. */
-  | { readonly clock: number }
-  /** Compass bearing it comes from, and compass bearing of the target, both clockwise from north [rad], ±2π. */
-  | { readonly bearing: Angle; readonly targetBearing: Angle };
+  | {
+      /** Angle it comes from, seen from the ball: 0 straight from the target (headwind), + from the right [rad], −2π to 2π. */
+      readonly from: Angle;
+    }
+  | {
+      /** Hour it comes from on a clock face with 12 at the target, 0 to 12: 12 headwind, 3 from the right, 6 tailwind. */
+      readonly clock: number;
+    }
+  | {
+      /** Compass bearing it comes from, clockwise from north [rad], −2π to 2π. */
+      readonly bearing: Angle;
+      /** Compass bearing of the target, clockwise from north [rad], −2π to 2π. */
+      readonly targetBearing: Angle;
+    };
 
 /** How the wind changes with height: say the terrain, or the whole profile, or neither (uniform). */
 export type WindShape<Terrain extends string> =

@@ -25,7 +25,7 @@ const air: JsonField = /* @__PURE__ */ frozen(() => ({
   label: 'air',
   optional: true,
   ways: [
-    { toldBy: ['density', 'viscosity'], record: record(airFields, 'air by density and viscosity') },
+    { toldBy: Object.keys(airFields), record: record(airFields, 'air by density and viscosity') },
     { toldBy: ['altitude'], record: record(placeFields, 'air by altitude'), make: airAtAltitude },
   ],
   otherwise: { record: record(partial(airStateFields), 'air by thermometer and barometer'), make: airAt },

@@ -1,3 +1,4 @@
+import { LAUNCH_NEEDS } from '../inputs/launch.js';
 import { type MeasuredShot, measuredShotFields } from '../inputs/measured-shot.js';
 import { allows } from '../inputs/read.js';
 import { fromUnit, inUnit, type Unit } from '../units/unit.js';
@@ -112,8 +113,7 @@ function beyondBounds(field: NumberName, unit: Unit, value: number, si: number):
 }
 
 function missing(numbers: Numbers, needs: ShotNeeds): string {
-  const wanted =
-    needs === 'club-speed' ? (['clubSpeed'] as const) : (['ballSpeed', 'launchAngle', 'spinRate'] as const);
+  const wanted = needs === 'club-speed' ? (['clubSpeed'] as const) : LAUNCH_NEEDS;
   const gaps = wanted
     .filter((field) => numbers[field] === undefined)
     .map((field) => measuredShotFields[field].label);

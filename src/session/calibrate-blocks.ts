@@ -3,17 +3,12 @@ import type { Launch } from '../inputs/launch.js';
 import type { MeasuredShot } from '../inputs/measured-shot.js';
 import type { NormalPrior } from '../inputs/prior.js';
 import type { FlightReadingErrors, ReadingErrors } from '../inputs/readings.js';
+import { FLIGHT_READINGS } from '../inputs/readings.js';
 import { median } from '../numerics/index.js';
 import type { ResolvedScene } from '../scene/scene.js';
 import { defaultPriors } from '../strike/locate-model.js';
 import { learntPattern, locateAll, type Setting } from './calibrate-face.js';
-import {
-  FLIGHT_READINGS,
-  type FlightShot,
-  type Flown,
-  flightShots,
-  scaledFlights,
-} from './calibrate-flight.js';
+import { type FlightShot, type Flown, flightShots, scaledFlights } from './calibrate-flight.js';
 import { lackingFor } from './calibrate-needs.js';
 import { strikeShot } from './calibrate-strike.js';
 import type { CalibrationMisread, CalibrationResidual, CalibrationTarget } from './calibration.js';

@@ -2,8 +2,10 @@ import { scaledFunctions } from '../aerodynamics/scaled.js';
 import type { FlightSettings } from '../flight/fly.js';
 import { frozen } from '../inputs/frozen.js';
 import type { Launch } from '../inputs/launch.js';
+import { LAUNCH_NEEDS } from '../inputs/launch.js';
 import type { MeasuredShot } from '../inputs/measured-shot.js';
 import type { FlightReadingErrors, ReadingErrors } from '../inputs/readings.js';
+import { FLIGHT_READINGS } from '../inputs/readings.js';
 import { inverseOfSymmetric } from '../numerics/index.js';
 import type { ResolvedScene } from '../scene/scene.js';
 import { createWalk } from '../shot/walk.js';
@@ -17,9 +19,6 @@ export const defaultFlightReadingErrors: FlightReadingErrors = /* @__PURE__ */ f
   apex: 0.03,
   descentAngle: degrees(1),
 }));
-
-/** Readings of the flight in the order of the vectors here. @internal */
-export const FLIGHT_READINGS = ['carry', 'apex', 'descentAngle'] as const;
 
 /** Errors of a misread are this many times the usual ones. */
 const GROSS = 20;
@@ -64,7 +63,7 @@ export function flightShots(
   flightErrors: FlightReadingErrors,
 ): readonly FlightShot[] {
   const usual = fly(launches);
-  const shifted = (['ballSpeed', 'launchAngle', 'spinRate'] as const).map((reading) => {
+  const shifted = LAUNCH_NEEDS.map((reading) => {
     const sds = launches.map((launch) => readingError(reading, launch[reading], launchErrors));
     const moved = launches.map(
       (launch, i): Launch => ({ ...launch, [reading]: si(launch[reading] + (sds[i] as number)) }),

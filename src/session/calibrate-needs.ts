@@ -1,4 +1,5 @@
 import type { MeasuredShot } from '../inputs/measured-shot.js';
+import { FLIGHT_READINGS } from '../inputs/readings.js';
 import { refusal } from '../inputs/refuse.js';
 import type { CalibrationTarget, NotFitted } from './calibration.js';
 import { launchIn } from './launch-of.js';
@@ -6,7 +7,6 @@ import { launchIn } from './launch-of.js';
 /** Fewest shots from which a value is fitted. */
 const FEWEST = 5;
 
-const FLOWN = ['carry', 'apex', 'descentAngle'] as const;
 const IN_WORDS: Readonly<Record<CalibrationTarget, string>> = {
   restitution: 'club speed, ball speed and launch angle',
   tangentialRestitution: 'club speed, ball speed, launch angle and spin',
@@ -27,7 +27,7 @@ function lacking(target: CalibrationTarget, shot: MeasuredShot): readonly string
   }
   const launch = launchIn(shot);
   if ('missing' in launch) return launch.missing;
-  return FLOWN.some((name) => shot[name] !== undefined) ? [] : ['carry, apex or descentAngle'];
+  return FLIGHT_READINGS.some((name) => shot[name] !== undefined) ? [] : ['carry, apex or descentAngle'];
 }
 
 /**

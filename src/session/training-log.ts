@@ -65,7 +65,7 @@ export interface TrainingReport {
 
 /** Options of {@link judgeTraining}. */
 export interface TrainingOptions extends FlightOptions {
-  /** Sessions averaged at each end, at most half of them; default a third. */
+  /** Sessions averaged at each end, 1 to 1,000,000 and at most half of them; default a third. */
   readonly block?: number;
   /** Coverage of intervals, 0.5 to 0.999; default 0.95. */
   readonly level?: number;

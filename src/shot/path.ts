@@ -11,7 +11,7 @@ import type { Shot } from './shot.js';
 
 /**
  * How a path is sampled, both ends included: `count` points evenly spaced in time, 2 to 1,000,000; or points evenly
- * spaced along the track over the ground, at most `spacing` apart [m], 0.01 to 1000.
+ * spaced along the track over the ground, at most `spacing` apart [m], 0.01 to 1,000.
  */
 export type PathSamples =
   | { readonly count: number; readonly spacing?: undefined }

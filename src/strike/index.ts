@@ -8,6 +8,7 @@ export type {
   StrikeReading,
 } from '../inputs/readings.js';
 export type * from './estimate.js';
-export { type LocateOptions, locateStrike, type StrikePriors } from './locate.js';
+export { type LocateOptions, locateStrike } from './locate.js';
 export { defaultReadingErrors } from './measurement.js';
 export { type Strike, type StrikeOptions, strike } from './strike.js';
+export type { StrikePriors } from './strike-priors.js';

@@ -1,5 +1,6 @@
 import type { Ball } from '../ball/index.js';
 import type { Clubhead } from '../clubhead/index.js';
+import { frozen } from '../inputs/frozen.js';
 import type { NormalPrior } from '../inputs/prior.js';
 import {
   BALL_READINGS,
@@ -9,21 +10,16 @@ import {
   type StrikeMeasurement,
 } from '../inputs/readings.js';
 import { type StrikeResult, squareStrike } from './impact.js';
+import { type StrikePriors, strikePriorFields } from './strike-priors.js';
 import { createStriker } from './striker.js';
 
+/** What a strike is unknown in. @internal */
+export type Unknown = keyof Required<StrikePriors>;
+
 /** What a strike is unknown in, in the order of the parameters of the fit. @internal */
-export const UNKNOWNS = [
-  'toe',
-  'high',
-  'clubSpeed',
-  'attackAngle',
-  'clubPath',
-  'faceAngle',
-  'dynamicLoft',
-  'grip',
-] as const;
-/** @internal */
-export type Unknown = (typeof UNKNOWNS)[number];
+export const UNKNOWNS: readonly Unknown[] = /* @__PURE__ */ frozen(
+  () => Object.keys(strikePriorFields) as Unknown[],
+);
 
 const DEGREE = Math.PI / 180;
 /** Spin readings are not better than this, however slow the spin [rad/s]: 30 rpm. */

@@ -2,13 +2,10 @@ import { ballField } from '../ball/ball.js';
 import { type Ball, type BallName, balls } from '../ball/index.js';
 import { type Clubhead, type ClubheadName, clubheads } from '../clubhead/index.js';
 import { clubheadField } from '../clubhead/presets.js';
-import { FairflightError } from '../errors.js';
-import { tangentialRestitutionValueField } from '../inputs/clubhead.js';
-import { deliveryFields, handField, type PlayerHand, strikeOffsetFields } from '../inputs/delivery.js';
+import { handField, type PlayerHand } from '../inputs/delivery.js';
 import { type Declared, optional, partial, record } from '../inputs/field.js';
 import { frozen } from '../inputs/frozen.js';
 import { measuredShotFields } from '../inputs/measured-shot.js';
-import { type NormalPrior, priorField } from '../inputs/prior.js';
 import { readOptions, readRecord } from '../inputs/read.js';
 import {
   BALL_READINGS,
@@ -25,26 +22,7 @@ import { type LocateProblem, locateProblem } from './locate-model.js';
 import { residualsOf, solutionOf } from './locate-solution.js';
 import { inconsistent } from './locate-suspects.js';
 import { defaultReadingErrors } from './measurement.js';
-
-/** Priors of {@link locateStrike}; lengths in metres, angles in radians, speed in m/s. All defaults are assumptions. */
-export interface StrikePriors {
-  /** Toward the toe [m]; default 0 ± 15 mm. */
-  readonly toe?: NormalPrior;
-  /** Up the face [m]; default 0 ± 10 mm. */
-  readonly high?: NormalPrior;
-  /** Club speed [m/s] where not measured; default from ball speed, ±10 %. */
-  readonly clubSpeed?: NormalPrior;
-  /** Attack angle [rad] where not measured; default typical of the class ± 3.5°. */
-  readonly attackAngle?: NormalPrior;
-  /** Club path [rad] where not measured; default 0 ± 4°. */
-  readonly clubPath?: NormalPrior;
-  /** Face angle [rad] where not measured; default 0 ± 4°. */
-  readonly faceAngle?: NormalPrior;
-  /** Dynamic loft [rad] where not measured; default static loft +2° (woods) or −6° (irons), ± 4°. */
-  readonly dynamicLoft?: NormalPrior;
-  /** Tangential restitution (its limit, for an oblique law); default the head's ± 0.1. */
-  readonly grip?: NormalPrior;
-}
+import { type StrikePriors, strikePriorFields } from './strike-priors.js';
 
 /** Options of {@link locateStrike}. */
 export interface LocateOptions {
@@ -59,21 +37,6 @@ export interface LocateOptions {
   /** Priors; each has a default. */
   readonly priors?: StrikePriors;
 }
-
-/** Widest standard deviation of a prior [SI]: as good as none. */
-const WIDEST = 100;
-
-/** Declaration of {@link StrikePriors}. @internal */
-export const strikePriorFields: Declared<StrikePriors> = /* @__PURE__ */ frozen(() => ({
-  toe: optional(priorField(strikeOffsetFields.toe, WIDEST)),
-  high: optional(priorField(strikeOffsetFields.high, WIDEST)),
-  clubSpeed: optional(priorField(deliveryFields.clubSpeed, WIDEST)),
-  attackAngle: optional(priorField(deliveryFields.attackAngle, WIDEST)),
-  clubPath: optional(priorField(deliveryFields.clubPath, WIDEST)),
-  faceAngle: optional(priorField(deliveryFields.faceAngle, WIDEST)),
-  dynamicLoft: optional(priorField(deliveryFields.dynamicLoft, WIDEST)),
-  grip: optional(priorField(tangentialRestitutionValueField, WIDEST)),
-}));
 
 /** Declaration of {@link LocateOptions}. @internal */
 export const locateOptionFields: Declared<LocateOptions> = /* @__PURE__ */ frozen(() => ({
@@ -153,10 +116,11 @@ export function locate(measured: StrikeMeasurement, settings: LocateSettings): S
   const found = minimaOf(problem);
   const best = found[0];
   if (best === undefined) {
-    throw new FairflightError(
-      'not-converged',
+    throw refusal(
+      'measured',
       'no strike could be computed near these readings; check units and signs of loft, attack, face and path',
-      { field: 'measured', value: measured },
+      { value: measured },
+      'not-converged',
     );
   }
   const residuals = residualsOf(problem, best, measured, errors);

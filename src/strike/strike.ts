@@ -2,12 +2,13 @@ import { ballField } from '../ball/ball.js';
 import { type Ball, type BallName, balls } from '../ball/index.js';
 import { type Clubhead, type ClubheadName, clubheads } from '../clubhead/index.js';
 import { clubheadField } from '../clubhead/presets.js';
-import { FairflightError } from '../errors.js';
+import type { FairflightError } from '../errors.js';
 import { type Delivery, deliveryFields } from '../inputs/delivery.js';
 import { type Declared, optional, quantity } from '../inputs/field.js';
 import { frozen } from '../inputs/frozen.js';
 import type { Launch } from '../inputs/launch.js';
 import { readOptions, readRecord } from '../inputs/read.js';
+import { refusal } from '../inputs/refuse.js';
 import { type Angle, type AngularSpeed, type Speed, si } from '../units/index.js';
 import { RATIO } from '../units/unit.js';
 import type { ModelWarning } from '../warnings/index.js';
@@ -104,7 +105,7 @@ export function strikeOf(delivery: Delivery, clubhead: Clubhead, ball: Ball, ela
   const constants = impactConstants(clubhead, ball, elasticity);
   const hit = (c: ImpactConstants): StrikeResult => {
     const struck = strikerOf(c).strike(d);
-    if (typeof struck === 'string') throw refusal(struck, d.clubSpeed);
+    if (typeof struck === 'string') throw refusalOf(struck, d.clubSpeed);
     return struck;
   };
   const struck = hit(constants);
@@ -127,31 +128,29 @@ export function strikeOf(delivery: Delivery, clubhead: Clubhead, ball: Ball, ela
   };
 }
 
-function refusal(failure: StrikeFailure, clubSpeed: number): FairflightError {
+function refusalOf(failure: StrikeFailure, clubSpeed: number): FairflightError {
   if (failure === 'no-approach') {
-    return new FairflightError(
-      'outside-range',
+    return refusal(
+      'delivery.dynamicLoft',
       'the face of the delivery must approach the ball: face angle and dynamic loft point too far from the direction of travel (attack angle, club path)',
-      { field: 'delivery.dynamicLoft', hint: 'check the signs and units of the four angles' },
+      { hint: 'check the signs and units of the four angles' },
+      'outside-range',
     );
   }
   if (failure === 'impossible-restitution') {
-    return new FairflightError(
-      'outside-range',
+    return refusal(
+      'options.clubhead.restitution',
       `options.clubhead.restitution leaves the range 0 to 1 at a club speed of ${clubSpeed} m/s`,
-      {
-        field: 'options.clubhead.restitution',
-        value: clubSpeed,
-        hint: 'reduce options.clubhead.restitution.slope',
-      },
+      { value: clubSpeed, hint: 'reduce options.clubhead.restitution.slope' },
+      'outside-range',
     );
   }
-  return new FairflightError(
-    'outside-range',
+  return refusal(
+    'options.clubhead.tangentialRestitution',
     'options.clubhead.tangentialRestitution, friction and depth of the centre of gravity together would give this strike energy from nothing',
     {
-      field: 'options.clubhead.tangentialRestitution',
       hint: 'a face that hardly stops the slip has low friction: raise the tangential restitution or reduce options.clubhead.friction',
     },
+    'outside-range',
   );
 }

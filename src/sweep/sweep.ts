@@ -59,7 +59,7 @@ export interface SweepOptions extends SweepBase {
 export interface ChunkControl {
   /** Rows a chunk, 1 to 2²⁴; default 8192. It changes no result. */
   readonly chunkSize?: number;
-  /** First row; default 0. */
+  /** First row, 0 to 2⁵³ − 1; default 0. */
   readonly start?: number;
   /** Stops the sweep between chunks. */
   readonly signal?: AbortLike;

@@ -1,6 +1,7 @@
 import { windFoot } from '../../air/wind-ratio.js';
-import { FairflightError } from '../../errors.js';
+import type { FairflightError } from '../../errors.js';
 import { STANDARD_GRAVITY } from '../../gravity.js';
+import { refusal } from '../../inputs/refuse.js';
 import { createStepper } from '../../numerics/embedded-stepper.js';
 import { dormandPrince853 } from '../../numerics/tableaux/dormand-prince-853.js';
 import { equationsOfMotion, STATES } from '../equations.js';
@@ -209,20 +210,21 @@ function longestStep(height: number, climb: number): number {
 }
 
 function notConverged(problem: FlightProblem, tolerance: number): FairflightError {
-  return new FairflightError(
-    'not-converged',
+  return refusal(
+    'options.tolerance',
     `the flight needed more than ${MOST_ATTEMPTS} steps, or steps too small, for a tolerance of ${tolerance} m; loosen options.tolerance, or smooth the coefficient model ${problem.model.id} if it is your own`,
-    { field: 'options.tolerance', value: tolerance, unit: 'm' },
+    { value: tolerance, unit: 'm' },
+    'not-converged',
   );
 }
 
 function requireFinite(derivative: Float64Array, problem: FlightProblem): void {
   for (const value of derivative) {
     if (!Number.isFinite(value)) {
-      throw new FairflightError(
-        'invalid-input',
+      throw refusal(
+        'scene.aerodynamics',
         `the coefficient model ${problem.model.id} gave a value that is not finite`,
-        { field: 'scene.aerodynamics', value: problem.model.id },
+        { value: problem.model.id },
       );
     }
   }
