@@ -55,8 +55,8 @@ export const COSTS: Readonly<Record<string, number>> = {
   'dispersion.fasterOrStraighter': 90,
 };
 
-/** Doors that give back the caller's own numbers, whatever they are. */
-const ECHOES: readonly string[] = ['root.plainColumns', 'sweep.columnOf'];
+/** Doors that give back the caller's own columns or record, whatever numbers they hold. */
+const ECHOES: readonly string[] = ['root.plainColumns', 'sweep.columnOf', 'models.resolveModel (functions)'];
 
 /** Doors with the running sum of their shares: the dearer, the rarer. */
 const shares: readonly (readonly [door: Door, upTo: number])[] = (() => {
@@ -88,7 +88,11 @@ export async function fuzzCall(seed: number, index: number): Promise<Outcome> {
   };
 }
 
-async function judged(door: Door, args: readonly unknown[]): Promise<Pick<Outcome, 'refused' | 'faults'>> {
+/** Calls a door and judges what comes of it. */
+export async function judged(
+  door: Door,
+  args: readonly unknown[],
+): Promise<Pick<Outcome, 'refused' | 'faults'>> {
   const faults: [FaultKind, string][] = [];
   let refused = false;
   const before = tracesOf(args);

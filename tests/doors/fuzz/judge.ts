@@ -51,7 +51,10 @@ function isSweepRows(value: object): value is SweepRows {
   return 'about' in value && 'values' in value && 'status' in value;
 }
 
-/** Rows whose outputs could not be computed say so in their status and hold NaN; none is infinite. */
+/**
+ * Rows whose outputs could not be computed say so in their status and hold NaN; none is infinite. An input stays what the
+ * caller's list says, and where that is no number the status is outside-range.
+ */
 function notANumberInRows({ about, values, status }: SweepRows, path: string): string | undefined {
   for (const [j, { name, role }] of about.columns.entries()) {
     for (const [i, x] of (values[j] ?? []).entries()) {
@@ -59,8 +62,8 @@ function notANumberInRows({ about, values, status }: SweepRows, path: string): s
       const how = rowStatuses[status[i] as number];
       const failed = how === 'outside-range' || how === 'no-strike' || how === 'not-converged';
       const noRun = name.startsWith('run.') && how !== 'landed' && how !== 'still-rolling';
-      if (role === 'input' || !Number.isNaN(x) || !(failed || noRun))
-        return `${path} ${name}[${i}] = ${x}, ${how}`;
+      const meant = role === 'input' ? how === 'outside-range' : Number.isNaN(x) && (failed || noRun);
+      if (!meant) return `${path} ${name}[${i}] = ${x}, ${how}`;
     }
   }
   return undefined;

@@ -103,9 +103,7 @@ function isProxyOrClass(value: object): boolean {
     // Throws where the value is a proxy that does.
     Reflect.ownKeys(value);
     return (
-      !Array.isArray(value) &&
-      !ArrayBuffer.isView(value) &&
-      Object.getPrototypeOf(value) !== Object.prototype
+      !Array.isArray(value) && !ArrayBuffer.isView(value) && Object.getPrototypeOf(value) !== Object.prototype
     );
   } catch {
     return true;
