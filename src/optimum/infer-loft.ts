@@ -44,9 +44,9 @@ export interface DeliveredLoft {
   readonly spinLoft: Angle;
   /** Dynamic loft had the strike been centred [rad]: from the launch angle alone. */
   readonly dynamicLoftIfCentred: Angle;
-  /** Likeliest height of the strike on the face [m], + above centre; present when the spin was given. */
+  /** Likeliest height of the strike on the face [m], + above centre; present when the spin was given and tells it: see `spinRatio`. */
   readonly strikeHeight?: Length;
-  /** Measured spin over that expected of a centred strike; present when the spin was given. */
+  /** Measured spin over that expected of a centred strike; present when the spin was given and neither is 0. */
   readonly spinRatio?: number;
 }
 
@@ -137,7 +137,9 @@ export function inferLoft(measured: MeasuredLaunch, clubhead: Clubhead, ball: Ba
   const centred = loftAt(0);
   const expected = strikeWith(centred, 0).backspin;
   let height: number | undefined;
-  if (spin !== undefined && spin > 0 && expected > 0) {
+  // Without spin, measured or expected, nothing is told of the height; a friction next to 0 makes the ratio overflow.
+  const spinRatio = spin === undefined ? 0 : spin / expected;
+  if (spin !== undefined && spinRatio > 0 && Number.isFinite(spinRatio)) {
     const unlikeliness = (high: number): number => {
       const { backspin } = strikeWith(loftAt(high), high);
       if (backspin <= 0) return Number.POSITIVE_INFINITY;
@@ -152,8 +154,7 @@ export function inferLoft(measured: MeasuredLaunch, clubhead: Clubhead, ball: Ba
     addedLoft: si(loft - clubhead.staticLoft),
     spinLoft: si(spinLoft),
     dynamicLoftIfCentred: si(centred),
-    ...(height !== undefined &&
-      spin !== undefined && { strikeHeight: si<Length>(height), spinRatio: spin / expected }),
+    ...(height !== undefined && { strikeHeight: si<Length>(height), spinRatio }),
   };
 }
 

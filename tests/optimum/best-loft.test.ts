@@ -302,6 +302,17 @@ describe('the loft delivered', () => {
     expect(both.spinRatio).toBeGreaterThan(1.2);
   });
 
+  test.each([0, 5e-324])(
+    'a face with a friction of %s makes no spin that would tell the height',
+    (friction) => {
+      const measured = { launchAngle: degrees(12), attackAngle: degrees(0), clubSpeed: mph(95) };
+      const options = { clubhead: { ...clubheads.driver, friction } };
+      expect(inferDynamicLoft({ ...measured, spinRate: rpm(2500) }, options)).toEqual(
+        inferDynamicLoft(measured, options),
+      );
+    },
+  );
+
   test('men of the tour deliver about 13° with a launch of 10.9°', () => {
     // Averages from memory: 113 mph, -1.3°, 10.9°, 2,686 rpm; the dynamic loft of 12.7 ± 0.5° derived from them by the
     // planar impulse law, which is independent of this strike kernel's three dimensions.
