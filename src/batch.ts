@@ -17,7 +17,7 @@ interface WebAssemblyApi {
 export type { BatchKernel } from './flight/engine/batch.js';
 
 /**
- * Compiles and starts the WebAssembly kernel for {@link flyMany}: `flyMany(launches, scene, { kernel })`. Resolves to
+ * Compiles and starts the WebAssembly kernel for `flyMany`: `flyMany(launches, scene, { kernel })`. Resolves to
  * `undefined` where the runtime has no WebAssembly SIMD; flyMany then takes the JavaScript engine.
  * @example const flights = flyMany(launches, {}, { kernel: await loadBatchKernel() });
  */

@@ -1,12 +1,12 @@
 /**
- * What kind of failure a {@link FairflightError} reports. `invalid-input`: missing, of the wrong type, unknown, or in
+ * What kind of failure a `FairflightError` reports. `invalid-input`: missing, of the wrong type, unknown, or in
  * contradiction to another input. `outside-range`: a number outside the range allowed. `not-converged`: a user's own
  * coefficient model cannot be integrated. `unsupported`: this runtime or these inputs do not allow it. `aborted`: the
  * caller's signal ended it.
  */
 export type ErrorCode = 'invalid-input' | 'outside-range' | 'not-converged' | 'unsupported' | 'aborted';
 
-/** Machine-readable particulars of a {@link FairflightError}. */
+/** Machine-readable particulars of a `FairflightError`. */
 export interface ErrorDetails {
   /** Dotted path of the offending input, for example `launch.ballSpeed`. */
   readonly field?: string;
@@ -61,7 +61,7 @@ export class FairflightError extends Error {
   }
 }
 
-/** True for a {@link FairflightError}, also one thrown by another copy of the library. */
+/** True for a `FairflightError`, also one thrown by another copy of the library. */
 export function isFairflightError(error: unknown): error is FairflightError {
   return isReadable(error) && TAG in error;
 }

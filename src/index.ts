@@ -17,11 +17,15 @@ export {
   airAt,
   airAtAltitude,
   defaultAir,
+  type Terrain,
   type TerrainName,
   terrains,
   type Wind,
+  type WindOrigin,
   type WindProfile,
   type WindReading,
+  type WindReadingOf,
+  type WindShape,
   windFrom,
 } from './air/index.js';
 export { type Ball, type BallName, balls } from './ball/index.js';
@@ -48,6 +52,7 @@ export {
   type Landing,
   type LaunchColumns,
   type NumberColumn,
+  type PlainColumns,
   plainColumns,
 } from './flight/index.js';
 export {
@@ -107,6 +112,8 @@ export {
 } from './shot/index.js';
 export type { Source, SourceConfidence, ValidRange } from './source.js';
 export {
+  type BallReading,
+  type ClubReading,
   type Delivery,
   defaultReadingErrors,
   type EstimateBasis,

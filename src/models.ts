@@ -8,6 +8,7 @@ export {
   type AerodynamicModelId,
   aerodynamicModels,
   bearmanHarvey1976,
+  type CoefficientGrid,
   type CoefficientScale,
   davies1949,
   type FittedModel,

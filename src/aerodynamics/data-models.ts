@@ -17,7 +17,7 @@ import { type CoefficientScale, scaleFields } from './scaled.js';
  * row, then in Re across the rows, so a value never leaves the span of the four nodes around it. Outside: values at
  * the edge are held, except that below the smallest S lift runs straight to 0 at S 0. Results outside the grid carry a
  * warning.
- * @throws {@link FairflightError} `invalid-input` for a grid of the wrong shape, `outside-range` for a bad entry
+ * @throws `FairflightError` `invalid-input` for a grid of the wrong shape, `outside-range` for a bad entry
  */
 export function tabulatedModel(grid: CoefficientGrid): TableModel {
   return checkedData({ ...readRecord(gridFields, grid, 'grid'), kind: 'table' }, 'grid');
@@ -27,7 +27,7 @@ export function tabulatedModel(grid: CoefficientGrid): TableModel {
  * A model with its drag and lift multiplied by constant factors, as plain data: a ball that flies a little differently.
  * @param of - Id, data or functions; data made of functions of your own cannot leave the process.
  * @param scale - Factors, 0.2 to 5; default 1.
- * @throws {@link FairflightError} for a factor outside the range, or for what is no model
+ * @throws `FairflightError` for a factor outside the range, or for what is no model
  * @example scaledModel('fitted-modern', { drag: 0.97 })
  */
 export function scaledModel(of: ModelChoice, scale: CoefficientScale): ScaledModel {

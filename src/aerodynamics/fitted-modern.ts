@@ -132,7 +132,7 @@ export function fittedDrag(constants: FittedModernConstants, reynolds: number, s
 }
 
 /**
- * The default: a modern ball, fitted, not published. Its law stands at {@link fittedLift} and {@link fittedDrag}, its
+ * The default: a modern ball, fitted, not published. Its law stands at `fittedLift` and `fittedDrag`, its
  * constants in {@link fittedModernConstants}.
  *
  * Least squares over 52 coefficients measured on test ranges and in wind tunnels by six sources, then over those and

@@ -30,10 +30,10 @@ const MOST_RECENT = 16;
 
 /**
  * The coefficient functions that a scene flies by: of a built-in model by its id, of a model held as data, or of a
- * record of functions, which is given back as it is. `undefined` gives {@link defaultAerodynamics}. The same data give
+ * record of functions, which is given back as it is. `undefined` gives the default. The same data give
  * the same functions.
  * @param field - name used in error messages
- * @throws {@link FairflightError} `invalid-input` or `outside-range` naming the entry that is wrong
+ * @throws `FairflightError` `invalid-input` or `outside-range` naming the entry that is wrong
  */
 export function resolveModel(
   choice: ModelChoice = defaultAerodynamics,

@@ -51,7 +51,7 @@ export function compressibility(kelvin: number, pascals: number, vapour: number)
  * 149–155. Stated for 600–1,100 hPa, 15–27 °C, any humidity, relative uncertainty 2.2e-5 (that figure from memory);
  * outside, the formula continues, with an error far below what a golf ball could show. Saturation is over water also
  * below 0 °C.
- * @throws {@link FairflightError} when a field is not finite, out of range or unknown
+ * @throws `FairflightError` when a field is not finite, out of range or unknown
  */
 export function moistAirDensity(state: AirState): Density {
   return densityOf(readRecord(airStateFields, state, 'air'));

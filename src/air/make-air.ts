@@ -17,9 +17,9 @@ export const ordinaryAir: AirState = /* @__PURE__ */ frozen(() => ({
 const anyAirFields = /* @__PURE__ */ frozen(() => partial(airStateFields));
 
 /**
- * Air of a given temperature, pressure and humidity: CIPM-2007 density (see {@link moistAirDensity}) and Sutherland
+ * Air of a given temperature, pressure and humidity: CIPM-2007 density (see `moistAirDensity`) and Sutherland
  * viscosity. What is left out is 20 °C, 1013.25 hPa, 50 %.
- * @throws {@link FairflightError} when a field is not finite, out of range or unknown
+ * @throws `FairflightError` when a field is not finite, out of range or unknown
  * @example airAt({ temperature: celsius(5), pressure: hectopascals(990), relativeHumidity: 0.9 })
  */
 export function airAt(state: Partial<AirState> = {}): Air {
@@ -33,8 +33,8 @@ function airOf(state: AirState): Air {
 /**
  * Air at an altitude: pressure from the standard atmosphere, temperature and humidity the user's own. At sea level
  * with nothing else given it is {@link defaultAir}. When the day's pressure is known, {@link airAt} with
- * {@link stationPressure} is better.
- * @throws {@link FairflightError} when a field is not finite, out of range or unknown
+ * `stationPressure` is better.
+ * @throws `FairflightError` when a field is not finite, out of range or unknown
  * @example airAtAltitude({ altitude: metres(1600), temperature: celsius(28) })
  */
 export function airAtAltitude(place: AirPlace): Air {

@@ -37,7 +37,7 @@ export interface StandardAir {
  *
  * U.S. Standard Atmosphere 1976, the same as ISO 2533:1975 below 32 km; lowest layer only.
  * @param altitude - geopotential altitude H [m], −2,000 to 11,000; see {@link geopotentialAltitude}
- * @throws {@link FairflightError} when the altitude is not finite or out of range
+ * @throws `FairflightError` when the altitude is not finite or out of range
  */
 export function standardAtmosphere(altitude: Length): StandardAir {
   const height = readQuantity(geopotentialField, altitude, 'altitude');
@@ -55,7 +55,7 @@ export function standardAtmosphere(altitude: Length): StandardAir {
 /**
  * Geopotential from geometric altitude: H = r0 Z/(r0 + Z), r0 = 6,356,766 m. U.S. Standard Atmosphere 1976, eq. 18.
  * @param geometric - height above mean sea level, as on a map [m], −2,000 to 12,000
- * @throws {@link FairflightError} when it is not finite or out of range
+ * @throws `FairflightError` when it is not finite or out of range
  */
 export function geopotentialAltitude(geometric: Length): Length {
   const z = readQuantity(convertedAltitudeField, geometric, 'geometric');
@@ -65,7 +65,7 @@ export function geopotentialAltitude(geometric: Length): Length {
 /**
  * Geometric from geopotential altitude: Z = r0 H/(r0 − H). U.S. Standard Atmosphere 1976, eq. 19.
  * @param geopotential - geopotential altitude [m], −2,000 to 12,000
- * @throws {@link FairflightError} when it is not finite or out of range
+ * @throws `FairflightError` when it is not finite or out of range
  */
 export function geometricAltitude(geopotential: Length): Length {
   const h = readQuantity(convertedAltitudeField, geopotential, 'geopotential');

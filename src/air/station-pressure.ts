@@ -18,7 +18,7 @@ import {
  * Without `temperature`: altimeter setting, H + H(p_sea) = H(p) on the standard atmosphere (ISO 2533:1975). With it:
  * p = p_sea exp(−g H/(R Tm)), the column's mean temperature Tm taken as T + 0.0065 H/2 (hypsometric equation, any
  * meteorology textbook; the half lapse is WMO-No. 8's way of reducing, there for low stations; humidity left out).
- * @throws {@link FairflightError} when a field is not finite, out of range or unknown
+ * @throws `FairflightError` when a field is not finite, out of range or unknown
  */
 export function stationPressure(report: ReducedPressure): Pressure {
   const {

@@ -20,7 +20,7 @@ export const courseWindFields: Declared<WindReadingFields> = /* @__PURE__ */ fro
 /**
  * A {@link Wind} from a speed and the direction it comes from. A reading at another height than the profile's reference
  * height is carried over by the profile: over open grass 10 m/s at 2 m is 13.8 m/s at 10 m.
- * @throws {@link FairflightError} `invalid-input` or `outside-range` for a field that is missing, unknown or out of range
+ * @throws `FairflightError` `invalid-input` or `outside-range` for a field that is missing, unknown or out of range
  * @example windFrom({ speed: mph(8), clock: 1.5, terrain: 'links-course', measuredAt: metres(2) })
  */
 export function windFrom(reading: WindReading): Wind {

@@ -122,7 +122,7 @@ const LEVELS = [0.5, 0.9, 0.95];
  * @param scattered - the delivery or launch the player means to make, and how shots differ from it
  * @param scene - air, wind, ground, turf, ball and coefficient model; each has a default
  * @param options - clubhead, number of shots, seed, aim, fairway, hazards, limits; each has a default
- * @throws {@link FairflightError} `invalid-input` or `outside-range`; also when more than 5 % of the scattered shots
+ * @throws `FairflightError` `invalid-input` or `outside-range`; also when more than 5 % of the scattered shots
  *   cannot be played
  * @example
  * disperse(

@@ -111,7 +111,7 @@ const PUTTING_REACH_OF_NINETY = 33 / 19;
  * @param lie - where the ball lies
  * @param distance - to the hole [m], 0 to 731.52 (800 yards); on the green 0 to 50
  * @param options - whose strokes, and by which table
- * @throws {@link FairflightError} `invalid-input` or `outside-range`
+ * @throws `FairflightError` `invalid-input` or `outside-range`
  */
 export function expectedStrokes(
   lie: BallLie,

@@ -86,7 +86,7 @@ const FACTORS = [0.6, 1, 1.5, 2.2];
  * @param question - the player's usual delivery, scatter, holes, and how scatter changes with speed
  * @param scene - air, wind, ground, turf, ball and coefficient model; each has a default
  * @param options - clubhead, speeds, number of shots, seed, skill; each has a default
- * @throws {@link FairflightError} `invalid-input` or `outside-range`, also for a speed at which the ball would leave
+ * @throws `FairflightError` `invalid-input` or `outside-range`, also for a speed at which the ball would leave
  *   faster than a flight is computed for
  */
 export function fasterOrStraighter(

@@ -77,7 +77,7 @@ const WIDEST_AIM = 15;
  * @param question - the delivery or launch the player means to make, how shots differ from it, and the hole
  * @param scene - air, wind, ground, turf, ball and coefficient model; each has a default
  * @param options - clubhead, number of shots, seed, skill, aim; each has a default
- * @throws {@link FairflightError} `invalid-input` or `outside-range`; also when more than 5 % of the scattered shots
+ * @throws `FairflightError` `invalid-input` or `outside-range`; also when more than 5 % of the scattered shots
  *   cannot be played
  */
 export function strokesOnHole(

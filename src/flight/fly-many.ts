@@ -161,7 +161,7 @@ export function flightColumns(count: number): FlightColumns {
 /**
  * Flies many launches through one scene: the same flights as {@link fly}, as columns, without a record or a track for
  * each.
- * @throws {@link FairflightError} as {@link fly}; the field names the column and the row, as `launches.ballSpeed[17]`
+ * @throws `FairflightError` as {@link fly}; the field names the column and the row, as `launches.ballSpeed[17]`
  */
 export function flyMany(
   launches: LaunchColumns,

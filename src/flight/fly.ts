@@ -51,7 +51,7 @@ let compiled: CompiledEngine | undefined;
  * @param launch - how the ball leaves; ball speed 1 to 110 m/s
  * @param scene - air, wind, ground, ball and coefficient model; each field has a default
  * @param options - tolerance and time limit
- * @throws {@link FairflightError} `invalid-input` or `outside-range`, naming field, value, unit and allowed range;
+ * @throws `FairflightError` `invalid-input` or `outside-range`, naming field, value, unit and allowed range;
  *   `not-converged` when a user's own coefficient model is too rough to integrate
  * @example fly({ ballSpeed: mph(150), launchAngle: degrees(12), spinRate: rpm(2600) }).carry
  */

@@ -1,4 +1,4 @@
-export type { NumberColumn } from '../inputs/columns.js';
+export type { NumberColumn, PlainColumns } from '../inputs/columns.js';
 export { plainColumns } from '../inputs/columns.js';
 export type { FlightOptions } from '../inputs/flight-options.js';
 export type { BatchKernel } from './engine/batch.js';

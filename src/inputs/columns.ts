@@ -71,7 +71,7 @@ export type PlainColumns<T> = T extends number | string | boolean | undefined
  * Columns as plain lists, which JSON keeps: `JSON.stringify(plainColumns(flights))`. A typed array by itself becomes
  * `{"0":…}` there. `structuredClone` needs no help.
  * @param columns - a record with typed arrays in it, for example from `flyMany`, `carryMap` or `sweep`, or a typed array
- * @throws {@link FairflightError} `invalid-input` when it is neither
+ * @throws `FairflightError` `invalid-input` when it is neither
  */
 export function plainColumns<T extends object>(columns: T): PlainColumns<T> {
   if (!isRecord(columns) && !ArrayBuffer.isView(columns)) {

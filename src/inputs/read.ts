@@ -27,7 +27,7 @@ export function readQuantity(field: QuantityField, value: unknown, path: string)
 /**
  * Reads a record by its declaration: every field once, into a copy, so that nothing the caller changes later, and no
  * getter that changes its answer, reaches a result. Only the record's own fields count.
- * @throws {@link FairflightError} for an unknown or missing field or a bad value, with the path the caller wrote
+ * @throws `FairflightError` for an unknown or missing field or a bad value, with the path the caller wrote
  * @internal
  */
 export function readRecord<T extends object>(fields: Declared<T>, value: unknown, path: string): T {
@@ -58,7 +58,7 @@ function readFields(fields: Fields, value: unknown, path: string): object {
 
 /**
  * The value as a record when all its keys are known.
- * @throws {@link FairflightError} `invalid-input` for another type, an unknown or an inherited key
+ * @throws `FairflightError` `invalid-input` for another type, an unknown or an inherited key
  * @internal
  */
 export function requireKnown(

@@ -49,7 +49,7 @@ export type TaskReply =
       >;
     };
 
-/** The chunk of a reply. @throws {@link FairflightError} the one that was thrown in the thread @internal */
+/** The chunk of a reply. @throws `FairflightError` the one that was thrown in the thread @internal */
 export function resultOf(reply: TaskReply): TaskResult {
   if (reply.fault === undefined) return reply.result;
   const { code, message, ...details } = reply.fault;
@@ -63,7 +63,7 @@ export interface Runner {
   readonly run: (task: Task) => TaskResult;
 }
 
-/** Checks a job and makes it ready. @throws {@link FairflightError} @internal */
+/** Checks a job and makes it ready. @throws `FairflightError` @internal */
 export async function runnerOf({ request, model, webAssembly, format }: Job): Promise<Runner> {
   const kernel = webAssembly ? await loadBatchKernel() : undefined;
   const plan: SweepPlan = sweepPlan(await withModel(request, model), kernel);

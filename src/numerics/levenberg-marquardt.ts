@@ -45,7 +45,7 @@ export interface LeastSquaresSolution {
  * Source: Marquardt D W (1963) J. SIAM 11, 431–441; scaling by column norms: Moré J J (1978) Lect. Notes Math. 630,
  * 105–116, sec. 6; damping update: Nielsen H B (1999) report IMM-REP-1999-05, Technical University of Denmark,
  * eq. 2.4. Bounds: parameters pushed against a bound are held there, trial points are projected.
- * @throws {@link FairflightError} `invalid-input` when lengths differ, the start lies outside the bounds, or the
+ * @throws `FairflightError` `invalid-input` when lengths differ, the start lies outside the bounds, or the
  * residuals are not finite at the start.
  */
 export function levenbergMarquardt(

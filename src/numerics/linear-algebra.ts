@@ -69,7 +69,7 @@ export interface LinearLeastSquares {
  *
  * Source: Golub and Van Loan (2013) sec. 5.3.2; column scaling: van der Sluis A (1969) Numer. Math. 14, 14–23.
  * @returns undefined when the columns are linearly dependent to working precision
- * @throws {@link FairflightError} `invalid-input` when there are fewer rows than columns
+ * @throws `FairflightError` `invalid-input` when there are fewer rows than columns
  */
 export function leastSquares(a: Matrix, b: readonly number[]): LinearLeastSquares | undefined {
   const m = a.length;

@@ -14,7 +14,7 @@ export interface OdexSegment {
 /**
  * Integrates y' = f with odex (Gragg-Bulirsch-Stoer extrapolation; Hairer, Norsett & Wanner 1993, section II.9),
  * calling `onSegment` for each accepted step until it returns false or `end` is reached.
- * @throws {@link FairflightError} `not-converged` when odex gives up
+ * @throws `FairflightError` `not-converged` when odex gives up
  */
 export function integrateWithOdex(
   f: RightHandSide,

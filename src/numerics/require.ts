@@ -2,7 +2,7 @@ import { describe, FairflightError } from '../errors.js';
 
 /**
  * Returns `value` when it is a finite number within the range, both ends included.
- * @throws {@link FairflightError} `invalid-input` when it is not a finite number, `outside-range` when it lies outside.
+ * @throws `FairflightError` `invalid-input` when it is not a finite number, `outside-range` when it lies outside.
  */
 export function requireWithin(
   field: string,
@@ -27,7 +27,7 @@ export function requireWithin(
 
 /**
  * Returns `value` when it is one of the listed names.
- * @throws {@link FairflightError} `invalid-input` otherwise.
+ * @throws `FairflightError` `invalid-input` otherwise.
  */
 export function requireOneOf<T extends string>(field: string, value: unknown, allowed: readonly T[]): T {
   const found = allowed.find((name) => name === value);

@@ -26,7 +26,7 @@ export interface SearchOptions {
  * quadratic interpolation combined so that the bracket never grows.
  *
  * Source: Brent R P (1973) Algorithms for Minimization without Derivatives, ch. 4 (procedure zero).
- * @throws {@link FairflightError} `invalid-input` when both ends have the same sign or a value is not finite.
+ * @throws `FairflightError` `invalid-input` when both ends have the same sign or a value is not finite.
  */
 export function brent(
   f: (x: number) => number,

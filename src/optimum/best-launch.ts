@@ -90,7 +90,7 @@ const SPIN_CELLS = 16;
  * 3,000 rpm that R&A and USGA once proposed for optimising each ball in the distance test (second-hand).
  *
  * For total, `minimumDescentAngle`, the window and the uncertainty, see {@link bestLoft}.
- * @throws {@link FairflightError} `invalid-input` or `outside-range` naming the field; `outside-range` for
+ * @throws `FairflightError` `invalid-input` or `outside-range` naming the field; `outside-range` for
  *   `scene.ground` when nothing in the range lands
  * @example bestLaunch({ ballSpeed: mph(150) }).launch
  */

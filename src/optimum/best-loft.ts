@@ -23,7 +23,7 @@ export interface LoftQuestion {
   readonly clubSpeed: Speed;
   /** Attack angle [rad], + up, −0.6 to 0.6. */
   readonly attackAngle: Angle;
-  /** Dynamic loft the clubhead comes with now [rad], −0.4 to 1.4, from {@link inferDynamicLoft}; asks for advice. */
+  /** Dynamic loft the clubhead comes with now [rad], −0.4 to 1.4, from `inferDynamicLoft`; asks for advice. */
   readonly deliveredLoft?: Angle;
 }
 
@@ -81,7 +81,7 @@ export const loftQuestionFields: Declared<LoftQuestion> = /* @__PURE__ */ frozen
  * @param swing - club speed and attack angle; a speed whose ball would leave faster than 110 m/s is refused
  * @param scene - air, wind, ground, turf, ball and coefficient model
  * @param options - what to maximise, clubhead, lofts looked at, least descent
- * @throws {@link FairflightError} `invalid-input` or `outside-range` naming the field; `outside-range` for
+ * @throws `FairflightError` `invalid-input` or `outside-range` naming the field; `outside-range` for
  *   `scene.ground` when no loft in the range lands the ball on it
  * @example bestLoft({ clubSpeed: mph(95), attackAngle: degrees(0) }).dynamicLoft
  */

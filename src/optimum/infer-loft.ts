@@ -91,7 +91,7 @@ const HIGHEST = 0.025;
  * spin. With the spin given, loft and strike height are estimated together: the launch angle is met exactly, and the
  * height is the likeliest for spin known to ±20 % and heights spread by ±8 mm (an assumption).
  * @param options - the clubhead used, default the generic driver; the ball, default the conforming ball
- * @throws {@link FairflightError} `invalid-input` or `outside-range`, also when no loft launches the ball so
+ * @throws `FairflightError` `invalid-input` or `outside-range`, also when no loft launches the ball so
  */
 export function inferDynamicLoft(measured: MeasuredLaunch, options: InferOptions = {}): DeliveredLoft {
   const given = readRecord(measuredLaunchFields, measured, 'measured');

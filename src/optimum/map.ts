@@ -73,7 +73,7 @@ export interface CarryMap {
 /**
  * Carry, apex and descent angle on a grid of launch angles and spin rates at one ball speed, for charts. It shows what
  * would happen, not what can be delivered: far from the pairs a club gives, the coefficient models have no data.
- * @throws {@link FairflightError} `invalid-input` or `outside-range` naming the field
+ * @throws `FairflightError` `invalid-input` or `outside-range` naming the field
  */
 export function carryMap(question: MapQuestion, scene: Scene = {}, options: MapOptions = {}): CarryMap {
   const { ballSpeed, launchAngle, spinRate } = readRecord(mapQuestionFields, question, 'launch');

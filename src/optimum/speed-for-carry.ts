@@ -70,7 +70,7 @@ const SPEEDS: QuantityRange<Speed> = /* @__PURE__ */ frozen(() => ({ min: mph(10
  *
  * Out of reach is an answer, not an error. Speed is trained slowly and within one's health: warm up, build up over
  * weeks, stop at pain, and ask qualified help.
- * @throws {@link FairflightError} `invalid-input` or `outside-range` naming the field
+ * @throws `FairflightError` `invalid-input` or `outside-range` naming the field
  * @example speedForCarry(yards(180), {}, { dynamicLoft: degrees(15) })
  */
 export function speedForCarry(carry: Length, scene: Scene = {}, options: SpeedOptions = {}): SpeedAnswer {

@@ -31,7 +31,7 @@ const measuredShotSchema: z.ZodMiniType = /* @__PURE__ */ schemaFor('measuredSho
 /**
  * Reads a {@link Delivery} from plain JSON. Every quantity carries its unit, in the key or beside the value:
  * `{ "clubSpeed (mph)": 96, "attackAngle (deg)": 1, "dynamicLoft (deg)": 14, "strikeOffset": { "toe (mm)": 8, "high (mm)": 0 } }`.
- * @throws {@link FairflightError} `invalid-input` for a missing, unknown or unitless field, `outside-range` for a
+ * @throws `FairflightError` `invalid-input` for a missing, unknown or unitless field, `outside-range` for a
  * value outside the range the field documents
  */
 export function parseDelivery(json: unknown): Delivery {
@@ -41,7 +41,7 @@ export function parseDelivery(json: unknown): Delivery {
 /**
  * Reads a {@link Launch} from plain JSON. Every quantity carries its unit, in the key or beside the value:
  * `{ "ballSpeed (mph)": 150, "launchAngle": { "value": 12, "unit": "deg" }, "spinRate (rpm)": 2600 }`.
- * @throws {@link FairflightError} `invalid-input` for a missing, unknown or unitless field, `outside-range` for a
+ * @throws `FairflightError` `invalid-input` for a missing, unknown or unitless field, `outside-range` for a
  * value outside the range the field documents
  */
 export function parseLaunch(json: unknown): Launch {
@@ -54,9 +54,9 @@ export function parseLaunch(json: unknown): Launch {
  * "ground": { "elevation (ft)": -30 }, "turf": "firm", "aerodynamics": "fitted-modern" }`.
  *
  * Air is given by temperature, pressure and humidity, or by altitude, or by density and viscosity; wind by its
- * components (`along`, `across`) or as a reading (see {@link WindReading}). Turf and ball are records or names of
+ * components (`along`, `across`) or as a reading (see `WindReading`). Turf and ball are records or names of
  * presets; the coefficient model is the id of a built-in one or data (`{ "kind": "scaled", "of": "fitted-modern", "drag": 0.98 }`).
- * @throws {@link FairflightError} `invalid-input` for a missing, unknown or unitless field, `outside-range` for a
+ * @throws `FairflightError` `invalid-input` for a missing, unknown or unitless field, `outside-range` for a
  * value outside the range the field documents, `unsupported` for a model made of functions
  */
 export function parseScene(json: unknown): Scene {
@@ -65,7 +65,7 @@ export function parseScene(json: unknown): Scene {
 
 /**
  * Reads a {@link Clubhead} from plain JSON: the name of a preset, or a record whose quantities carry their units.
- * @throws {@link FairflightError} `invalid-input` for a missing, unknown or unitless field, `outside-range` for a
+ * @throws `FairflightError` `invalid-input` for a missing, unknown or unitless field, `outside-range` for a
  * value outside the field's range
  */
 export function parseClubhead(json: unknown): Clubhead {
@@ -75,7 +75,7 @@ export function parseClubhead(json: unknown): Clubhead {
 
 /**
  * Reads a {@link Ball} from plain JSON: the name of a preset, or a record whose quantities carry their units.
- * @throws {@link FairflightError} `invalid-input` for a missing, unknown or unitless field, `outside-range` for a
+ * @throws `FairflightError` `invalid-input` for a missing, unknown or unitless field, `outside-range` for a
  * value outside the range the field documents
  */
 export function parseBall(json: unknown): Ball {
@@ -84,7 +84,7 @@ export function parseBall(json: unknown): Ball {
 
 /**
  * Reads a {@link Turf} from plain JSON: the name of a preset, or a record whose quantities carry their units.
- * @throws {@link FairflightError} `invalid-input` for a missing, unknown or unitless field, `outside-range` for a
+ * @throws `FairflightError` `invalid-input` for a missing, unknown or unitless field, `outside-range` for a
  * value outside the range the field documents
  */
 export function parseTurf(json: unknown): Turf {
@@ -94,7 +94,7 @@ export function parseTurf(json: unknown): Turf {
 /**
  * Reads a {@link MeasuredShot} from plain JSON. Every quantity carries its unit, in the key or beside the value:
  * `{ "clubSpeed (mph)": 96, "ballSpeed (mph)": 142, "carry (yd)": 232, "club": "driver" }`. For tables see {@link readShots}.
- * @throws {@link FairflightError} `invalid-input` for an unknown or unitless field, `outside-range` for a value outside
+ * @throws `FairflightError` `invalid-input` for an unknown or unitless field, `outside-range` for a value outside
  * the range the field documents
  */
 export function parseMeasuredShot(json: unknown): MeasuredShot {
@@ -107,7 +107,7 @@ export function parseMeasuredShot(json: unknown): MeasuredShot {
  *
  * The parser is a little more liberal (units in any case, with blanks to spare) and knows what a schema can't say: a
  * field given twice, an origin of the wind said twice, a wind profile that makes no sense, the parts of a coefficient model.
- * @throws {@link FairflightError} `invalid-input` for another name
+ * @throws `FairflightError` `invalid-input` for another name
  * @example JSON.stringify(jsonSchemaOf('launch'))
  */
 export function jsonSchemaOf(name: DocumentName): JsonSchema {

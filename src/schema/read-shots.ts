@@ -74,7 +74,7 @@ const textField = /* @__PURE__ */ frozen(() => text('club speed (mph)', 'text of
  * everything else may be missing.
  * Lines that start with `#` ahead of the header are comments. Nothing is dropped silently: every row or column left
  * out is listed with its line, its column and the reason, and the good rows are still returned.
- * @throws {@link FairflightError} `invalid-input` when there is nothing to read: an empty file, no header, or columns
+ * @throws `FairflightError` `invalid-input` when there is nothing to read: an empty file, no header, or columns
  * that cannot give a single shot; and for an unknown option
  */
 export function readShots(csvText: string, options: ReadShotsOptions = {}): ShotTable {

@@ -64,7 +64,7 @@ export interface Ensemble {
  * @param launch - how the ball leaves
  * @param scene - air, wind, ground and ball; no coefficient model
  * @param options - tolerance and time limit
- * @throws {@link FairflightError} `invalid-input` or `outside-range`, naming field, value, unit and allowed range
+ * @throws `FairflightError` `invalid-input` or `outside-range`, naming field, value, unit and allowed range
  * @example flyEnsemble(launch, { air: airAtAltitude({ altitude: metres(1600) }) }).spread?.carry
  */
 export function flyEnsemble(launch: Launch, scene: Scene = {}, options: FlightOptions = {}): Ensemble {

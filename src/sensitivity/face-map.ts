@@ -79,7 +79,7 @@ export interface FacePoint {
 
 /**
  * Plays one delivery at many points of the face without the records of `playShot`; inputs are taken as read.
- * @throws {@link FairflightError} when called, where the ball does not land
+ * @throws `FairflightError` when called, where the ball does not land
  * @internal
  */
 export function facePlayer(
@@ -128,7 +128,7 @@ export function facePlayer(
  * @param delivery - How the head comes to the ball.
  * @param scene - Air, wind, ground, turf, ball and coefficient model.
  * @param options - Points looked at, clubhead, tolerance and time limit.
- * @throws {@link FairflightError} naming the field; `outside-range` when the ball does not land from some point.
+ * @throws `FairflightError` naming the field; `outside-range` when the ball does not land from some point.
  */
 export function faceMap(delivery: Delivery, scene: Scene = {}, options: FaceMapOptions = {}): FaceMap {
   const { strikeOffset: _, ...centred } = readRecord(deliveryFields, delivery, 'delivery');

@@ -50,7 +50,7 @@ export interface PatternReport {
   readonly moves: readonly FaceMove[];
 }
 
-/** Mean, covariance and spread of strikes on the face. @throws {@link FairflightError} for an empty or bad list */
+/** Mean, covariance and spread of strikes on the face. @throws `FairflightError` for an empty or bad list */
 export function strikePattern(strikes: readonly StrikeOffset[]): StrikePattern {
   return patternOf(readStrikes(strikes));
 }
@@ -93,7 +93,7 @@ const MOST_FORGIVING = 5.9e-4;
  * @param delivery - The player's usual delivery; its own strike offset plays no part.
  * @param scene - Air, wind, ground, turf, ball and coefficient model.
  * @param options - Clubhead, tolerance and time limit.
- * @throws {@link FairflightError} naming the field.
+ * @throws `FairflightError` naming the field.
  */
 export function judgePattern(
   strikes: readonly StrikeOffset[],

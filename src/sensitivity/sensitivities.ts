@@ -170,7 +170,7 @@ const PART = 0.25;
  * @param from - The delivery or the launch to start from.
  * @param scene - Air, wind, ground, turf, ball and coefficient model.
  * @param options - Clubhead, weather, time limit; the tolerance is finer than a default one and not used for the rows.
- * @throws {@link FairflightError} as {@link playShot}; `outside-range` when a shot of the table does not land.
+ * @throws `FairflightError` as {@link playShot}; `outside-range` when a shot of the table does not land.
  */
 export function sensitivities(
   from: Delivery | Launch,

@@ -140,7 +140,7 @@ const RIM = { toe: 0.04, high: 0.02 };
  * A smash factor above what the most lively head allowed can give plus twice the reading error is called a misread, and
  * so is one below what a strike on the rim gives; all readings given help to say which one is most likely wrong.
  *
- * @throws {@link FairflightError} `invalid-input` or `outside-range` naming the field; `invalid-input` when neither spin
+ * @throws `FairflightError` `invalid-input` or `outside-range` naming the field; `invalid-input` when neither spin
  *   loft, nor attack angle and dynamic loft, nor a launch angle is given.
  */
 export function strikeQuality(

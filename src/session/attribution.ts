@@ -76,7 +76,7 @@ export interface GroupScenes {
  * @param groups - `before` and `after`; shots without ball speed, launch angle or spin rate are left out and listed
  * @param scene - what both groups share; air and wind of either may be given in the options
  * @param options - air and wind of the groups, coverage, resamples, seed, pairs, tolerance and time limit
- * @throws {@link FairflightError} `invalid-input` or `outside-range` naming the field, also when a group has no usable shot
+ * @throws `FairflightError` `invalid-input` or `outside-range` naming the field, also when a group has no usable shot
  */
 export function attributeChange(
   groups: ShotGroups,

@@ -32,7 +32,7 @@ function lacking(target: CalibrationTarget, shot: MeasuredShot): readonly string
 
 /**
  * Divides the targets into those that can be fitted to these shots and those that cannot.
- * @throws {@link FairflightError} `invalid-input` when nothing can be fitted
+ * @throws `FairflightError` `invalid-input` when nothing can be fitted
  * @internal
  */
 export function partTargets(

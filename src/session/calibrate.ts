@@ -28,7 +28,7 @@ import type { FitParameter } from './mixture-fit.js';
  *   too for the tangential one; ball speed, launch angle, spin and carry, apex or descent angle for drag and lift.
  * @param scene - Where they were hit: air, wind, ball and coefficient model; each has a default.
  * @param options - What to fit, clubhead, hand, reading errors and priors; each has a default.
- * @throws {@link FairflightError} `invalid-input` or `outside-range` naming the field; `invalid-input` when nothing asked
+ * @throws `FairflightError` `invalid-input` or `outside-range` naming the field; `invalid-input` when nothing asked
  *   for can be fitted.
  */
 export function calibrate(

@@ -17,7 +17,7 @@ export const valueCountField: CountField = /* @__PURE__ */ frozen(() =>
  * Source: Hesterberg T C (2015) What Teachers Should Know About the Bootstrap, Am. Stat. 69, 371–386 (from memory).
  * @param count - values the mean is taken over, 1 to 1,000,000,000
  * @param level - coverage of the interval, 0.5 to 0.999
- * @throws {@link FairflightError} `invalid-input` or `outside-range`
+ * @throws `FairflightError` `invalid-input` or `outside-range`
  */
 export function fewValuesStretch(count: number, level: number): number {
   return stretch(

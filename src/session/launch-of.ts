@@ -7,7 +7,7 @@ export type LaunchOrMissing = Launch | { readonly missing: readonly string[] };
 
 /**
  * The launch a measured shot left with, or the names of the readings it lacks.
- * @throws {@link FairflightError} `invalid-input` or `outside-range` naming the field of the shot
+ * @throws `FairflightError` `invalid-input` or `outside-range` naming the field of the shot
  */
 export function launchOf(shot: MeasuredShot): LaunchOrMissing {
   return launchIn(readRecord(measuredShotFields, shot, 'shot'));

@@ -65,7 +65,7 @@ const FEWEST = 3;
  * band, an interval of ±5 % per mph and more is usual.
  * @param shots - as measured
  * @param options - quantity, bands and coverage; each has a default
- * @throws {@link FairflightError} `invalid-input` or `outside-range` naming the field; `invalid-input` when fewer than two
+ * @throws `FairflightError` `invalid-input` or `outside-range` naming the field; `invalid-input` when fewer than two
  *   bands have three shots with scatter
  */
 export function scatterTrend(

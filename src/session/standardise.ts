@@ -79,7 +79,7 @@ export const twoScenesFields: Declared<TwoScenes> = /* @__PURE__ */ frozen(() =>
  * @param shot - ball speed, launch angle and spin rate at least; direction and axis tilt default to 0
  * @param scenes - `from`, the scene it was measured in, and `to`, the one to move it to
  * @param options - tolerance and time limit
- * @throws {@link FairflightError} `invalid-input` or `outside-range` naming the field, also when the launch is incomplete
+ * @throws `FairflightError` `invalid-input` or `outside-range` naming the field, also when the launch is incomplete
  * @example standardise(shot, { from: { air: airAt({ temperature: celsius(5) }) }, to: {} }).shot.carry
  */
 export function standardise(

@@ -72,7 +72,7 @@ const POWER = 0.8;
  * and Weir (2005); number of shots Cohen (1988), power 0.8.
  * @param shots - at least one
  * @param options - bands, coverage and gains; each has a default
- * @throws {@link FairflightError} `invalid-input` or `outside-range` naming the field, also for an empty list and for bands
+ * @throws `FairflightError` `invalid-input` or `outside-range` naming the field, also for an empty list and for bands
  *   that overlap
  */
 export function summariseSession(

@@ -94,7 +94,7 @@ const LARGEST_STEP: Speed = /* @__PURE__ */ frozen(() => mph(3));
  *   time axis, otherwise they are taken in the order given
  * @param scene - where the launches are flown for the causes; each field has a default
  * @param options - block, coverage, tolerance and time limit
- * @throws {@link FairflightError} `invalid-input` or `outside-range` naming the field, also when no shot can be used or
+ * @throws `FairflightError` `invalid-input` or `outside-range` naming the field, also when no shot can be used or
  *   there is one session only
  */
 export function judgeTraining(

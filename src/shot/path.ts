@@ -51,7 +51,7 @@ const timeField: QuantityField = /* @__PURE__ */ frozen(() => quantity(SECONDS, 
  * Spin in the run: that of the bounce model while hopping; while rolling the rate that goes with the speed.
  * @param of - a flight, from launch to landing, or a shot, to rest
  * @param time - seconds since launch, 0 to the end of the path
- * @throws {@link FairflightError} `invalid-input`, or `outside-range` for another time
+ * @throws `FairflightError` `invalid-input`, or `outside-range` for another time
  * @example stateAt(playShot(delivery), 3).position.y
  */
 export function stateAt(of: Flight | Shot, time: number): BallState {
@@ -67,7 +67,7 @@ export function stateAt(of: Flight | Shot, time: number): BallState {
  * `shot.run.bounces`.
  * @param of - a flight, from launch to landing, or a shot, to rest
  * @param options - `count` or `spacing`, and the form of the points
- * @throws {@link FairflightError} `invalid-input` or `outside-range`, naming the field
+ * @throws `FairflightError` `invalid-input` or `outside-range`, naming the field
  * @example pathOf(playShot(delivery), { spacing: metres(1), as: 'xyz' })
  */
 export function pathOf(

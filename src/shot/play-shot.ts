@@ -15,7 +15,7 @@ import { readStart } from './start.js';
  * @param from - how the club comes to the ball, or how the ball leaves
  * @param scene - air, wind, ground, turf, ball and coefficient model; each has a default
  * @param options - clubhead (with a delivery), tolerance and time limit
- * @throws {@link FairflightError} `invalid-input` or `outside-range`, naming field, value, unit and allowed range
+ * @throws `FairflightError` `invalid-input` or `outside-range`, naming field, value, unit and allowed range
  * @example playShot({ clubSpeed: mph(95), attackAngle: degrees(0), dynamicLoft: degrees(15) }).total
  */
 export function playShot(from: Delivery | Launch, scene: Scene = {}, options: ShotOptions = {}): Shot {

@@ -74,7 +74,7 @@ const ALTERNATIVE = 0.95;
  * @param measured - Readings; at least one of the ball's. Other fields of a measured shot play no part.
  * @param options - clubhead, ball, hand, reading errors and priors; each has a default
  * @returns `located`, or `inconsistent` when no strike explains the readings (probability below 0.001).
- * @throws {@link FairflightError} `invalid-input` or `outside-range` naming the field.
+ * @throws `FairflightError` `invalid-input` or `outside-range` naming the field.
  */
 export function locateStrike(measured: StrikeMeasurement, options: LocateOptions = {}): StrikeEstimate {
   const {

@@ -85,7 +85,7 @@ export const strikeOptionFields: Declared<StrikeOptions> = /* @__PURE__ */ froze
  *
  * @param delivery - How the head comes to the ball. SI and radians; + is up, right of target, toward the toe, high.
  * @param options - clubhead, default the generic driver; ball, default the conforming ball
- * @throws {@link FairflightError} `invalid-input` or `outside-range` naming the field, also when the face does not
+ * @throws `FairflightError` `invalid-input` or `outside-range` naming the field, also when the face does not
  *   approach the ball, the head's restitution law leaves 0 to 1 at this speed, or its laws would make energy.
  */
 export function strike(delivery: Delivery, options: StrikeOptions = {}): Strike {

@@ -87,7 +87,7 @@ function told({ value, range }: ModelWarning, unit: Unit, digits: number): strin
 /**
  * A warning as one sentence a person can act on.
  * @param warning - from any result's `warnings`
- * @throws {@link FairflightError} `invalid-input` for an unknown code or unit
+ * @throws `FairflightError` `invalid-input` for an unknown code or unit
  * @example for (const warning of flight.warnings) console.log(warningText(warning));
  */
 export function warningText(warning: ModelWarning, options: WarningTextOptions = {}): string {

@@ -26,7 +26,7 @@ type Reader<T> = {
 
 /**
  * How each row's scene is made from that of the sweep and the factors of air, wind, ground and ball.
- * @throws {@link FairflightError} `invalid-input` for factors that contradict each other or the scene
+ * @throws `FairflightError` `invalid-input` for factors that contradict each other or the scene
  * @internal
  */
 export function sceneRows(inputs: Inputs, scene: ReadScene): SceneRows {
