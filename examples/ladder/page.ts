@@ -115,10 +115,10 @@ function loftNote(maximise: MaximisedDistance): string {
 }
 
 function answers(ladder: Ladder, display: Display): string {
-  const { rungs } = ladder;
+  const { rungs, setup } = ladder;
   const sentences = [
     payingSentence(ladder, display),
-    fitSentence(rungs, display),
+    fitSentence(rungs, setup.maximise, display),
     leftSentence(rungs, display),
     scatterSentence(ladder, display),
     widthSentence(ladder, display),

@@ -66,7 +66,7 @@ export function terminalReport(ladder: Ladder, table: ShotTable, display: Displa
     'IN SHORT',
     ...[
       payingSentence(ladder, display),
-      fitSentence(rungs, display),
+      fitSentence(rungs, setup.maximise, display),
       leftSentence(rungs, display),
       scatterSentence(ladder, display),
       shotsSentence(ladder, display),

@@ -1,3 +1,4 @@
+import type { MaximisedDistance } from 'fairflight';
 import type { MeasuredShot } from 'fairflight/session';
 import type { Display } from '../lib/display.js';
 import { counted, fixed, listed, signed } from '../lib/text.js';
@@ -52,8 +53,9 @@ export function loftSentence({ loft, loftProblem, name, model }: Rung, display: 
       : `${LOFT_WORDS[loft.verdict]}, about ${changeOf(loft, display)} (${nominal})`;
   const { all, loft: fromLoft, strike } = loft.carryLeft;
   const carry = `${signed(distance.of(all))} ${distance.unit} of carry, ${signed(distance.of(fromLoft))} from loft ${strikePart(distance.of(strike))}`;
-  // Half the width of the band in which the run of either flight may lie.
-  const room = 0.3 * Math.max(model.total - model.carry, loft.optimum.shot.total - loft.optimum.shot.carry);
+  const room = Math.max(
+    ...[model, loft.optimum.shot].map(({ run }) => (run ? (run.band.high - run.band.low) / 2 : 0)),
+  );
   const total = `${signed(distance.of(loft.totalLeft))} ${distance.unit} in total`;
   const doubt = Math.abs(loft.totalLeft) < room ? ' (within what is uncertain about the run)' : '';
   const left = distance.of(all) < 1 ? 'Nothing left on the table' : 'Left on the table';
@@ -72,8 +74,8 @@ function strikePart(gain: number): string {
     : `and ${signed(gain)} from a centred strike`;
 }
 
-/** Which bands the driver fits, in a sentence. */
-export function fitSentence(rungs: readonly Rung[], display: Display): string {
+/** Which bands the driver fits, in a sentence, and what the advice does to the total where that shrinks. */
+export function fitSentence(rungs: readonly Rung[], maximise: MaximisedDistance, display: Display): string {
   const group = (verdict: LoftAnswer['verdict']): string[] =>
     rungs.flatMap(({ loft, name }) =>
       loft?.verdict !== verdict ? [] : [verdict === 'fits' ? name : `${name} (${changeOf(loft, display)})`],
@@ -83,7 +85,16 @@ export function fitSentence(rungs: readonly Rung[], display: Display): string {
     return bands.length === 0 ? [] : [`${LOFT_WORDS[verdict]} at ${listed(bands)}`];
   });
   if (parts.length === 0) return 'Nothing can be said about loft here.';
-  return `Is this driver right? By the model it ${parts.join('; ').replace(/^its loft fits/, 'fits')}.`;
+  const lost = rungs.flatMap(({ loft }) =>
+    loft === undefined || loft.verdict === 'fits' ? [] : [display.distance.of(-loft.totalLeft)],
+  );
+  const most = fixed(Math.max(0, ...lost));
+  const price =
+    most === '0'
+      ? ''
+      : ` The run shrinks with it: in total that costs up to ${most} ${display.distance.unit}, as far as a run can be foretold.`;
+  const fits = parts.join('; ').replace(/^its loft fits/, 'fits');
+  return `Is this driver right? For ${maximise}, by the model, it ${fits}.${price}`;
 }
 
 /** What is left on the table, in a sentence. */

@@ -142,9 +142,9 @@ function drift(c: RunConstants, s: RunState, dt: number): void {
 
 /**
  * Takes from a hop what the turf takes at its ends. A low hop loses the speed that rolling for as long would have lost,
- * and as much topspin; backspin is kept, since turf that slows a ball does not spin it up. A high one loses nothing on level ground, where the crater accounts for the loss; down a slope
- * the turf takes up the pull along the travel, as far as its rolling resistance goes. Without that a ball would go on
- * hopping down slopes that stop a rolling one. Assumption.
+ * and as much topspin; backspin is kept, since turf that slows a ball does not spin it up. A high one loses nothing on
+ * level ground, where the crater accounts for the loss; down a slope the turf takes up the pull along the travel, as far
+ * as its rolling resistance goes. Without that a ball would go on hopping down slopes that stop a rolling one. Assumption.
  */
 function resist(
   c: RunConstants,
