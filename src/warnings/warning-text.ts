@@ -11,6 +11,7 @@ import {
   MPH,
   RATIO,
   type Unit,
+  YARDS,
 } from '../units/unit.js';
 import type { ModelWarning, Severity, WarningCode } from './warning.js';
 
@@ -33,10 +34,10 @@ type Say = (warning: ModelWarning, units: SpokenUnits) => string;
 const speedUnit = (units: SpokenUnits): Unit => (units === 'yards' ? MPH : METRES_PER_SECOND);
 
 const SENTENCES: Readonly<Record<WarningCode, Say>> = {
-  'reynolds-outside-data': ({ value, range, model }) =>
-    `The Reynolds number reached ${value.toFixed(0)}; ${model} has data from ${range.min.toFixed(0)} to ${range.max.toFixed(0)}, so drag and lift are extrapolated there.`,
-  'spin-ratio-outside-data': ({ value, range, model }) =>
-    `The spin ratio reached ${value.toFixed(3)}; ${model} has data from ${range.min} to ${range.max}, so drag and lift are extrapolated there.`,
+  'reynolds-outside-data': ({ value, range, model, effect }, units) =>
+    `The Reynolds number reached ${value.toFixed(0)}; ${model} has data from ${range.min.toFixed(0)} to ${range.max.toFixed(0)}, so drag and lift are extrapolated there${onCarry(effect, units)}.`,
+  'spin-ratio-outside-data': ({ value, range, model, effect }, units) =>
+    `The spin ratio reached ${value.toFixed(3)}; ${model} has data from ${range.min} to ${range.max}, so drag and lift are extrapolated there${onCarry(effect, units)}.`,
   'still-in-the-air': ({ value }) =>
     `The ball was still in the air after ${value.toFixed(1)} s; the figures describe that moment, not a landing.`,
   'never-above-ground': () =>
@@ -76,11 +77,23 @@ export const warningFields: Declared<ModelWarning> = /* @__PURE__ */ frozen(() =
   };
 });
 
-/** `130 mph is above the 80 to 125 mph`. */
-function told({ value, range }: ModelWarning, unit: Unit, digits: number): string {
+/** `; the carry is good to about ±4 yd`, where that can be told. */
+function onCarry(effect: ModelWarning['effect'], units: SpokenUnits): string {
+  if (effect?.carry === undefined) return '';
+  const unit = units === 'yards' ? YARDS : METRES;
+  return `; the carry is good to about ±${inUnit(unit, effect.carry).toFixed(1)} ${unit.symbol}`;
+}
+
+/** Decimals a number may need to be told from the end of a range it lies outside of. */
+const MOST_DIGITS = 6;
+
+/** `130 mph is above the 80 to 125 mph`, with as many decimals as tell the value from the end it has passed. */
+function told(warning: ModelWarning, unit: Unit, digits: number): string {
+  const { value, range } = warning;
   const say = (x: number): string => inUnit(unit, x).toFixed(digits);
   const symbol = unit.symbol === 'deg' ? '°' : ` ${unit.symbol}`;
-  const where = value > range.max ? 'above' : 'below';
+  const [where, end] = value > range.max ? ['above', range.max] : ['below', range.min];
+  if (say(value) === say(end) && digits < MOST_DIGITS) return told(warning, unit, digits + 1);
   return `${say(value)}${symbol} is ${where} the ${say(range.min)} to ${say(range.max)}${symbol}`;
 }
 

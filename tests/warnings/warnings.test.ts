@@ -66,6 +66,32 @@ describe('the sentence of a warning', () => {
     expect(warningText(landing)).toContain('22 mph is below the 34 to 67 mph');
     expect(warningText(landing, { units: 'metres' })).toContain('10 m/s is below the 15 to 30 m/s');
   });
+  it('has the decimals that tell a value from the end it has passed', () => {
+    const steep = {
+      severity: 'note',
+      model: 'm',
+      quantity: 'descentAngle',
+      code: 'descent-outside-data',
+      value: degrees(34.97),
+      range: { min: degrees(35), max: degrees(60) },
+    } as const;
+    expect(warningText(steep)).toContain('34.97° is below the 35.00 to 60.00°');
+    expect(warningText({ ...steep, value: steep.range.min })).toContain('35.000000°');
+  });
+  it('says what it may change, where that can be told', () => {
+    const told = {
+      code: 'spin-ratio-outside-data',
+      severity: 'note',
+      model: 'm',
+      quantity: 'spinRatio',
+      range: { min: 0.08, max: 0.6 },
+      value: 0.7,
+      effect: { carry: metres(3.658) },
+    } as const;
+    expect(warningText(told)).toContain('the carry is good to about ±4.0 yd');
+    expect(warningText(told, { units: 'metres' })).toContain('±3.7 m.');
+    expect(warningText({ ...told, effect: {} })).not.toContain('±');
+  });
   it('is refused for a code that is none, by a typed error', () => {
     expect(caught(() => warningText({ ...warning, code: 'x' } as never)).field).toBe('warning.code');
     expect(caught(() => warningText(undefined as never)).field).toBe('warning');

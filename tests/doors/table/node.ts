@@ -1,4 +1,4 @@
-import { mkdtempSync } from 'node:fs';
+import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { isRecord } from '../../../src/errors.js';
@@ -14,7 +14,9 @@ import * as valid from '../valid.js';
 
 const design = { kind: 'sobol', count: 4, factors: [{ name: 'launch.spinRate', from: 200, to: 300 }] };
 const base = { from: valid.launch, outputs: ['carry'], workers: 0 };
-const path = join(mkdtempSync(join(tmpdir(), 'doors-')), 'sweep.csv');
+const folder = mkdtempSync(join(tmpdir(), 'doors-'));
+process.once('exit', () => rmSync(folder, { recursive: true, force: true }));
+const path = join(folder, 'sweep.csv');
 await node.sweepToFile(path, design as never, {}, base as never);
 
 /** No threads, which the door to them has a test of its own for: where the number of workers is fine it becomes 0. */
