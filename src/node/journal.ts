@@ -16,7 +16,7 @@ interface JournalLine {
   readonly note: string;
 }
 
-/** An unfinished file that can be gone on with. @internal */
+/** An unfinished file that can be resumed. @internal */
 export interface Recovered {
   readonly chunks: readonly PlacedChunk[];
   /** Length of the file that is whole [bytes]. */

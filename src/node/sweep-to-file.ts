@@ -25,7 +25,7 @@ export interface FileOptions extends Omit<ParallelOptions, 'start' | 'chunkSize'
   readonly chunkSize?: number;
   /** Format; default what the ending of the path stands for: `.csv`, `.parquet`, `.arrow` or `.feather`. */
   readonly format?: SweepFormat;
-  /** Go on with an unfinished file of the same sweep, if there is one; default false. */
+  /** Resume an unfinished file of the same sweep, if there is one; default false. */
   readonly resume?: boolean;
   /** Replace what is at the path; default false. */
   readonly overwrite?: boolean;
@@ -39,7 +39,7 @@ export interface SweepFileReport {
   readonly format: SweepFormat;
   /** Rows in it. */
   readonly rows: number;
-  /** Rows that were there already: 0 unless an unfinished file was gone on with. */
+  /** Rows that were there already: 0 unless an unfinished file was resumed. */
   readonly resumedAt: number;
   /** Size [bytes]. */
   readonly bytes: number;
