@@ -39,16 +39,24 @@ const LIFT = [
   [1276, 48, 43, 37, 32, 28, 24, 20, 16, 15, 43, 42, 42, 41, 42, 42, 42, 42, 41, 42, 42],
 ];
 
-function surfaceOf(table: readonly (readonly number[])[]): (reynolds: number, spin: number) => number {
-  return monotoneSurface(
-    AIR_SPEEDS.map((speed) => speed * REYNOLDS_PER_SPEED),
-    Array.from({ length: SPINS }, (_, i) => (FIRST_SPIN + 200 * i) * spinPerRpm()),
-    table.map((row) => row.map((_, column) => row.slice(0, column + 1).reduce((sum, x) => sum + x) / 1e4)),
-  );
+/** Coefficients, a row to each air speed [m/s] and in it one to each spin [rpm]. @internal */
+export function tunnelTable(): Readonly<Record<'airSpeeds' | 'spins', readonly number[]>> &
+  Readonly<Record<'drag' | 'lift', readonly (readonly number[])[]>> {
+  const whole = (table: typeof DRAG): number[][] =>
+    table.map((row) => row.map((_, column) => row.slice(0, column + 1).reduce((sum, x) => sum + x) / 1e4));
+  const spins = Array.from({ length: SPINS }, (_, i) => FIRST_SPIN + 200 * i);
+  return { airSpeeds: AIR_SPEEDS, spins, drag: whole(DRAG), lift: whole(LIFT) };
+}
+
+function surfaces(): Record<'drag' | 'lift', (reynolds: number, spin: number) => number> {
+  const { airSpeeds, spins, drag, lift } = tunnelTable();
+  const reynolds = airSpeeds.map((speed) => speed * REYNOLDS_PER_SPEED);
+  const spin = spins.map((rpm) => rpm * spinPerRpm());
+  return { drag: monotoneSurface(reynolds, spin, drag), lift: monotoneSurface(reynolds, spin, lift) };
 }
 
 function coefficients(): Pick<AerodynamicModel, 'dragCoefficient' | 'liftCoefficient'> {
-  const [drag, lift] = [surfaceOf(DRAG), surfaceOf(LIFT)];
+  const { drag, lift } = surfaces();
   const slowest = FIRST_SPIN * spinPerRpm();
   const first = (AIR_SPEEDS[0] as number) * REYNOLDS_PER_SPEED;
   const last = (AIR_SPEEDS.at(-1) as number) * REYNOLDS_PER_SPEED;
@@ -67,8 +75,9 @@ function coefficients(): Pick<AerodynamicModel, 'dragCoefficient' | 'liftCoeffic
 
 /**
  * Bearman and Harvey (1976): a model of a ball of their time in a wind tunnel, from the table of 10 air speeds and 21
- * spins. Monotone piecewise cubics in Re and in S Re, which is proportional to the spin (Fritsch and Carlson 1980),
- * so that the values of the table are met and none lies outside those around it.
+ * spins. Monotone piecewise cubics (Fritsch and Carlson 1980) in S Re, which is proportional to the spin, along each air
+ * speed, then in Re across the air speeds, so that the values of the table are met and none lies outside those around it.
+ * An air speed U stands for Re = U × 1.225 × 2 × 0.02134/1.789e-5, a spin ω for S Re = ω × 0.02134 × 1.225 × 2 × 0.02134/1.789e-5.
  *
  * The table is second-hand and looks smoothed: the last two columns of drag are equal. At 14 and 22 m/s lift falls away
  * below 2,600 rpm.

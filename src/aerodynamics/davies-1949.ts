@@ -18,11 +18,12 @@ function coefficient(poundsForce: number): number {
 }
 
 /**
- * Davies (1949): balls dropped, spinning, through a 32 m/s wind tunnel. Lift 0.064 (1 − exp(−0.00026 N)) lbf and drag
- * rising in a straight line from 0.06 lbf without spin to 0.10 lbf at 8,000 rpm, N in rpm; all from memory. Turned
- * into coefficients of S with air of 1.2 kg/m³ and the small ball of the time, 41.1 mm, both assumed:
- * CL = 0.349 (1 − exp(−3.87 S)), CD = 0.327 + 0.406 S up to S 0.538.
+ * Davies (1949): balls dropped, spinning, through a 32 m/s wind tunnel. Lift 0.064 (1 − exp(−0.00026 N)) lbf, drag rising
+ * in a straight line from 0.06 lbf without spin by 0.04 lbf to 8,000 rpm, N in rpm; all from memory. Turned into
+ * coefficients of S by ½ ρ π r² U² and N = (30/π) S U/r with U = 32 m/s, air of 1.2 kg/m³ and the small ball of the time,
+ * r = 0.0411/2 m, both assumed, and 4.4482216152605 N to the lbf.
  *
+ * CL is about 0.349 (1 − exp(−3.87 S)), CD 0.327 + 0.406 S up to S 0.538.
  * The drag is Davies's own, from the same drops, rather than borrowed from another ball. It is a ball of 1949: more
  * drag and, at S 0.1, a third less lift than present ones. For history and for comparison.
  */

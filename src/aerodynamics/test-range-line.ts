@@ -3,8 +3,8 @@ import { RADIANS_PER_DEGREE } from '../units/index.js';
 import type { AerodynamicModel } from './model.js';
 import { SPIN_DECAY } from './spin-decay.js';
 
-/** Median column of the table: spin ratio, magnitude √(CD² + CL²), angle atan(CL/CD) in degrees. */
-const TABLE: readonly (readonly [spinRatio: number, magnitude: number, angle: number])[] = [
+/** Median column of the table: spin ratio, magnitude √(CD² + CL²), angle atan(CL/CD) in degrees. @internal */
+export const TEST_RANGE_TABLE: readonly (readonly [spinRatio: number, magnitude: number, angle: number])[] = [
   [0.085, 0.265, 33],
   [0.095, 0.271, 36],
   [0.106, 0.28, 38],
@@ -15,13 +15,17 @@ const TABLE: readonly (readonly [spinRatio: number, magnitude: number, angle: nu
   [0.284, 0.44, 42],
 ];
 
-/** Slopes of drag and lift in S above the last point, up to this spin ratio; an assumption. */
-const BEYOND = { upTo: 0.6, drag: 0.35, lift: 0.28 };
+/** Slopes of drag and lift in S above the last point, up to this spin ratio; an assumption. @internal */
+export const BEYOND: Readonly<Record<'upTo' | 'drag' | 'lift', number>> = {
+  upTo: 0.6,
+  drag: 0.35,
+  lift: 0.28,
+};
 
 type Point = readonly [spinRatio: number, drag: number, lift: number];
 
 function points(): readonly Point[] {
-  const measured = TABLE.map(([s, magnitude, angle]): Point => {
+  const measured = TEST_RANGE_TABLE.map(([s, magnitude, angle]): Point => {
     const radians = angle * RADIANS_PER_DEGREE;
     return [s, magnitude * Math.cos(radians), magnitude * Math.sin(radians)];
   });
@@ -49,9 +53,12 @@ function along(spinRatio: number, column: 1 | 2): number {
 }
 
 /**
- * Test-range line along a drive: coefficients measured as the ball slows from Re 230,000, S 0.085 to Re 69,000,
- * S 0.284 at about 3,100 rpm (Bissonnette, Dalton and Aoyama 2004). Median values from memory; definitions and end
- * points were read. Re and S move together, so the data are one line, not a map: flown as a function of S only.
+ * Test-range line along a drive (Bissonnette, Dalton and Aoyama 2004): a function of S only, drag and lift each in
+ * straight lines between the points of a table.
+ *
+ * The coefficients were measured as the ball slows from Re 230,000, S 0.085 to Re 69,000, S 0.284 at about 3,100 rpm.
+ * Median values from memory; definitions and end points were read. Re and S move together, so the data are one line, not
+ * a map.
  */
 export const testRangeLine: AerodynamicModel = /* @__PURE__ */ frozen(() => ({
   id: 'test-range-line',

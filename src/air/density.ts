@@ -15,7 +15,7 @@ function dryAirMolarMass(carbonDioxide: number): number {
 
 /**
  * Pressure of water vapour over water when saturated [Pa], at `kelvin`: Picard et al. (2008), appendix A.1, which
- * over ice is a little too high.
+ * over ice is a little too high: exp(1.2378847e-5 T² − 1.9121316e-2 T + 33.93711047 − 6.3431645e3/T).
  * @internal
  */
 export function saturationPressure(kelvin: number): number {
@@ -24,14 +24,22 @@ export function saturationPressure(kelvin: number): number {
   );
 }
 
-/** Mole fraction of water vapour, with the enhancement factor of moist air. @internal */
+/**
+ * Mole fraction of water vapour, xv = humidity (1.00062 + 3.14e-8 p + 5.6e-7 t²) psv/p, t in °C: Picard et al. (2008). The
+ * bracket is the enhancement factor of moist air.
+ * @internal
+ */
 export function vapourFraction(kelvin: number, pascals: number, relativeHumidity: number): number {
   const celsius = kelvin - KELVIN_AT_ZERO_CELSIUS;
   const enhancement = 1.00062 + 3.14e-8 * pascals + 5.6e-7 * celsius * celsius;
   return (relativeHumidity * enhancement * saturationPressure(kelvin)) / pascals;
 }
 
-/** Compressibility factor Z of moist air. @internal */
+/**
+ * Compressibility factor of moist air: Z = 1 − (p/T) [1.58123e-6 − 2.9331e-8 t + 1.1043e-10 t² + (5.707e-6 − 2.051e-8 t) xv
+ * + (1.9898e-4 − 2.376e-6 t) xv²] + (p/T)² (1.83e-11 − 0.765e-8 xv²), t in °C: Picard et al. (2008).
+ * @internal
+ */
 export function compressibility(kelvin: number, pascals: number, vapour: number): number {
   const t = kelvin - KELVIN_AT_ZERO_CELSIUS;
   const ratio = pascals / kelvin;
@@ -45,7 +53,8 @@ export function compressibility(kelvin: number, pascals: number, vapour: number)
 }
 
 /**
- * Density of moist air [kg/m³], CIPM-2007: ρ = p Ma/(Z R T) (1 − xv (1 − Mv/Ma)).
+ * Density of moist air [kg/m³], CIPM-2007: ρ = p Ma/(Z R T) (1 − xv (1 − Mv/Ma)), R = 8.314472 J/(mol K),
+ * Mv = 18.01528e-3 kg/mol, Ma = (28.96546 + 12.011 (xCO2 − 0.0004)) 1e-3 kg/mol, xCO2 = 0.0004 unless given.
  *
  * Picard, Davis, Gläser and Fujii (2008), Revised formula for the density of moist air (CIPM-2007), Metrologia 45,
  * 149–155. Stated for 600–1,100 hPa, 15–27 °C, any humidity, relative uncertainty 2.2e-5 (that figure from memory);

@@ -33,7 +33,8 @@ export interface StandardAir {
 }
 
 /**
- * The standard atmosphere: T = 288.15 − 0.0065 H, p = 101,325 (T/288.15)^5.255876, ρ = p/(287.053 T), dry.
+ * The standard atmosphere: T = 288.15 − 0.0065 H, p = 101,325 (T/288.15)^(g/(0.0065 R)), ρ = p/(R T), dry,
+ * R = 8314.32/28.9644 J/(kg K).
  *
  * U.S. Standard Atmosphere 1976, the same as ISO 2533:1975 below 32 km; lowest layer only.
  * @param altitude - geopotential altitude H [m], −2,000 to 11,000; see {@link geopotentialAltitude}

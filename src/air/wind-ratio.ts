@@ -3,8 +3,8 @@ import type { WindProfile } from '../inputs/wind.js';
 /** Height of the reference wind where none is given [m], the WMO's. @internal */
 export const REFERENCE_HEIGHT = 10;
 
-/** Below this the power law runs straight to 0: its slope at the ground is infinite, and no ball's centre is lower [m]. */
-const LOWEST_HEIGHT = 0.02;
+/** Below this the power law runs straight to 0: its slope at the ground is infinite, and no ball's centre is lower [m]. @internal */
+export const LOWEST_HEIGHT = 0.02;
 
 /** Height above the ground at which a profile rises from nothing, with a kink [m]. @internal */
 export function windFoot(profile: WindProfile): number {

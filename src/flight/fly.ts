@@ -16,6 +16,9 @@ import { groundAt } from './ground-plane.js';
 import { type FlightProblem, flightProblem } from './problem.js';
 import { rangeWarnings, rangeWatch, type SeenRanges } from './range-watch.js';
 
+/** Longest flight computed where nothing is said [s]. @internal */
+export const FLIGHT_TIME_LIMIT = 60;
+
 /** How exactly and how long a flight is computed. @internal */
 export interface FlightSettings {
   /** [m] */
@@ -30,7 +33,10 @@ export function resolveFlightOptions(options: unknown, path = 'options'): Flight
 }
 
 /** Fills in the defaults of options already read. @internal */
-export function settingsOf({ tolerance = 1e-4, timeLimit = 60 }: FlightOptionNumbers): FlightSettings {
+export function settingsOf({
+  tolerance = 1e-4,
+  timeLimit = FLIGHT_TIME_LIMIT,
+}: FlightOptionNumbers): FlightSettings {
   return { tolerance, timeLimit };
 }
 

@@ -4,8 +4,8 @@ import type { Ball } from '../ball/index.js';
 import type { Launch } from '../inputs/launch.js';
 import type { ResolvedScene } from '../scene/scene.js';
 
-/** Density the spin decay constants refer to [kg/m³]. */
-const SPIN_DECAY_DENSITY = 1.225;
+/** Density the spin decay constants refer to [kg/m³]. @internal */
+export const SPIN_DECAY_DENSITY = 1.225;
 
 /** One flight as plain numbers: what the equations of motion and the engines read. @internal */
 export interface FlightProblem {

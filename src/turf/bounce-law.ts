@@ -25,8 +25,8 @@ export interface BounceLaw {
   readonly band: number;
 }
 
-/** Normal speed below which the wall fades away: a soft touch leaves no crater [m/s]. Assumption. */
-const FADE_SPEED = 3;
+/** Normal speed below which the wall fades away: a soft touch leaves no crater [m/s]. Assumption. @internal */
+export const FADE_SPEED = 3;
 
 /**
  * Share of its full tilt that the wall has: 1 from 3 m/s into the plane, in proportion below. Without it a rolling ball

@@ -6,10 +6,11 @@ import { biberLaw } from './biber-2023.js';
 import type { BounceLaw } from './bounce-law.js';
 import { pennerLaw } from './penner-2002.js';
 
-/** Drag coefficient of a ball hopping: slow, little spin; an assumption. */
-const HOP_DRAG = 0.3;
-/** Drag coefficient of a ball rolling; an assumption. */
-const ROLL_DRAG = 0.45;
+/** Drag coefficient of a ball hopping: slow, little spin; an assumption. @internal */
+export const HOP_DRAG = 0.3;
+/** Drag coefficient of a ball rolling; an assumption. @internal */
+export const ROLL_DRAG = 0.45;
+
 /** Everything the run needs beside the state of the ball, as plain SI numbers; made once for many runs. @internal */
 export interface RunConstants {
   /** How the turf throws the ball back. */

@@ -9,8 +9,8 @@ const STEP = 0.2;
 const SHORT = 1e-4;
 /** Time between two nodes of a record, but for a step [s]: the quintic through them is good to 1 mm (tests/shot). */
 const BETWEEN_NODES = 0.6;
-/** Height of a hop at which rolling takes over [m]: 5 mm (Penner 2002, from memory). */
-const ROLL_HEIGHT = 0.005;
+/** Height of a hop at which rolling takes over [m]: 5 mm (Penner 2002, from memory). @internal */
+export const ROLL_HEIGHT = 0.005;
 
 /**
  * Share of the rolling resistance that a hop meets: none above 7.5 mm, all of it at 2.5 mm, where the ball no longer

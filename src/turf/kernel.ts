@@ -5,8 +5,8 @@ import { noteContact, type RunRecord } from './record.js';
 import { roll } from './roll.js';
 import { type RunState, VX, VY, VZ } from './state.js';
 
-/** Bounces after which the ball is taken to roll, so that no turf can keep it hopping for ever. */
-const MOST_BOUNCES = 200;
+/** Bounces after which the ball is taken to roll, so that no turf can keep it hopping for ever. @internal */
+export const MOST_BOUNCES = 200;
 
 /**
  * Bounces and rolls the ball, in place, until it rests or the time limit comes. Allocates nothing unless it records.

@@ -3,10 +3,15 @@ import { RADIANS_PER_DEGREE } from '../units/index.js';
 import { type BounceLaw, craterDepth } from './bounce-law.js';
 
 /**
- * Tilt of the crater wall per m/s of speed and per radian of approach from the normal: 15.4° at 18.6 m/s and 44.4°
+ * Tilt of the crater wall [°] at one speed [m/s] and approach from the normal [°], to both of which it is proportional
  * (Penner 2002, Can. J. Phys. 80, 931; numbers from memory, linearity also in Biber et al. 2023, Sports Eng. 26).
+ * @internal
  */
-const CRATER_TILT = 15.4 / 44.4 / 18.6;
+export const CRATER = { tilt: 15.4, speed: 18.6, fromNormal: 44.4 } as const;
+const CRATER_TILT = CRATER.tilt / CRATER.fromNormal / CRATER.speed;
+
+/** Constants of {@link pennerRestitution}. @internal */
+export const RESTITUTION = { still: 0.51, fall: 0.0375, rise: 0.000903, fastest: 20, beyond: 0.12 } as const;
 
 /**
  * Normal restitution of ball on turf, e = 0.510 − 0.0375 v + 0.000903 v² up to 20 m/s and 0.120 above
@@ -15,7 +20,8 @@ const CRATER_TILT = 15.4 / 44.4 / 18.6;
  * @internal
  */
 export function pennerRestitution(normalSpeed: number): number {
-  return normalSpeed <= 20 ? 0.51 - 0.0375 * normalSpeed + 0.000903 * normalSpeed * normalSpeed : 0.12;
+  const { still, fall, rise, fastest, beyond } = RESTITUTION;
+  return normalSpeed <= fastest ? still - fall * normalSpeed + rise * normalSpeed * normalSpeed : beyond;
 }
 
 /**

@@ -4,8 +4,8 @@ import { noteNode, type RunRecord } from './record.js';
 import { skid } from './skid.js';
 import { newRunState, type RunState, TIME, VX, VY, VZ, X, Z } from './state.js';
 
-/** Below this speed a ball on turf that can hold it is at rest [m/s]: it would stop within 0.1 mm. */
-const REST_SPEED = 0.01;
+/** Below this speed a ball on turf that can hold it is at rest [m/s]: it would stop within 0.1 mm. @internal */
+export const REST_SPEED = 0.01;
 /** Share of its speed that drag may take between two nodes of a level roll: the quintic is good to 0.1 mm (tests/shot). */
 const DRAG_BETWEEN_NODES = 0.25;
 /** Longest and shortest step on a slope [s]. */

@@ -1,8 +1,8 @@
 import type { ImpactConstants } from './constants.js';
 import type { Contact } from './contact.js';
 
-/** Share of the impulse's work that rounding may add where nothing is lost, both restitutions 1. */
-const ROUNDING = 1e-9;
+/** Share of the impulse's work that rounding may add where nothing is lost, both restitutions 1. @internal */
+export const ROUNDING = 1e-9;
 
 /**
  * The impulse on the ball. If the face grips, both restitutions hold:
