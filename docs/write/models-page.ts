@@ -85,7 +85,8 @@ function symbols(): string[] {
       The ground is the plane y = elevation + x tan(slope) + z tan(cross slope).`),
     paragraph(`Of vectors, a · b is the scalar and a × b the vector product, |a| the length, unit(a) = a/|a|, and ax the part along x.
       A symbol holds within its chapter; m, r, I, g, ρ and μ of the air stand under flight. atan2(y, x) is the angle of the point (x, y).
-      A shot is a strike, its launch flown, and the landing run out; a launch may be given instead of a delivery.`),
+      A shot is a strike, its launch flown, and, if the ball landed, its landing run out; a launch may be given instead of a
+      delivery.`),
   ];
 }
 

@@ -115,7 +115,8 @@ export function runChapter(): string[] {
     '### What is reported',
     paragraph(`The place in the world is that of the landing plus the place along X, N and Z. With H the horizontal direction of the
       velocity at landing, (1, 0, 0) for a ball falling straight down, \`distance\` is the displacement along H and \`side\`
-      that across it, to the right of H. The total of a shot is hypot(px, pz) at rest, its side pz. The band is
+      that across it, to the right of H. The total of a shot is hypot(px, pz) at the end of its run, its side pz; of one
+      that did not land, at the end of its flight. The band is
       ${band(biberLaw({ model: 'biber-2023' } as BiberBounce).band)} of the distance with \`biber-2023\` and
       ${band(pennerLaw({ model: 'penner-2002' } as PennerBounce).band)} with \`penner-2002\`. A contact reports place and time,
       speed and descent before it, speed and backspin ω · s after it, and the rise of the hop to come. The library's own steps

@@ -39,9 +39,9 @@ def result_of(case):
         return run_out(case["landing"], scene)
     struck = strike(case["delivery"], case["clubhead"])
     flight = fly(struck["launch"], scene)
-    run = run_out(landing_of(flight), scene)
-    x, _, z = run["restsAt"]
-    return dict(strike=struck, flight=flight, run=run, total=float(np.hypot(x, z)), side=z)
+    run = run_out(landing_of(flight), scene) if flight["ended"] == "landed" else None
+    x, _, z = run["restsAt"] if run else flight["position"]
+    return dict(strike=struck, flight=flight, **(dict(run=run) if run else {}), total=float(np.hypot(x, z)), side=z)
 
 
 def differences(a, b):

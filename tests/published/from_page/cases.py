@@ -88,7 +88,6 @@ def strikes():
     yield "mid iron, toe", delivery(39, -4, 25, toe=14, high=-4), "midIron"
     yield "short iron, heel", delivery(37, -4, 32, path=2, toe=-12, high=6, closure=700), "shortIron"
     yield "short iron, below the onset", delivery(36, -1, 8), "shortIron"
-    yield "mid iron, thin and open", delivery(36, 1, 21, path=5, face=9, toe=-4, high=-16), "midIron"
     yield "wedge", delivery(34, -5, 37), "wedge"
     yield "wedge, slides", delivery(25, -4, 62, path=-4, face=6, toe=5), "wedge"
     yield "wedge, left hand", delivery(30, -6, 42, path=-5, face=3, toe=6, high=-5, closure=600, hand="left"), "wedge"
@@ -127,6 +126,7 @@ def shots():
     yield "mid iron to a green", delivery(38, -4, 25), "midIron", dict(turf="drainedGreen", greenSpeed=10 * 0.3048)
     yield "short iron", delivery(36, -4, 32, toe=-6, high=3), "shortIron", dict(turf="artificial", wind=wind(4, 0))
     yield "wedge, slope", delivery(32, -5, 38, path=-3, face=2), "wedge", dict(turf="pennerFirm", ground=ground(-2, -2, 3))
+    yield "topped iron", delivery(36, -3, -4, high=-12), "midIron", {}
     yield "wedge, hot day", delivery(28, -5, 44), "wedge", dict(turf="wet", air=dict(temperature=310.15))
 
 
