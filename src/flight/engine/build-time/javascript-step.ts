@@ -11,19 +11,44 @@ const CONSTANTS = kernelConstants();
 
 /** Writes formulas as plain JavaScript; the law's tables are `st` and `rt`, the constants of the method K0, K1 …. */
 export function javascriptLines(formulas: readonly Formula[]): string[] {
+  return linesOf(formulas, new Set());
+}
+
+/**
+ * Writes formulas as a block that leaves `kept` behind. Inside they bear names of the block's own: blocks alike then
+ * come out of a minifier in the same words, and a packed file holds them once.
+ */
+export function javascriptBlock(formulas: readonly Formula[], kept: readonly string[]): string[] {
+  return [
+    `let ${kept.map((name) => `${name}: number`).join(', ')};`,
+    '{',
+    ...linesOf(formulas, new Set(kept)),
+    ...kept.map((name) => `${name} = ${inBlock(name)};`),
+    '}',
+  ];
+}
+
+function inBlock(name: string): string {
+  return `${name}_`;
+}
+
+function linesOf(formulas: readonly Formula[], renamed: ReadonlySet<string>): string[] {
+  const named = (name: string): string => (renamed.has(name) ? inBlock(name) : name);
   return formulas.flatMap((formula) =>
-    'name' in formula ? [`const ${formula.name} = ${written(formula.value)};`] : lookUp(formula.lookUp),
+    'name' in formula
+      ? [`const ${named(formula.name)} = ${written(formula.value, named)};`]
+      : lookUp(formula.lookUp, named),
   );
 }
 
-function written(expression: Expression): string {
-  if (typeof expression === 'string') return expression;
+function written(expression: Expression, named: (name: string) => string): string {
+  if (typeof expression === 'string') return named(expression);
   if (typeof expression === 'number') {
     const index = CONSTANTS.indexOf(expression);
     return index < 0 ? String(expression) : `K${index}`;
   }
   const [operator, ...operands] = expression;
-  const [a = '', b = ''] = operands.map(written);
+  const [a = '', b = ''] = operands.map((operand) => written(operand, named));
   switch (operator) {
     case 'sqrt':
       return `Math.sqrt(${a})`;
@@ -38,7 +63,8 @@ function written(expression: Expression): string {
   }
 }
 
-function lookUp(i: Stage): string[] {
+function lookUp(i: Stage, named: (name: string) => string): string[] {
+  const [x, u] = [named(`x${i}`), named(`u${i}`)];
   /** The cubic whose four numbers stand at every other place of a cell from `offset` on. */
   const cubic = (name: 'x' | 'z', offset: number): string => {
     const [table, t] = [name === 'x' ? 'st' : 'rt', `${name}t${i}`];
@@ -46,9 +72,9 @@ function lookUp(i: Stage): string[] {
     return `((${at(0)} + ${t} * ${at(1)}) + ${name}q${i} * (${at(2)} + ${t} * ${at(3)}))`;
   };
   return [
-    `const z${i} = u${i} * cellsPerSpeed;`,
-    `if (!(x${i} >= sLow && x${i} < sHigh && z${i} >= rLow && z${i} < rHigh)) return OUTSIDE;`,
-    `const xi${i} = x${i} & ${SPIN_CELLS - 1}, zi${i} = z${i} & ${REYNOLDS_CELLS - 1}, xt${i} = x${i} - xi${i}, zt${i} = z${i} - zi${i}, xk${i} = xi${i} << ${Math.log2(SPIN_NUMBERS)}, zk${i} = zi${i} << ${Math.log2(REYNOLDS_NUMBERS)};`,
+    `const z${i} = ${u} * cellsPerSpeed;`,
+    `if (!(${x} >= sLow && ${x} < sHigh && z${i} >= rLow && z${i} < rHigh)) return OUTSIDE;`,
+    `const xi${i} = ${x} & ${SPIN_CELLS - 1}, zi${i} = z${i} & ${REYNOLDS_CELLS - 1}, xt${i} = ${x} - xi${i}, zt${i} = z${i} - zi${i}, xk${i} = xi${i} << ${Math.log2(SPIN_NUMBERS)}, zk${i} = zi${i} << ${Math.log2(REYNOLDS_NUMBERS)};`,
     `const xq${i} = xt${i} * xt${i}, zq${i} = zt${i} * zt${i};`,
     `const cl${i} = ${cubic('x', 0)} + ${cubic('z', 0)} * ${cubic('x', 8)};`,
     `const cd${i} = ${cubic('x', 1)} + ${cubic('z', 1)} * ${cubic('x', 9)};`,

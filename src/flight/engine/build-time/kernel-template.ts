@@ -1,6 +1,7 @@
 import { kernelConstants } from '../kernel-constants.js';
 import { constant, decide } from './decisions.js';
-import { javascriptLines } from './javascript-step.js';
+import { namesGiven, namesRead } from './expression.js';
+import { javascriptBlock, javascriptLines } from './javascript-step.js';
 import { KERNEL_PARAMETERS, KERNEL_RESULTS, TRACK_FIELDS } from './kernel-layout.js';
 import {
   CURVATURE_WEIGHTS,
@@ -147,13 +148,27 @@ if ${decide('passesTop', 'vy', 'vyn')} {
   apexInside = true;
 }`;
 
+/** The later stages, each a block that leaves behind what the stages after it and the end of the step read. */
+function stageBlocks(): string[] {
+  const stages = LATER_STAGES.map(laterStage);
+  const end = [...velocityEnd(), ...displacementEnd(), ...errorNorms()];
+  return stages.flatMap((stage, n) => {
+    const read = new Set([...stages.slice(n + 1).flat(), ...end].flatMap(namesRead));
+    return javascriptBlock(
+      stage,
+      stage.flatMap(namesGiven).filter((name) => read.has(name)),
+    );
+  });
+}
+
 /** Tries steps until one is kept, onto the top and onto the ground where they are to go there. */
 const STEP = (): string => `
 let toApex = false, kept_a = 0, kept_b = 0, kept_c = 0, kept_w = 0, kept_A = 0, kept_B = 0, kept_C = 0, kept_h = 0;
 for (;;) {
   attempts++;
   if ${decide('givesUp', 'attempts', 'h')} return OUTSIDE;
-  ${javascriptLines([...LATER_STAGES.flatMap(laterStage), ...velocityEnd(), ...displacementEnd()]).join('\n')}
+  ${stageBlocks().join('\n')}
+  ${javascriptLines([...velocityEnd(), ...displacementEnd()]).join('\n')}
   const yn = up2 * Bn + up3 * Cn, vyn = up2 * bn + up3 * cn;
   if (toApex) {
     const full = 2 * (up2 * kept_b + up3 * kept_c - vy) / kept_h - ay, toTop = -vyn / (ay + (full - ay) * (h / kept_h)), top = yn + 0.5 * vyn * toTop;
