@@ -75,10 +75,10 @@ export interface ListField extends Described {
   readonly most: number;
 }
 
-/** A preset by its name, or a record of one's own; reading gives the record. */
+/** A preset by its name, or a record of one's own; reading gives what stands for the name, or the record. */
 export interface NamedField extends Described {
   readonly kind: 'named';
-  readonly presets: Readonly<Record<string, object>>;
+  readonly presets: Readonly<Record<string, unknown>>;
   readonly of: RecordField | VariantField;
   readonly example: string;
 }
@@ -165,7 +165,7 @@ export function record<T extends object>(
 
 /** Declares a preset by its name, or a record of one's own. @internal */
 export function named<T extends object>(
-  presets: Readonly<Record<string, T>>,
+  presets: Readonly<Record<string, T | string>>,
   fields: Declared<T>,
   label: string,
 ): NamedField {

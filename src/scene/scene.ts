@@ -11,7 +11,7 @@ import { type Ground, groundFields } from '../inputs/ground.js';
 import { readRecord } from '../inputs/read.js';
 import type { Turf } from '../inputs/turf.js';
 import { type Wind, type WindProfile, windFields } from '../inputs/wind.js';
-import { type TurfName, turfField, turfs } from '../turf/presets.js';
+import { sceneTurfField, type TurfName } from '../turf/turf-name.js';
 
 /** Where and with what a shot is played. Every field has a default. */
 export interface Scene {
@@ -34,7 +34,7 @@ export const sceneFields: Declared<Scene> = /* @__PURE__ */ frozen(() => ({
   air: optional(record(airFields, 'air')),
   wind: optional(record(windFields, 'wind', requireSoundProfile)),
   ground: optional(record(groundFields, 'ground')),
-  turf: optional(turfField),
+  turf: optional(sceneTurfField),
   ball: optional(ballField),
   aerodynamics: custom(resolveModel as CustomField['read'], 'coefficient model'),
 }));
@@ -51,12 +51,11 @@ export interface ResolvedScene {
   readonly elevation: number;
   readonly slope: number;
   readonly crossSlope: number;
-  readonly turf: Turf;
+  readonly turf: Turf | TurfName;
 }
 
-/** A scene as read: presets and models stand in the place of their names. @internal */
-export type ReadScene = Omit<Scene, 'turf' | 'ball' | 'aerodynamics'> & {
-  readonly turf?: Turf;
+/** A scene as read: balls and models stand in the place of their names; of turf see {@link turfOf}. @internal */
+export type ReadScene = Omit<Scene, 'ball' | 'aerodynamics'> & {
   readonly ball?: Ball;
   readonly aerodynamics?: AerodynamicModel;
 };
@@ -85,6 +84,6 @@ export function withDefaults({ air, wind, ground, turf, ball, aerodynamics }: Re
     elevation,
     slope,
     crossSlope,
-    turf: turf ?? turfs.normal,
+    turf: turf ?? 'normal',
   };
 }

@@ -1,6 +1,7 @@
 import type { ResolvedScene } from '../scene/scene.js';
 import { runConstants } from '../turf/constants.js';
 import { run, toGround, worldX, worldZ } from '../turf/kernel.js';
+import { turfOf } from '../turf/presets.js';
 import { newRunState, VX, WX, X, Y, Z } from '../turf/state.js';
 import { RUN_TIME_LIMIT } from './run-out.js';
 
@@ -15,7 +16,7 @@ export interface GroundRun {
 
 /** Makes a ground with scratch of its own. @internal */
 export function createGroundRun({ turf, ball, air, slope, crossSlope }: ResolvedScene): GroundRun {
-  const c = runConstants(turf, ball, air, slope, crossSlope, RUN_TIME_LIMIT);
+  const c = runConstants(turfOf(turf), ball, air, slope, crossSlope, RUN_TIME_LIMIT);
   const s = newRunState();
   const ground: GroundRun = {
     x: 0,

@@ -4,6 +4,7 @@ import { choice, type Declared, type ListField, record, text } from '../inputs/f
 import { frozen } from '../inputs/frozen.js';
 import { type ReadScene, withDefaults } from '../scene/scene.js';
 import { STRIKE_MODEL } from '../strike/warnings.js';
+import { turfOf } from '../turf/presets.js';
 import { VERSION } from '../version.js';
 import { factorFields } from './factors.js';
 import { OUTPUTS, type OutputName } from './outputs.js';
@@ -73,7 +74,8 @@ export function sweepAbout(parts: SweepParts, aerodynamics: ModelChoice | undefi
   const { start, fixed, settings } = setup;
   const { clubhead, ...flight } = settings;
   const { wind, ground } = scene;
-  const { model, air, turf, ball } = withDefaults(scene);
+  const { model, air, ball } = withDefaults(scene);
+  const turf = turfOf(scene.turf);
   const { authors, year, work } = model.source;
   const about: SweepAbout = {
     library: 'fairflight',

@@ -1,6 +1,7 @@
 import { resolveModel } from '../aerodynamics/resolve.js';
 import type { BatchKernel } from '../flight/engine/batch.js';
-import { type ReadScene, withDefaults } from '../scene/scene.js';
+import type { ReadScene } from '../scene/scene.js';
+import { turfOf } from '../turf/presets.js';
 import { type SweepAbout, sweepAbout } from './about.js';
 import { isWithin } from './factors.js';
 import { gatherInputs } from './inputs.js';
@@ -41,7 +42,7 @@ export function sweepPlan({ design, scene: asked, setup }: SweepRequest, kernel?
   const needs = (stage: string): boolean => outputs.some((name) => OUTPUTS[name].stage === stage);
   const strikes = inputs.struck ? strikeStage(inputs, setup.settings.clubhead, scenes) : launchStage(inputs);
   const flies = flightStage(scenes, setup.settings, kernel);
-  const runs = runStage(inputs, scenes, withDefaults(scene).turf);
+  const runs = runStage(inputs, scenes, turfOf(scene.turf));
   const stages = [
     strikes,
     ...(needs('flight') || needs('run') ? [flies] : []),

@@ -3,21 +3,7 @@ import { frozen } from '../inputs/frozen.js';
 import { type Turf, turfFields } from '../inputs/turf.js';
 import type { Source } from '../source.js';
 import { degrees } from '../units/index.js';
-
-/** Names of the turf presets. */
-export type TurfName =
-  | 'baked'
-  | 'firm'
-  | 'normal'
-  | 'soft'
-  | 'wet'
-  | 'artificial'
-  | 'drainedGreen'
-  | 'pennerBaked'
-  | 'pennerFirm'
-  | 'pennerNormal'
-  | 'pennerSoft'
-  | 'pennerWet';
+import type { TurfName } from './turf-name.js';
 
 const MEASURED = {
   authors: 'S. W. Biber, K. M. Jones, A. R. Champneys, R. Green and R. Szalai',
@@ -135,3 +121,8 @@ export const turfs: Readonly<Record<TurfName, Turf>> = /* @__PURE__ */ frozen(()
 
 /** A turf as an input. @internal */
 export const turfField: NamedField = /* @__PURE__ */ frozen(() => named(turfs, turfFields, 'turf'));
+
+/** The turf of a scene: a preset by its name, `normal` where none is given. @internal */
+export function turfOf(turf: Turf | TurfName = 'normal'): Turf {
+  return typeof turf === 'string' ? turfs[turf] : turf;
+}

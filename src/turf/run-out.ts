@@ -11,13 +11,15 @@ import { STRAIGHT_DOWN } from './bounce.js';
 import type { BounceLaw } from './bounce-law.js';
 import { type RunConstants, runConstants } from './constants.js';
 import { run, toGround, worldX, worldY, worldZ } from './kernel.js';
+import { turfOf } from './presets.js';
 import { CONTACT_SIZE, NODE_SIZE, newRunRecord } from './record.js';
 import type { Bounce, Run } from './run.js';
 import { newRunState, TIME, VX, VY, VZ, WX, X } from './state.js';
+import type { TurfName } from './turf-name.js';
 
 /** What a run needs to know of the scene. @internal */
 export interface RunGround {
-  readonly turf: Turf;
+  readonly turf: Turf | TurfName;
   readonly ball: Ball;
   readonly air: Pick<Air, 'density'>;
   readonly slope: number;
@@ -35,7 +37,7 @@ const record = newRunRecord();
  */
 export function runFrom(landing: LandingBall, ground: RunGround, timeLimit: number, elevation?: number): Run {
   const { turf, ball, air, slope, crossSlope } = ground;
-  const c = runConstants(turf, ball, air, slope, crossSlope, timeLimit);
+  const c = runConstants(turfOf(turf), ball, air, slope, crossSlope, timeLimit);
   const { position, velocity, spinAxis: axis, spinRate } = landing;
   const length = Math.hypot(axis.x, axis.y, axis.z);
   if (!(length > 1e-6)) {
