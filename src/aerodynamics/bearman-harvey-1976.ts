@@ -1,5 +1,6 @@
 import { frozen } from '../inputs/frozen.js';
-import type { AerodynamicModel } from './model.js';
+import { described } from './described.js';
+import type { AerodynamicModel, CoefficientLaw } from './model.js';
 import { SPIN_DECAY } from './spin-decay.js';
 import { monotoneSurface } from './surface.js';
 
@@ -73,6 +74,15 @@ function coefficients(): Pick<AerodynamicModel, 'dragCoefficient' | 'liftCoeffic
   };
 }
 
+/** Its law. @internal */
+export const bearmanHarveyLaw: CoefficientLaw = /* @__PURE__ */ frozen(() => ({
+  id: 'bearman-harvey-1976',
+  validity: { reynolds: { min: 40_000, max: 257_000 }, spinRatio: { min: 0.05, max: 0.98 } },
+  spinEntering: 'across',
+  ...coefficients(),
+  spinDecay: SPIN_DECAY,
+}));
+
 /**
  * Bearman and Harvey (1976): a model of a ball of their time in a wind tunnel, from the table of 10 air speeds and 21
  * spins. Monotone piecewise cubics (Fritsch and Carlson 1980) in S Re, which is proportional to the spin, along each air
@@ -82,20 +92,17 @@ function coefficients(): Pick<AerodynamicModel, 'dragCoefficient' | 'liftCoeffic
  * The table is second-hand and looks smoothed: the last two columns of drag are equal. At 14 and 22 m/s lift falls away
  * below 2,600 rpm.
  */
-export const bearmanHarvey1976: AerodynamicModel = /* @__PURE__ */ frozen(() => ({
-  id: 'bearman-harvey-1976',
-  label: 'Bearman and Harvey 1976, wind tunnel, table of speed and spin',
-  source: {
-    authors: 'P. W. Bearman and J. K. Harvey',
-    year: 1976,
-    work: 'Golf ball aerodynamics, Aeronautical Quarterly 27, 112–122',
-    confidence: 'second-hand',
-    note: 'As tabulated in a university course on numerical methods; probably smoothed from the figures. Re for air of 15 °C at sea level, assumed.',
-  },
-  validity: { reynolds: { min: 40_000, max: 257_000 }, spinRatio: { min: 0.05, max: 0.98 } },
-  extrapolation:
-    'Beyond its slowest and fastest air speed and its highest spin the values at the edge are held. Below 2,000 rpm drag is held and lift runs straight to 0 at S 0. A given Re has only the spin ratios of 2,000 to 6,000 rpm: S 0.33 to 0.98 at 13.7 m/s, 0.05 to 0.15 at 88.1 m/s.',
-  spinEntering: 'across',
-  ...coefficients(),
-  spinDecay: SPIN_DECAY,
-}));
+export const bearmanHarvey1976: AerodynamicModel = /* @__PURE__ */ frozen(() =>
+  described(bearmanHarveyLaw, {
+    label: 'Bearman and Harvey 1976, wind tunnel, table of speed and spin',
+    source: {
+      authors: 'P. W. Bearman and J. K. Harvey',
+      year: 1976,
+      work: 'Golf ball aerodynamics, Aeronautical Quarterly 27, 112–122',
+      confidence: 'second-hand',
+      note: 'As tabulated in a university course on numerical methods; probably smoothed from the figures. Re for air of 15 °C at sea level, assumed.',
+    },
+    extrapolation:
+      'Beyond its slowest and fastest air speed and its highest spin the values at the edge are held. Below 2,000 rpm drag is held and lift runs straight to 0 at S 0. A given Re has only the spin ratios of 2,000 to 6,000 rpm: S 0.33 to 0.98 at 13.7 m/s, 0.05 to 0.15 at 88.1 m/s.',
+  }),
+);

@@ -1,4 +1,4 @@
-import type { AerodynamicModel } from './model.js';
+import type { CoefficientLaw } from './model.js';
 
 /** Cells of the table in S, a power of two; {@link CELLS_PER_SPIN_RATIO} of them a unit: S from 0 to 2.56. @internal */
 export const SPIN_CELLS = 2048;
@@ -49,7 +49,7 @@ export const REYNOLDS_NUMBERS = 8;
  * Compiles a model's law, or returns undefined when it has another form or is too rough for the tables.
  * @internal
  */
-export function compileLaw(model: AerodynamicModel): CompiledLaw | undefined {
+export function compileLaw(model: CoefficientLaw): CompiledLaw | undefined {
   const lift = takeApart(model.liftCoefficient);
   const drag = takeApart(model.dragCoefficient);
   if (lift === undefined || drag === undefined) return undefined;
@@ -76,10 +76,10 @@ export function compileLaw(model: AerodynamicModel): CompiledLaw | undefined {
   };
 }
 
-const compiled = new WeakMap<AerodynamicModel, CompiledLaw | 'none'>();
+const compiled = new WeakMap<CoefficientLaw, CompiledLaw | 'none'>();
 
 /** {@link compileLaw}, remembered for as long as the model lives: it costs some thousands of flights. @internal */
-export function compiledLaw(model: AerodynamicModel): CompiledLaw | undefined {
+export function compiledLaw(model: CoefficientLaw): CompiledLaw | undefined {
   let law = compiled.get(model);
   if (law === undefined) {
     law = compileLaw(model) ?? 'none';

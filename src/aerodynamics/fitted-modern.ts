@@ -1,8 +1,8 @@
 import { type Declared, type QuantityField, quantity } from '../inputs/field.js';
 import { frozen } from '../inputs/frozen.js';
-import type { Source } from '../source.js';
 import { RATIO } from '../units/unit.js';
-import type { AerodynamicModel } from './model.js';
+import { described } from './described.js';
+import type { AerodynamicModel, CoefficientLaw } from './model.js';
 import { SPIN_DECAY } from './spin-decay.js';
 
 /**
@@ -131,6 +131,15 @@ export function fittedDrag(constants: FittedModernConstants, reynolds: number, s
   return dragFloor + dragRise * spinShare + crisisStep * crisis;
 }
 
+/** Its law. @internal */
+export const fittedLaw: CoefficientLaw = /* @__PURE__ */ frozen(() => ({
+  id: 'fitted-modern',
+  validity: { reynolds: { min: 70_000, max: 230_000 }, spinRatio: { min: 0.02, max: 0.6 } },
+  spinEntering: 'across',
+  ...coefficientsOf(fittedModernConstants),
+  spinDecay: SPIN_DECAY,
+}));
+
 /**
  * The default: a modern ball, fitted, not published. Its law stands at `fittedLift` and `fittedDrag`, its
  * constants in {@link fittedModernConstants}.
@@ -140,23 +149,20 @@ export function fittedDrag(constants: FittedModernConstants, reynolds: number, s
  * coefficient; carry 3.3 yd, apex 2.4 yd and landing 3.7° rms on the tour averages (long irons land 3–5° too shallow).
  * `npm run refit` repeats the fit, prints every residual, and says what each source would have been told by the others.
  */
-export const fittedModern: AerodynamicModel = /* @__PURE__ */ frozen(() => ({
-  id: 'fitted-modern',
-  label: 'Modern ball, fitted to measured coefficients and to flights',
-  source: {
-    authors: 'fairflight contributors',
-    year: 2026,
-    work: 'Least squares over measured coefficients of six sources (2001–2020), sixteen tour averages and two flights of a patent: npm run refit in this repository',
-    confidence: 'fitted',
-    note: 'Empirical. Left over: chi-square 0.65 per coefficient; on the tour averages, from memory, rms of carry 3.3 yd, apex 2.4 yd, landing 3.7°.',
-  },
-  validity: { reynolds: { min: 70_000, max: 230_000 }, spinRatio: { min: 0.02, max: 0.6 } },
-  extrapolation:
-    'The formulas continue. Lift falls to 0 with the spin and rises to at most 0.489; below Re 75,000 it is lost at small spin ratios. Drag stays between 0.206 and 0.468 above the drag crisis and rises by up to 0.25 below it, the more the less the ball spins. Under S 0.02 and under Re 70,000 that is a choice of shape with little data.',
-  spinEntering: 'across',
-  ...coefficientsOf(fittedModernConstants),
-  spinDecay: SPIN_DECAY,
-}));
+export const fittedModern: AerodynamicModel = /* @__PURE__ */ frozen(() =>
+  described(fittedLaw, {
+    label: 'Modern ball, fitted to measured coefficients and to flights',
+    source: {
+      authors: 'fairflight contributors',
+      year: 2026,
+      work: 'Least squares over measured coefficients of six sources (2001–2020), sixteen tour averages and two flights of a patent: npm run refit in this repository',
+      confidence: 'fitted',
+      note: 'Empirical. Left over: chi-square 0.65 per coefficient; on the tour averages, from memory, rms of carry 3.3 yd, apex 2.4 yd, landing 3.7°.',
+    },
+    extrapolation:
+      'The formulas continue. Lift falls to 0 with the spin and rises to at most 0.489; below Re 75,000 it is lost at small spin ratios. Drag stays between 0.206 and 0.468 above the drag crisis and rises by up to 0.25 below it, the more the less the ball spins. Under S 0.02 and under Re 70,000 that is a choice of shape with little data.',
+  }),
+);
 
 function coefficientsOf(
   constants: FittedModernConstants,
@@ -168,23 +174,12 @@ function coefficientsOf(
 }
 
 /** The law of {@link fittedModern} with other constants, already checked. @internal */
-export function fittedFunctions({
+export function lawOfConstants({
   id,
-  label = id,
-  source,
   constants,
 }: {
   readonly id: string;
-  readonly label?: string;
-  readonly source: Source;
   readonly constants: FittedModernConstants;
-}): AerodynamicModel {
-  return frozen(() => ({
-    ...fittedModern,
-    id,
-    label,
-    source,
-    extrapolation: 'The formulas continue.',
-    ...coefficientsOf(constants),
-  }));
+}): CoefficientLaw {
+  return frozen(() => ({ ...fittedLaw, id, ...coefficientsOf(constants) }));
 }

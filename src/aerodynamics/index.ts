@@ -8,7 +8,7 @@ export * from './model-data.js';
 export * from './naruo-2004.js';
 export * from './penner-bearman-harvey.js';
 export * from './registry.js';
-export { resolveModel } from './resolve.js';
+export { resolveModel } from './resolve-model.js';
 export type { CoefficientScale } from './scaled.js';
 export * from './smits-smith-1994.js';
 export * from './spin-decay.js';

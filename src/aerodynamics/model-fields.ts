@@ -23,7 +23,7 @@ import { RATIO } from '../units/unit.js';
 import { fittedConstantFields } from './fitted-modern.js';
 import type { AerodynamicModel } from './model.js';
 import type { CoefficientGrid, ModelData } from './model-data.js';
-import { aerodynamicModels } from './registry.js';
+import { coefficientLaws } from './registry.js';
 import { scaleFields } from './scaled.js';
 
 /** Most nodes along a side of a grid. */
@@ -39,7 +39,7 @@ const ownId: CustomField = {
   read: (value, path) => {
     if (typeof value !== 'string' || value.trim() === '')
       throw refuseType(path, 'a text that is not empty', value);
-    if (Object.hasOwn(aerodynamicModels, value)) {
+    if (Object.hasOwn(coefficientLaws, value)) {
       throw refusal(path, `${path} must differ from the ids of the built-in models`, { value });
     }
     return value;

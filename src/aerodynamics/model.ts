@@ -32,3 +32,9 @@ export interface AerodynamicModel {
    */
   readonly spinDecay: number;
 }
+
+/** What people read of a model, and no flight does. @internal */
+export type ModelWords = Pick<AerodynamicModel, 'label' | 'source' | 'extrapolation'>;
+
+/** What a flight needs of a model. @internal */
+export type CoefficientLaw = Omit<AerodynamicModel, keyof ModelWords>;

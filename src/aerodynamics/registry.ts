@@ -1,13 +1,13 @@
 import { frozen } from '../inputs/frozen.js';
-import { bearmanHarvey1976 } from './bearman-harvey-1976.js';
-import { davies1949 } from './davies-1949.js';
-import { fittedModern } from './fitted-modern.js';
-import { lieberman2001 } from './lieberman-2001.js';
-import type { AerodynamicModel } from './model.js';
-import { naruo2004 } from './naruo-2004.js';
-import { pennerBearmanHarvey } from './penner-bearman-harvey.js';
-import { smitsSmith1994 } from './smits-smith-1994.js';
-import { testRangeLine } from './test-range-line.js';
+import { bearmanHarvey1976, bearmanHarveyLaw } from './bearman-harvey-1976.js';
+import { davies1949, daviesLaw } from './davies-1949.js';
+import { fittedLaw, fittedModern } from './fitted-modern.js';
+import { lieberman2001, liebermanLaw } from './lieberman-2001.js';
+import type { AerodynamicModel, CoefficientLaw } from './model.js';
+import { naruo2004, naruoLaw } from './naruo-2004.js';
+import { pennerBearmanHarvey, pennerLaw } from './penner-bearman-harvey.js';
+import { smitsSmith1994, smitsSmithLaw } from './smits-smith-1994.js';
+import { testRangeLaw, testRangeLine } from './test-range-line.js';
 
 /** Ids of the built-in models. */
 export type AerodynamicModelId =
@@ -19,6 +19,20 @@ export type AerodynamicModelId =
   | 'penner-bearman-harvey'
   | 'test-range-line'
   | 'davies-1949';
+
+/** The laws of the built-in models by id: what a flight needs of them. @internal */
+export const coefficientLaws: Readonly<Record<AerodynamicModelId, CoefficientLaw>> = /* @__PURE__ */ frozen(
+  () => ({
+    'fitted-modern': fittedLaw,
+    'lieberman-2001': liebermanLaw,
+    'naruo-2004': naruoLaw,
+    'smits-smith-1994': smitsSmithLaw,
+    'bearman-harvey-1976': bearmanHarveyLaw,
+    'penner-bearman-harvey': pennerLaw,
+    'test-range-line': testRangeLaw,
+    'davies-1949': daviesLaw,
+  }),
+);
 
 /** The built-in models by id. */
 export const aerodynamicModels: Readonly<Record<AerodynamicModelId, AerodynamicModel>> =

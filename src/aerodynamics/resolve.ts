@@ -2,45 +2,44 @@ import { describe, isList, isRecord } from '../errors.js';
 import { frozen } from '../inputs/frozen.js';
 import { readField, readRecord } from '../inputs/read.js';
 import { refusal, refuseType } from '../inputs/refuse.js';
-import { fittedFunctions } from './fitted-modern.js';
-import type { AerodynamicModel } from './model.js';
+import { lawOf } from './described.js';
+import { fittedLaw, lawOfConstants } from './fitted-modern.js';
+import type { AerodynamicModel, CoefficientLaw } from './model.js';
 import type { ModelChoice, ModelData } from './model-data.js';
 import { isModelData, modelDataField, modelFields } from './model-fields.js';
-import { type AerodynamicModelId, aerodynamicModels, defaultAerodynamics } from './registry.js';
-import { reverseMagnusFunctions } from './reverse-magnus.js';
-import { scaledFunctions } from './scaled.js';
-import { soundTable, tableFunctions } from './table.js';
+import { type AerodynamicModelId, coefficientLaws } from './registry.js';
+import { reverseMagnusLaw } from './reverse-magnus.js';
+import { scaledLaw } from './scaled.js';
+import { soundTable, tableLaw } from './table.js';
 
 /** Models of models of models: a longer chain, or a ring, is a mistake. */
 const DEEPEST = 8;
 
-/** Data with the functions they stand for. */
+/** Data with the law they stand for. */
 interface Resolved {
   /** A checked copy that nobody outside can change. */
   readonly data: ModelData;
-  readonly model: AerodynamicModel;
+  readonly law: CoefficientLaw;
 }
 
 /**
- * Models made from data lately, the latest first. Whoever writes the same numbers out anew for each flight gets the same
- * functions, so that their law is compiled once and not for each flight. A compiled law holds 390 kB.
+ * Laws made from data lately, the latest first. Whoever writes the same numbers out anew for each flight gets the same
+ * law, so that it is compiled once and not for each flight. A compiled law holds 390 kB.
  */
 const recent: Resolved[] = [];
 const MOST_RECENT = 16;
 
 /**
- * The coefficient functions that a scene flies by: of a built-in model by its id, of a model held as data, or of a
- * record of functions, which is given back as it is. `undefined` gives the default. The same data give
- * the same functions.
+ * The law that a scene flies by: of a built-in model by its id, of a model held as data, or a record of functions,
+ * which is given back as it is. The same data give the same law.
  * @param field - name used in error messages
  * @throws `FairflightError` `invalid-input` or `outside-range` naming the entry that is wrong
+ * @internal
  */
-export function resolveModel(
-  choice: ModelChoice = defaultAerodynamics,
-  field = 'aerodynamics',
-): AerodynamicModel {
+export function resolveLaw(choice: ModelChoice, field = 'aerodynamics'): CoefficientLaw {
   if (typeof choice === 'string') return builtIn(choice, field);
-  return isModelData(choice) ? resolveData(choice, field, DEEPEST).model : checkFunctions(choice, field);
+  if (isModelData(choice)) return resolveData(choice, field).law;
+  return lawOf(choice) ?? checkFunctions(choice, field);
 }
 
 /**
@@ -49,7 +48,7 @@ export function resolveModel(
  * @throws FairflightError as {@link resolveModel} does @internal
  */
 export function modelAsData(
-  choice: ModelChoice = defaultAerodynamics,
+  choice: ModelChoice = fittedLaw.id,
   field = 'aerodynamics',
 ): string | ModelData | undefined {
   const plain = plainChoice(choice, field, DEEPEST);
@@ -58,19 +57,20 @@ export function modelAsData(
 
 /** A checked copy of data, for the functions that write them. @throws FairflightError naming the entry @internal */
 export function checkedData<Data extends ModelData>(data: Data, field: string): Data {
-  return resolveData(data, field, DEEPEST).data as Data;
+  return resolveData(data, field).data as Data;
 }
 
-function builtIn(id: string, field: string): AerodynamicModel {
-  if (Object.hasOwn(aerodynamicModels, id)) return aerodynamicModels[id as AerodynamicModelId];
-  const known = Object.keys(aerodynamicModels).join(', ');
+function builtIn(id: string, field: string): CoefficientLaw {
+  if (Object.hasOwn(coefficientLaws, id)) return coefficientLaws[id as AerodynamicModelId];
+  const known = Object.keys(coefficientLaws).join(', ');
   throw refusal(field, `${field} must be one of ${known}, or a model, got ${describe(id)}`, {
     value: id,
     hint: 'pass your own grid through tabulatedModel()',
   });
 }
 
-function resolveData(given: ModelData, field: string, deepest: number): Resolved {
+/** Data checked, with their law. @throws FairflightError naming the entry @internal */
+export function resolveData(given: ModelData, field: string, deepest: number = DEEPEST): Resolved {
   const at = recent.findIndex(({ data }) => isSame(data, given));
   const found = recent[at] ?? build(given, field, deepest);
   if (at >= 0) recent.splice(at, 1);
@@ -90,17 +90,17 @@ function build(given: ModelData, field: string, deepest: number): Resolved {
   switch (data.kind) {
     case 'table': {
       const table = frozen(() => soundTable(data, field));
-      return { data: table, model: tableFunctions(table) };
+      return { data: table, law: tableLaw(table) };
     }
     case 'fitted': {
       const fitted = frozen(() => data);
-      return { data: fitted, model: fittedFunctions(fitted) };
+      return { data: fitted, law: lawOfConstants(fitted) };
     }
     // What these are made from may be functions of the caller's own, which stay open.
     case 'scaled':
-      return { data: Object.freeze(data), model: scaledFunctions(resolveModel(data.of), data) };
+      return { data: Object.freeze(data), law: scaledLaw(resolveLaw(data.of), data) };
     case 'reverse-magnus':
-      return { data: Object.freeze(data), model: reverseMagnusFunctions(resolveModel(data.of)) };
+      return { data: Object.freeze(data), law: reverseMagnusLaw(resolveLaw(data.of)) };
   }
 }
 
@@ -108,8 +108,9 @@ function build(given: ModelData, field: string, deepest: number): Resolved {
 function plainChoice(choice: ModelChoice, field: string, deepest: number): ModelChoice {
   if (typeof choice === 'string') return builtIn(choice, field).id;
   if (isModelData(choice)) return resolveData(choice, field, deepest).data;
-  const known = Object.values(aerodynamicModels).find((model) => model === choice);
-  return known?.id ?? checkFunctions(choice, field);
+  const law = lawOf(choice);
+  if (law === undefined) return checkFunctions(choice, field);
+  return Object.values(coefficientLaws).includes(law) ? law.id : choice;
 }
 
 function holdsFunctions(choice: ModelChoice): boolean {
@@ -139,7 +140,6 @@ function isSame(known: unknown, given: unknown): boolean {
 
 /** Says what keeps a record from being a model; the types cannot promise it to callers in plain JavaScript. */
 function checkFunctions(model: AerodynamicModel, field: string): AerodynamicModel {
-  if (Object.values(aerodynamicModels).includes(model)) return model;
   if (!isRecord(model)) {
     throw refuseType(field, 'the id of a built-in model, data, or a record of functions', model);
   }

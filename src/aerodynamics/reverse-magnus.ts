@@ -1,4 +1,4 @@
-import type { AerodynamicModel } from './model.js';
+import type { CoefficientLaw, ModelWords } from './model.js';
 
 /** Reynolds numbers between which lift comes in. */
 const REYNOLDS_STEP = [50_000, 75_000] as const;
@@ -12,18 +12,25 @@ function smoothStep(x: number, [from, to]: readonly [number, number]): number {
 }
 
 /**
- * The same model, its lift multiplied by a smooth step from 0 at Re 50,000 to 1 at Re 75,000 where S is under 0.20,
+ * The same law, its lift multiplied by a smooth step from 0 at Re 50,000 to 1 at Re 75,000 where S is under 0.20,
  * fading out by S 0.25. @internal
  */
-export function reverseMagnusFunctions(model: AerodynamicModel): AerodynamicModel {
+export function reverseMagnusLaw(law: CoefficientLaw): CoefficientLaw {
   return Object.freeze({
-    ...model,
-    id: `${model.id}+reverse-magnus`,
-    label: `${model.label}, without lift in the drag crisis`,
-    extrapolation: `${model.extrapolation} Lift is multiplied by a smooth step from 0 at Re 50,000 to 1 at Re 75,000 where S is under 0.20, fading out by S 0.25.`,
+    ...law,
+    id: `${law.id}+reverse-magnus`,
     liftCoefficient: (reynolds: number, spinRatio: number) => {
       const lost = (1 - smoothStep(reynolds, REYNOLDS_STEP)) * (1 - smoothStep(spinRatio, SPIN_FADE));
-      return model.liftCoefficient(reynolds, spinRatio) * (1 - lost);
+      return law.liftCoefficient(reynolds, spinRatio) * (1 - lost);
     },
   });
+}
+
+/** The words on it, from those on the model it is made from. @internal */
+export function reverseMagnusWords({ label, source, extrapolation }: ModelWords): ModelWords {
+  return {
+    label: `${label}, without lift in the drag crisis`,
+    source,
+    extrapolation: `${extrapolation} Lift is multiplied by a smooth step from 0 at Re 50,000 to 1 at Re 75,000 where S is under 0.20, fading out by S 0.25.`,
+  };
 }

@@ -1,7 +1,7 @@
 import { type Declared, optional, quantity } from '../inputs/field.js';
 import { frozen } from '../inputs/frozen.js';
 import { RATIO } from '../units/unit.js';
-import type { AerodynamicModel } from './model.js';
+import type { CoefficientLaw, ModelWords } from './model.js';
 
 /** Factors on the coefficients of a model. */
 export interface CoefficientScale {
@@ -17,17 +17,25 @@ export const scaleFields: Declared<CoefficientScale> = /* @__PURE__ */ frozen(()
   lift: optional(quantity(RATIO, 0.2, 5, 1.03, 'factor on the lift coefficient')),
 }));
 
-/** The model with its coefficients multiplied. @internal */
-export function scaledFunctions(
-  model: AerodynamicModel,
-  { drag = 1, lift = 1 }: CoefficientScale,
-): AerodynamicModel {
-  const { dragCoefficient, liftCoefficient } = model;
+/** The law with its coefficients multiplied. @internal */
+export function scaledLaw(law: CoefficientLaw, { drag = 1, lift = 1 }: CoefficientScale): CoefficientLaw {
+  const { dragCoefficient, liftCoefficient } = law;
   return Object.freeze({
-    ...model,
-    id: `${model.id} (drag × ${drag.toFixed(3)}, lift × ${lift.toFixed(3)})`,
-    label: `${model.label}, drag × ${drag.toFixed(3)}, lift × ${lift.toFixed(3)}`,
+    ...law,
+    id: `${law.id} (drag × ${drag.toFixed(3)}, lift × ${lift.toFixed(3)})`,
     dragCoefficient: (reynolds: number, spinRatio: number) => drag * dragCoefficient(reynolds, spinRatio),
     liftCoefficient: (reynolds: number, spinRatio: number) => lift * liftCoefficient(reynolds, spinRatio),
   });
+}
+
+/** The words on it, from those on the model scaled. @internal */
+export function scaledWords(
+  { label, source, extrapolation }: ModelWords,
+  { drag = 1, lift = 1 }: CoefficientScale,
+): ModelWords {
+  return {
+    label: `${label}, drag × ${drag.toFixed(3)}, lift × ${lift.toFixed(3)}`,
+    source,
+    extrapolation,
+  };
 }

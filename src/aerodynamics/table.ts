@@ -1,6 +1,6 @@
 import { frozen } from '../inputs/frozen.js';
 import { refusal } from '../inputs/refuse.js';
-import type { AerodynamicModel } from './model.js';
+import type { CoefficientLaw, ModelWords } from './model.js';
 import type { TableModel } from './model-data.js';
 import { at } from './monotone.js';
 import { SPIN_DECAY } from './spin-decay.js';
@@ -24,35 +24,33 @@ export function soundTable(table: TableModel, field: string): TableModel {
   return table;
 }
 
-/** The model that a checked table holds. @internal */
-export function tableFunctions(table: TableModel): AerodynamicModel {
-  const {
-    id,
-    label = id,
-    reynolds,
-    spinRatio,
-    source,
-    spinEntering = 'across',
-    spinDecay = SPIN_DECAY,
-  } = table;
+/** The law that a checked table holds. @internal */
+export function tableLaw(table: TableModel): CoefficientLaw {
+  const { id, reynolds, spinRatio, spinEntering = 'across', spinDecay = SPIN_DECAY } = table;
   const firstS = at(spinRatio, 0);
   const drag = monotoneSurface(reynolds, spinRatio, table.drag);
   const lift = monotoneSurface(reynolds, spinRatio, table.lift);
   return frozen(() => ({
     id,
-    label,
-    source,
     validity: {
       reynolds: { min: at(reynolds, 0), max: at(reynolds, reynolds.length - 1) },
       spinRatio: { min: firstS, max: at(spinRatio, spinRatio.length - 1) },
     },
-    extrapolation:
-      'Outside the grid the values at its edge are held; below its smallest spin ratio lift runs straight to 0 at S 0.',
     spinEntering,
     dragCoefficient: drag,
     liftCoefficient: (re, s) => (s < firstS ? (s / firstS) * lift(re, firstS) : lift(re, s)),
     spinDecay,
   }));
+}
+
+/** The words on it. @internal */
+export function tableWords({ id, label = id, source }: TableModel): ModelWords {
+  return {
+    label,
+    source,
+    extrapolation:
+      'Outside the grid the values at its edge are held; below its smallest spin ratio lift runs straight to 0 at S 0.',
+  };
 }
 
 function requireIncreasing(field: string, values: readonly number[]): void {

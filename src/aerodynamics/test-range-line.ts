@@ -1,6 +1,7 @@
 import { frozen } from '../inputs/frozen.js';
 import { RADIANS_PER_DEGREE } from '../units/index.js';
-import type { AerodynamicModel } from './model.js';
+import { described } from './described.js';
+import type { AerodynamicModel, CoefficientLaw } from './model.js';
 import { SPIN_DECAY } from './spin-decay.js';
 
 /** Median column of the table: spin ratio, magnitude √(CD² + CL²), angle atan(CL/CD) in degrees. @internal */
@@ -52,6 +53,16 @@ function along(spinRatio: number, column: 1 | 2): number {
   return last;
 }
 
+/** Its law. @internal */
+export const testRangeLaw: CoefficientLaw = /* @__PURE__ */ frozen(() => ({
+  id: 'test-range-line',
+  validity: { reynolds: { min: 69_000, max: 230_000 }, spinRatio: { min: 0.085, max: 0.284 } },
+  spinEntering: 'across',
+  dragCoefficient: (_reynolds, spinRatio) => along(spinRatio, 1),
+  liftCoefficient: (_reynolds, spinRatio) => along(spinRatio, 2),
+  spinDecay: SPIN_DECAY,
+}));
+
 /**
  * Test-range line along a drive (Bissonnette, Dalton and Aoyama 2004): a function of S only, drag and lift each in
  * straight lines between the points of a table.
@@ -60,22 +71,18 @@ function along(spinRatio: number, column: 1 | 2): number {
  * Median values from memory; definitions and end points were read. Re and S move together, so the data are one line, not
  * a map.
  */
-export const testRangeLine: AerodynamicModel = /* @__PURE__ */ frozen(() => ({
-  id: 'test-range-line',
-  label: 'Indoor test range, one line along a drive, 2004',
-  source: {
-    authors: 'L. C. Bissonnette, J. L. Dalton and S. Aoyama',
-    year: 2004,
-    work: 'US patent 6,729,976 B2',
-    locus: 'table of aerodynamic magnitude and angle, median column',
-    confidence: 'from memory',
-    note: 'End points and definitions read in the text; magnitudes and angles recalled. CD and CL worked out from them.',
-  },
-  validity: { reynolds: { min: 69_000, max: 230_000 }, spinRatio: { min: 0.085, max: 0.284 } },
-  extrapolation:
-    'Below S 0.085 lift runs straight to 0 at S 0 and drag stays 0.222. Above S 0.284 drag rises by 0.35 and lift by 0.28 per unit of S up to S 0.6; the values there are held. No dependence on Re.',
-  spinEntering: 'across',
-  dragCoefficient: (_reynolds, spinRatio) => along(spinRatio, 1),
-  liftCoefficient: (_reynolds, spinRatio) => along(spinRatio, 2),
-  spinDecay: SPIN_DECAY,
-}));
+export const testRangeLine: AerodynamicModel = /* @__PURE__ */ frozen(() =>
+  described(testRangeLaw, {
+    label: 'Indoor test range, one line along a drive, 2004',
+    source: {
+      authors: 'L. C. Bissonnette, J. L. Dalton and S. Aoyama',
+      year: 2004,
+      work: 'US patent 6,729,976 B2',
+      locus: 'table of aerodynamic magnitude and angle, median column',
+      confidence: 'from memory',
+      note: 'End points and definitions read in the text; magnitudes and angles recalled. CD and CL worked out from them.',
+    },
+    extrapolation:
+      'Below S 0.085 lift runs straight to 0 at S 0 and drag stays 0.222. Above S 0.284 drag rises by 0.35 and lift by 0.28 per unit of S up to S 0.6; the values there are held. No dependence on Re.',
+  }),
+);

@@ -1,5 +1,5 @@
 import { carryShare } from '../aerodynamics/carry-band.js';
-import { fittedModern } from '../aerodynamics/index.js';
+import { fittedLaw } from '../aerodynamics/fitted-modern.js';
 import { type FlightOptions, flightOptionFields } from '../inputs/flight-options.js';
 import { type Launch, readLaunch } from '../inputs/launch.js';
 import { readOptions } from '../inputs/read.js';
@@ -163,7 +163,7 @@ function bandOf(
   ballSpeed: number,
   carry: number,
 ): CarryEffect | undefined {
-  if (model !== fittedModern) return undefined;
+  if (model !== fittedLaw) return undefined;
   const share = carryShare(ballSpeed, (radius * spin) / ballSpeed);
   return share === undefined ? undefined : { carry: si(carry * share), share };
 }

@@ -1,4 +1,4 @@
-import type { AerodynamicModel } from '../aerodynamics/index.js';
+import type { CoefficientLaw } from '../aerodynamics/model.js';
 import type { WindProfile } from '../air/index.js';
 import type { Ball } from '../ball/index.js';
 import type { Launch } from '../inputs/launch.js';
@@ -9,7 +9,7 @@ export const SPIN_DECAY_DENSITY = 1.225;
 
 /** One flight as plain numbers: what the equations of motion and the engines read. @internal */
 export interface FlightProblem {
-  readonly model: AerodynamicModel;
+  readonly model: CoefficientLaw;
   /** Initial velocity [m/s]. */
   readonly vx: number;
   readonly vy: number;

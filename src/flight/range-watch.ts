@@ -1,4 +1,4 @@
-import type { AerodynamicModel } from '../aerodynamics/index.js';
+import type { CoefficientLaw } from '../aerodynamics/model.js';
 import { windRatio } from '../air/wind-ratio.js';
 import type { ValidRange } from '../source.js';
 import { type CarryEffect, type ModelWarning, outsideRange } from '../warnings/warning.js';
@@ -14,11 +14,7 @@ export interface SeenRanges {
  * Says where what was seen leaves the published range of a coefficient model, and how far the carry may be off for it
  * where that can be told. @internal
  */
-export function rangeWarnings(
-  model: AerodynamicModel,
-  seen: SeenRanges,
-  effect?: CarryEffect,
-): ModelWarning[] {
+export function rangeWarnings(model: CoefficientLaw, seen: SeenRanges, effect?: CarryEffect): ModelWarning[] {
   const warnings: ModelWarning[] = [];
   for (const quantity of QUANTITIES) {
     const worst = furthestOutside(seen[quantity], model.validity[quantity]);

@@ -1,5 +1,7 @@
-import type { AerodynamicModel, ModelChoice } from '../aerodynamics/index.js';
-import { resolveModel } from '../aerodynamics/resolve.js';
+import { fittedLaw } from '../aerodynamics/fitted-modern.js';
+import type { CoefficientLaw } from '../aerodynamics/model.js';
+import type { ModelChoice } from '../aerodynamics/model-data.js';
+import { resolveLaw } from '../aerodynamics/resolve.js';
 import { defaultAir } from '../air/index.js';
 import { requireSoundProfile } from '../air/sound-wind.js';
 import { type BallName, ballField, balls } from '../ball/ball.js';
@@ -36,14 +38,14 @@ export const sceneFields: Declared<Scene> = /* @__PURE__ */ frozen(() => ({
   ground: optional(record(groundFields, 'ground')),
   turf: optional(sceneTurfField),
   ball: optional(ballField),
-  aerodynamics: custom(resolveModel as CustomField['read'], 'coefficient model'),
+  aerodynamics: custom(resolveLaw as CustomField['read'], 'coefficient model'),
 }));
 
 /** A scene with its defaults filled in. @internal */
 export interface ResolvedScene {
   readonly air: Air;
   readonly ball: Ball;
-  readonly model: AerodynamicModel;
+  readonly model: CoefficientLaw;
   readonly windAlong: number;
   readonly windAcross: number;
   /** Change of wind with height; undefined for none. */
@@ -57,7 +59,7 @@ export interface ResolvedScene {
 /** A scene as read: balls and models stand in the place of their names; of turf see {@link turfOf}. @internal */
 export type ReadScene = Omit<Scene, 'ball' | 'aerodynamics'> & {
   readonly ball?: Ball;
-  readonly aerodynamics?: AerodynamicModel;
+  readonly aerodynamics?: CoefficientLaw;
 };
 
 /** Reads a scene. @throws FairflightError naming the field @internal */
@@ -77,7 +79,7 @@ export function withDefaults({ air, wind, ground, turf, ball, aerodynamics }: Re
   return {
     air: air ?? defaultAir,
     ball: ball ?? balls.conforming,
-    model: aerodynamics ?? resolveModel(),
+    model: aerodynamics ?? fittedLaw,
     windAlong: along,
     windAcross: across,
     profile: profile?.kind === 'uniform' ? undefined : profile,

@@ -1,4 +1,4 @@
-import { type AerodynamicModelId, aerodynamicModels, presentDayModels } from '../aerodynamics/registry.js';
+import { type AerodynamicModelId, coefficientLaws, presentDayModels } from '../aerodynamics/registry.js';
 import type { Flight } from '../flight/flight.js';
 import { flyIn, settingsOf } from '../flight/fly.js';
 import { type FlightProblem, flightProblem } from '../flight/problem.js';
@@ -79,7 +79,7 @@ export function flyEnsemble(launch: Launch, scene: Scene = {}, options: FlightOp
   const resolved = resolveScene(given);
   const read = readLaunch(launch);
   const flights = presentDayModels.map((model): EnsembleFlight => {
-    const inScene = { ...resolved, model: aerodynamicModels[model] };
+    const inScene = { ...resolved, model: coefficientLaws[model] };
     const flight = flyIn(inScene, read, settings);
     const withinRange = shareWithinRange(flight, flightProblem(read, inScene));
     return {

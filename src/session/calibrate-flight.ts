@@ -1,4 +1,4 @@
-import { scaledFunctions } from '../aerodynamics/scaled.js';
+import { scaledLaw } from '../aerodynamics/scaled.js';
 import type { FlightSettings } from '../flight/fly.js';
 import { frozen } from '../inputs/frozen.js';
 import type { Launch } from '../inputs/launch.js';
@@ -35,7 +35,7 @@ export function scaledFlights(
   settings: FlightSettings,
 ): (drag: number, lift: number) => FlyAll {
   return (drag, lift) => {
-    const walk = createWalk({ ...scene, model: scaledFunctions(scene.model, { drag, lift }) }, settings);
+    const walk = createWalk({ ...scene, model: scaledLaw(scene.model, { drag, lift }) }, settings);
     return (launches) =>
       launches.map((launch) => {
         const { carry, apex, descentAngle } = walk.play(launch, false);

@@ -1,5 +1,6 @@
 import { type ModelChoice, scaledModel } from '../aerodynamics/index.js';
 import { modelAsData } from '../aerodynamics/resolve.js';
+import { resolveModel } from '../aerodynamics/resolve-model.js';
 import type { Clubhead } from '../inputs/clubhead.js';
 import { type MeasuredShot, readMeasuredShots } from '../inputs/measured-shot.js';
 import { type ResolvedScene, resolveScene, type Scene } from '../scene/scene.js';
@@ -39,7 +40,7 @@ export function calibrate(
   const settings = resolveCalibration(options);
   const measured = readMeasuredShots(shots);
   const here = resolveScene(scene);
-  const model = modelAsData(scene.aerodynamics) ?? here.model;
+  const model = modelAsData(scene.aerodynamics) ?? resolveModel(scene.aerodynamics);
   const { targets, notFitted } = partTargets(measured, settings.what);
   const blocks = blocksOf(measured, targets, here, settings);
   const { clubhead } = settings;

@@ -1,5 +1,6 @@
 import type { ModelChoice } from '../aerodynamics/index.js';
 import { modelAsData } from '../aerodynamics/resolve.js';
+import { resolveModel } from '../aerodynamics/resolve-model.js';
 import { choice, type Declared, type ListField, record, text } from '../inputs/field.js';
 import { frozen } from '../inputs/frozen.js';
 import { type ReadScene, withDefaults } from '../scene/scene.js';
@@ -76,7 +77,7 @@ export function sweepAbout(parts: SweepParts, aerodynamics: ModelChoice | undefi
   const { wind, ground } = scene;
   const { model, air, ball } = withDefaults(scene);
   const turf = turfOf(scene.turf);
-  const { authors, year, work } = model.source;
+  const { authors, year, work } = resolveModel(aerodynamics).source;
   const about: SweepAbout = {
     library: 'fairflight',
     version: VERSION,

@@ -1,4 +1,5 @@
-import { resolveModel } from '../aerodynamics/resolve.js';
+import { fittedLaw } from '../aerodynamics/fitted-modern.js';
+import { resolveLaw } from '../aerodynamics/resolve.js';
 import type { BatchKernel } from '../flight/engine/batch.js';
 import type { ReadScene } from '../scene/scene.js';
 import { turfOf } from '../turf/presets.js';
@@ -35,7 +36,7 @@ export interface SweepPlan {
  */
 export function sweepPlan({ design, scene: asked, setup }: SweepRequest, kernel?: BatchKernel): SweepPlan {
   const points = designPoints(design);
-  const scene: ReadScene = { ...asked, aerodynamics: resolveModel(asked.aerodynamics) };
+  const scene: ReadScene = { ...asked, aerodynamics: resolveLaw(asked.aerodynamics ?? fittedLaw.id) };
   const inputs = gatherInputs(points.names, design.kind, setup);
   const outputs = resolveOutputs(setup.outputs, inputs.struck);
   const scenes = sceneRows(inputs, scene);

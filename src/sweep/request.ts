@@ -1,5 +1,6 @@
 import type { ModelChoice } from '../aerodynamics/index.js';
-import { modelAsData, resolveModel } from '../aerodynamics/resolve.js';
+import { modelAsData } from '../aerodynamics/resolve.js';
+import { resolveModel } from '../aerodynamics/resolve-model.js';
 import { type CustomField, custom, type Declared } from '../inputs/field.js';
 import { frozen } from '../inputs/frozen.js';
 import { readOptions } from '../inputs/read.js';

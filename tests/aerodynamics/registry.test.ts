@@ -5,8 +5,10 @@ import {
   defaultAerodynamics,
   fittedModern,
   resolveModel,
+  scaledModel,
   testRangeLine,
 } from '../../src/aerodynamics/index.js';
+import { resolveLaw } from '../../src/aerodynamics/resolve.js';
 import { caught } from '../caught.js';
 
 describe('registry', () => {
@@ -37,6 +39,17 @@ describe('registry', () => {
     const own: AerodynamicModel = { ...fittedModern, id: 'own' };
     expect(resolveModel(own)).toBe(own);
     expect(resolveModel()).toBe(defaultAerodynamics);
+  });
+
+  it('flies by one law, whether a model is given by its id, as itself or as data', () => {
+    for (const [id, model] of Object.entries(aerodynamicModels)) {
+      expect(resolveLaw(model)).toBe(resolveLaw(id));
+      expect(model).toMatchObject(resolveLaw(id));
+    }
+    const data = scaledModel('naruo-2004', { drag: 0.9 });
+    expect(resolveLaw(resolveModel(data))).toBe(resolveLaw(data));
+    const own: AerodynamicModel = { ...fittedModern };
+    expect(resolveLaw(own)).toBe(own);
   });
   it('lists the ids when it does not know one', () => {
     for (const id of ['smits', '', 'toString', '__proto__']) {

@@ -1,5 +1,5 @@
 import { type CompiledLaw, compiledLaw } from '../../aerodynamics/compiled-law.js';
-import type { AerodynamicModel } from '../../aerodynamics/model.js';
+import type { CoefficientLaw } from '../../aerodynamics/model.js';
 import type { GrowingTrack } from '../../track.js';
 import { STATES } from '../equations.js';
 import type { FlightProblem } from '../problem.js';
@@ -27,7 +27,7 @@ let warm = false;
 /** Makes a compiled engine with scratch of its own; `lawOf` finds the law of a model. @internal */
 export function createCompiledEngine(
   keepTrack: boolean,
-  lawOf: (model: AerodynamicModel) => CompiledLaw | undefined = compiledLaw,
+  lawOf: (model: CoefficientLaw) => CompiledLaw | undefined = compiledLaw,
 ): CompiledEngine {
   if (!warm) warmUp(flyKernel);
   warm = true;
@@ -38,7 +38,7 @@ export function createCompiledEngine(
   const world = new Float64Array(STATES);
   const end = compiledEnd();
   const frame = kernelFrame();
-  let model: AerodynamicModel | undefined;
+  let model: CoefficientLaw | undefined;
   let law: CompiledLaw | undefined;
 
   function fly(problem: FlightProblem, tolerance: number, timeLimit: number): CompiledEnd | undefined {

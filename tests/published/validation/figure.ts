@@ -1,4 +1,4 @@
-import { resolveModel } from '../../../src/aerodynamics/resolve.js';
+import { resolveModel } from '../../../src/aerodynamics/index.js';
 import {
   type BiberBounce,
   balls,
