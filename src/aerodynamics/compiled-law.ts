@@ -22,6 +22,11 @@ const PIVOT_REYNOLDS = 150_000;
 /** A spin ratio that any flight may meet: cells are usable around it. */
 const PIVOT_SPIN_RATIO = 0.2;
 
+/** How Re enters a law: not at all; in drag alone, b being 1; in any other way. @internal */
+export const REYNOLDS_NOWHERE = 0;
+export const REYNOLDS_IN_DRAG = 1;
+export const REYNOLDS_IN_BOTH = 2;
+
 /**
  * A coefficient law tabulated as piecewise cubics: each coefficient as a(S) + b(S) c(Re). Only for laws that have this
  * form, which is measured, not assumed; `spinCells` and `reynoldsCells` bound the cells whose error was measured and
@@ -32,6 +37,8 @@ export interface CompiledLaw {
   readonly spinTable: Float64Array;
   /** Eight numbers a cell of Re: the four coefficients of c, of CL and of CD by turns. */
   readonly reynoldsTable: Float64Array;
+  /** How Re enters, a `REYNOLDS_` number: a kernel reads no more of the tables than it has to. */
+  readonly reynoldsForm: number;
   readonly cellsPerSpinRatio: number;
   readonly cellsPerReynolds: number;
   /** Usable cells, as cell coordinates: from `low` (included) to `high` (excluded). */
@@ -68,6 +75,7 @@ export function compileLaw(model: CoefficientLaw): CompiledLaw | undefined {
   return {
     spinTable: interleaved(spinTables, SPIN_CELLS),
     reynoldsTable: interleaved(reynoldsTables, REYNOLDS_CELLS),
+    reynoldsForm: formOf(lift, drag),
     cellsPerSpinRatio: CELLS_PER_SPIN_RATIO,
     cellsPerReynolds: CELLS_PER_REYNOLDS,
     spinCells: spin.cells,
@@ -89,7 +97,11 @@ export function compiledLaw(model: CoefficientLaw): CompiledLaw | undefined {
 }
 
 /** Coefficients that are the same everywhere, in the form of a compiled law. @internal */
-export function constantLaw(lift: number, drag: number): CompiledLaw {
+export function constantLaw(
+  lift: number,
+  drag: number,
+  reynoldsForm: number = REYNOLDS_NOWHERE,
+): CompiledLaw {
   const spinTable = new Float64Array(SPIN_NUMBERS * SPIN_CELLS);
   for (let cell = 0; cell < SPIN_CELLS; cell++) {
     spinTable[SPIN_NUMBERS * cell] = lift;
@@ -98,6 +110,7 @@ export function constantLaw(lift: number, drag: number): CompiledLaw {
   return {
     spinTable,
     reynoldsTable: new Float64Array(REYNOLDS_NUMBERS * REYNOLDS_CELLS),
+    reynoldsForm,
     cellsPerSpinRatio: CELLS_PER_SPIN_RATIO,
     cellsPerReynolds: CELLS_PER_REYNOLDS,
     spinCells: { low: 0, high: SPIN_CELLS },
@@ -111,6 +124,8 @@ interface Apart {
   readonly a: (s: number) => number;
   readonly b: (s: number) => number;
   readonly c: (re: number) => number;
+  /** Whether Re adds c(Re), times 1 at any S; or nothing. */
+  readonly added: boolean;
   readonly largestB: number;
   readonly largestC: number;
 }
@@ -133,16 +148,25 @@ function takeApart(coefficient: (re: number, s: number) => number): Apart | unde
     }
   }
   const atPivot = a(atS);
-  const b = (s: number): number => (furthest === 0 ? 0 : (coefficient(atRe, s) - a(s)) / furthest);
   const c = (re: number): number => coefficient(re, atS) - atPivot;
-  for (const re of FORM_REYNOLDS) {
-    for (const s of FORM_SPIN_RATIOS) {
-      if (!(Math.abs(coefficient(re, s) - (a(s) + b(s) * c(re))) < LARGEST_MISFIT)) return undefined;
-    }
-  }
+  const fits = (b: (s: number) => number): boolean =>
+    FORM_REYNOLDS.every((re) =>
+      FORM_SPIN_RATIOS.every((s) => Math.abs(coefficient(re, s) - (a(s) + b(s) * c(re))) < LARGEST_MISFIT),
+    );
+  const added = fits(ONE);
+  const b = added ? ONE : (s: number): number => (coefficient(atRe, s) - a(s)) / furthest;
+  if (!added && !fits(b)) return undefined;
   const largest = (f: (x: number) => number, at: readonly number[]): number =>
     Math.max(...at.map((x) => Math.abs(f(x))));
-  return { a, b, c, largestB: largest(b, FORM_SPIN_RATIOS), largestC: largest(c, FORM_REYNOLDS) };
+  return { a, b, c, added, largestB: largest(b, FORM_SPIN_RATIOS), largestC: largest(c, FORM_REYNOLDS) };
+}
+
+const ONE = (): number => 1;
+
+/** How Re enters a law, from its coefficients taken apart. */
+function formOf(lift: Apart, drag: Apart): number {
+  if (lift.largestC > 0 || !drag.added) return REYNOLDS_IN_BOTH;
+  return drag.largestC > 0 ? REYNOLDS_IN_DRAG : REYNOLDS_NOWHERE;
 }
 
 /** A function as cubics, the error of each, and the cells that begin at a corner. */

@@ -5,19 +5,19 @@
 import {
   ACROSS, AIMED, APEX, APEX_A, APEX_B, APEX_C, APEX_INSIDE, APEX_T, ATTEMPTS, CELLS_PER_SPEED, CLIMB, DECAY, DRAG, END_X, END_Z, ERROR, FALL, GRAVITY2, GRAVITY3, H, HEIGHT,
   HIGH_X, HIGH_Z, INPUTS, KEPT_H, KEPT_RATE, KEPT_STATE, KEPT_X, KEPT_Z, LIFT, LOW_X, LOW_Z, MODE, NEW_CLIMB, NEW_HEIGHT, NEW_RATE, NEW_STATE, NEXT, NORMAL1, NORMAL2, NORMAL3,
-  NORMAL_WIND, PER_TOLERANCE, RATE, REGISTER, RESULTS, REYNOLDS_NUMBERS, SPIN_NUMBERS, STATE, T, UP2, UP3, WANTED,
+  NORMAL_WIND, PER_TOLERANCE, RATE, REGISTER, RESULTS, REYNOLDS_NOWHERE, REYNOLDS_NUMBERS, REYNOLDS_IN_BOTH, SPIN_NUMBERS, STATE, T, UP2, UP3, WANTED,
 } from './lanes.generated';
 import { CHUNK, FLIGHTS, REGISTERS, REYNOLDS_TABLE, RESULTS_AT, SPIN_TABLE } from './layout';
 import {
   LANDED, MOST_ROOT_STEPS, ON_GROUND_WITHIN, OUTSIDE, ROOT_WITHIN, TIME_LIMIT, TOP_STEPS_ON_QUARTIC, TOP_STEPS_ON_QUINTIC,
   aimsAtGround, believesRoot, givesUp, hidesLanding, landsOnQuintic, nearsGround, passesTop, seenRising, stepFactor, stepTowardsGround, stepsOntoGround, timeToGround, withinTime, withoutTurning,
 } from '../flight/engine/step-decisions';
-import { step } from './step.generated';
+import { setForm, step } from './step.generated';
 
 const IN_AIR: f64 = 0, TO_APEX: f64 = 1, TO_GROUND: f64 = 2;
 
 let timeLimit: f64 = 60, restepApex: bool = false;
-let acrossOnly: bool = true, sLow: f64 = 0, sHigh: f64 = 0, rLow: f64 = 0, rHigh: f64 = 0;
+let acrossOnly: bool = true, sLow: f64 = 0, sHigh: f64 = 0, rLow: f64 = 0, rHigh: f64 = 0, form: i32 = 0;
 let next: i32 = 0, count: i32 = 0, live: i32 = 0;
 const flightOf = new StaticArray<i32>(4);
 
@@ -39,9 +39,10 @@ export function results(): usize { return RESULTS_AT; }
 export function chunk(): i32 { return CHUNK; }
 
 /** Sets what all flights of a batch share. */
-export function configure(limit: f64, perTol: f64, restep: bool, across: bool, low: f64, high: f64, reLow: f64, reHigh: f64): void {
+export function configure(limit: f64, perTol: f64, restep: bool, across: bool, low: f64, high: f64, reLow: f64, reHigh: f64, reynoldsForm: i32): void {
   timeLimit = limit; restepApex = restep; acrossOnly = across;
   sLow = low; sHigh = high; rLow = reLow; rHigh = reHigh;
+  form = reynoldsForm; setForm(reynoldsForm);
   for (let lane: i32 = 0; lane < 4; lane++) {
     store<i64>(laneAt(lane) + (ACROSS << 4), across ? -1 : 0);
     set(PER_TOLERANCE, laneAt(lane), perTol);
@@ -90,9 +91,14 @@ function startDerivative(l: usize): bool {
   const mm = a * a + b * b, uu = mm + c * c, m = sqrt(mm), u = sqrt(uu), r = 1 / (mm * uu);
   const x = w * mm * (acrossOnly ? m : u) * r, z = u * get(CELLS_PER_SPEED, l);
   if (!(x >= sLow && x < sHigh && z >= rLow && z < rHigh)) return false;
-  const xf = floor(x), zf = floor(z), t = x - xf, s = z - zf;
-  const p = SPIN_TABLE + <usize>xf * (SPIN_NUMBERS * 8), q = REYNOLDS_TABLE + <usize>zf * (REYNOLDS_NUMBERS * 8);
-  const cl = cubicAt(p, t) + cubicAt(q, s) * cubicAt(p + 64, t), cd = cubicAt(p + 8, t) + cubicAt(q + 8, s) * cubicAt(p + 72, t);
+  const xf = floor(x), t = x - xf, p = SPIN_TABLE + <usize>xf * (SPIN_NUMBERS * 8);
+  let cl = cubicAt(p, t), cd = cubicAt(p + 8, t);
+  if (form != REYNOLDS_NOWHERE) {
+    const zf = floor(z), s = z - zf, q = REYNOLDS_TABLE + <usize>zf * (REYNOLDS_NUMBERS * 8);
+    const times = form == REYNOLDS_IN_BOTH;
+    cl += times ? cubicAt(q, s) * cubicAt(p + 64, t) : cubicAt(q, s);
+    cd += times ? cubicAt(q + 8, s) * cubicAt(p + 72, t) : cubicAt(q + 8, s);
+  }
   const du = get(DRAG, l) * u * cd, lu = get(LIFT, l) * (uu * uu) * (r * m) * cl;
   set(RATE, l, du * a - lu * b);
   set(RATE + 1, l, lu * a + (du * b - get(GRAVITY2, l)));

@@ -1,5 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { type CompiledLaw, compiledLaw, constantLaw } from '../../src/aerodynamics/compiled-law.js';
+import {
+  type CompiledLaw,
+  compiledLaw,
+  constantLaw,
+  REYNOLDS_IN_BOTH,
+  REYNOLDS_IN_DRAG,
+  REYNOLDS_NOWHERE,
+} from '../../src/aerodynamics/compiled-law.js';
 import { aerodynamicModels, resolveModel, withReverseMagnus } from '../../src/aerodynamics/index.js';
 import { loadBatchKernel } from '../../src/batch.js';
 import { flyBatch } from '../../src/flight/engine/batch.js';
@@ -66,6 +73,46 @@ describe('compiled laws', () => {
     const law = compiledLaw(aerodynamicModels['fitted-modern']);
     expect((law?.spinCells.low ?? 1) / (law?.cellsPerSpinRatio ?? 1)).toBeLessThanOrEqual(0.005);
     expect(law?.reynoldsCells).toEqual({ low: 0, high: 2048 });
+  });
+
+  it.each([
+    ['fitted-modern', REYNOLDS_IN_BOTH],
+    ['lieberman-2001', REYNOLDS_IN_BOTH],
+    ['smits-smith-1994', REYNOLDS_IN_DRAG],
+    ['naruo-2004', REYNOLDS_NOWHERE],
+    ['penner-bearman-harvey', REYNOLDS_NOWHERE],
+    ['davies-1949', REYNOLDS_NOWHERE],
+  ] as const)('say how Re enters, and fly as if it entered in any way: %s', async (id, form) => {
+    const law = compiledLaw(aerodynamicModels[id]);
+    if (law === undefined) throw new Error(`${id} did not compile`);
+    expect(law.reynoldsForm).toBe(form);
+    const kernel = await loadBatchKernel();
+    if (kernel === undefined) throw new Error('this runtime has no WebAssembly SIMD');
+    const problem = sceneProblem(resolveScene({ aerodynamics: id }));
+    setLaunch(problem, 60, 0.25, 0, 330, 0.1, 0);
+    const inBatch = (by: CompiledLaw): number[] => {
+      const ends: number[][] = [];
+      flyBatch(
+        kernel,
+        by,
+        problem,
+        1,
+        1e-4,
+        60,
+        () => {},
+        (_row, end) => ends.push([...(end?.state ?? [])]),
+      );
+      return ends.flat();
+    };
+    const plain = (by: CompiledLaw): number[] => [
+      ...(createCompiledEngine(false, () => by).fly(problem, 1e-4, 60)?.state ?? []),
+    ];
+    const general = { ...law, reynoldsForm: REYNOLDS_IN_BOTH };
+    expect(plain(law)).toEqual(inBatch(law));
+    expect(plain(general)).toEqual(inBatch(general));
+    plain(general).forEach((value, i) => {
+      expect(value).toBeCloseTo(plain(law)[i] as number, 10);
+    });
   });
 
   it('are refused to a law that has another form', () => {

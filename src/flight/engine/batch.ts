@@ -31,6 +31,7 @@ export interface BatchExports {
     sHigh: number,
     rLow: number,
     rHigh: number,
+    reynoldsForm: number,
   ) => void;
   readonly run: (count: number) => void;
 }
@@ -101,6 +102,7 @@ export function flyBatch(
     law.spinCells.high,
     law.reynoldsCells.low,
     law.reynoldsCells.high,
+    law.reynoldsForm,
   );
   const inputs = exports.inputs() / 8;
   const results = exports.results() / 8;

@@ -122,6 +122,7 @@ export function packKernel(
   p[at + 23] = 1 / velocityTolerance;
   p[at + 24] = timeLimit;
   p[at + 25] = tolerance < APEX_RESTEP_BELOW ? 1 : 0;
+  p[at + 26] = law.reynoldsForm;
   return true;
 }
 

@@ -1,4 +1,4 @@
-import { constantLaw } from '../../aerodynamics/compiled-law.js';
+import { constantLaw, REYNOLDS_IN_BOTH } from '../../aerodynamics/compiled-law.js';
 import { resolveScene } from '../../scene/scene.js';
 import { sceneProblem, setLaunch } from '../problem.js';
 import { kernelFrame, packKernel, setFrame } from './frame.js';
@@ -23,13 +23,14 @@ const FLIGHTS = [
  * @internal
  */
 export function warmUp(kernel: typeof flyKernel): void {
-  const law = constantLaw(0.2, 0.25);
   const frame = kernelFrame();
   const problem = sceneProblem(resolveScene(undefined));
   const p = new Float64Array(PARAMETERS);
   const out = new Float64Array(RESULTS);
   const track = new Float64Array(100 * NODE_NUMBERS);
-  for (const [speed, angle, spin, tilt, wind, elevation, slope, tolerance, timeLimit] of FLIGHTS) {
+  FLIGHTS.forEach(([speed, angle, spin, tilt, wind, elevation, slope, tolerance, timeLimit], i) => {
+    // Every form of law in turn.
+    const law = constantLaw(0.2, 0.25, i % (REYNOLDS_IN_BOTH + 1));
     setLaunch(problem, speed, angle, 0, spin, tilt, 0);
     problem.windAlong = wind;
     problem.elevation = elevation;
@@ -37,5 +38,5 @@ export function warmUp(kernel: typeof flyKernel): void {
     setFrame(frame, problem, law);
     packKernel(problem, law, frame, tolerance, timeLimit, p);
     kernel(p, kernelConstants(), law.spinTable, law.reynoldsTable, out, track);
-  }
+  });
 }

@@ -1,5 +1,7 @@
 import {
   REYNOLDS_CELLS,
+  REYNOLDS_IN_BOTH,
+  REYNOLDS_NOWHERE,
   REYNOLDS_NUMBERS,
   SPIN_CELLS,
   SPIN_NUMBERS,
@@ -74,9 +76,12 @@ function lookUp(i: Stage, named: (name: string) => string): string[] {
   return [
     `const z${i} = ${u} * cellsPerSpeed;`,
     `if (!(${x} >= sLow && ${x} < sHigh && z${i} >= rLow && z${i} < rHigh)) return OUTSIDE;`,
-    `const xi${i} = ${x} & ${SPIN_CELLS - 1}, zi${i} = z${i} & ${REYNOLDS_CELLS - 1}, xt${i} = ${x} - xi${i}, zt${i} = z${i} - zi${i}, xk${i} = xi${i} << ${Math.log2(SPIN_NUMBERS)}, zk${i} = zi${i} << ${Math.log2(REYNOLDS_NUMBERS)};`,
-    `const xq${i} = xt${i} * xt${i}, zq${i} = zt${i} * zt${i};`,
-    `const cl${i} = ${cubic('x', 0)} + ${cubic('z', 0)} * ${cubic('x', 8)};`,
-    `const cd${i} = ${cubic('x', 1)} + ${cubic('z', 1)} * ${cubic('x', 9)};`,
+    `const xi${i} = ${x} & ${SPIN_CELLS - 1}, xt${i} = ${x} - xi${i}, xk${i} = xi${i} << ${Math.log2(SPIN_NUMBERS)}, xq${i} = xt${i} * xt${i};`,
+    `let cl${i} = ${cubic('x', 0)}, cd${i} = ${cubic('x', 1)};`,
+    `if (form !== ${REYNOLDS_NOWHERE}) {`,
+    `  const zi${i} = z${i} & ${REYNOLDS_CELLS - 1}, zt${i} = z${i} - zi${i}, zk${i} = zi${i} << ${Math.log2(REYNOLDS_NUMBERS)}, zq${i} = zt${i} * zt${i};`,
+    `  if (form === ${REYNOLDS_IN_BOTH}) { cl${i} += ${cubic('z', 0)} * ${cubic('x', 8)}; cd${i} += ${cubic('z', 1)} * ${cubic('x', 9)}; }`,
+    `  else cd${i} += ${cubic('z', 1)};`,
+    `}`,
   ];
 }

@@ -1,4 +1,4 @@
-/** Names of the kernel's parameters, in the order of the parameter array; the batch shares the last eight. */
+/** Names of the kernel's parameters, in the order of the parameter array; the batch shares the last nine. */
 export const KERNEL_PARAMETERS = [
   'a0',
   'b0',
@@ -26,6 +26,7 @@ export const KERNEL_PARAMETERS = [
   'perTolerance', // 1 / velocity tolerance [s/m]
   'timeLimit', // [s]
   'restepApex', // 1 to redo a step onto the apex
+  'form', // how Re enters the law
 ] as const;
 
 /** Names of the kernel's results, in the order of the output array. */

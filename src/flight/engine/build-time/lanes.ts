@@ -1,5 +1,7 @@
 import {
   REYNOLDS_CELLS,
+  REYNOLDS_IN_BOTH,
+  REYNOLDS_NOWHERE,
   REYNOLDS_NUMBERS,
   SPIN_CELLS,
   SPIN_NUMBERS,
@@ -130,6 +132,9 @@ export const SPIN_CELLS: usize = ${SPIN_CELLS};
 export const REYNOLDS_CELLS: usize = ${REYNOLDS_CELLS};
 export const SPIN_NUMBERS: usize = ${SPIN_NUMBERS};
 export const REYNOLDS_NUMBERS: usize = ${REYNOLDS_NUMBERS};
+/** How Re enters the law, at the two ends; between them in drag alone. */
+export const REYNOLDS_NOWHERE: i32 = ${REYNOLDS_NOWHERE};
+export const REYNOLDS_IN_BOTH: i32 = ${REYNOLDS_IN_BOTH};
 // Lane variables, each two numbers, one a lane: first those the step reads and writes.
 ${[...shared, ...control].join('\n')}
 `;

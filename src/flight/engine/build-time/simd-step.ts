@@ -1,5 +1,7 @@
 import {
   REYNOLDS_CELLS,
+  REYNOLDS_IN_BOTH,
+  REYNOLDS_NOWHERE,
   REYNOLDS_NUMBERS,
   SPIN_CELLS,
   SPIN_NUMBERS,
@@ -67,17 +69,24 @@ function lookUp(i: Stage, constant: NameConstant): string[] {
     const line = (k: number): string => `f64x2.add(${at(k)}, f64x2.mul(${name}t${lane}_${i}, ${at(k + 1)}))`;
     return `f64x2.add(${line(0)}, f64x2.mul(${name}q${lane}_${i}, ${line(2)}))`;
   };
-  const flight = (lane: number): string[] => [
+  const spin = (lane: number): string[] => [
     ...place('x', lane, SPIN_CELLS, SPIN_NUMBERS),
+    `let law${lane}_${i} = ${cubics('x', lane, 'SPIN_TABLE', 0)};`,
+  ];
+  const reynolds = (lane: number): string[] => [
     ...place('z', lane, REYNOLDS_CELLS, REYNOLDS_NUMBERS),
-    `const law${lane}_${i} = f64x2.add(${cubics('x', lane, 'SPIN_TABLE', 0)}, f64x2.mul(${cubics('z', lane, 'REYNOLDS_TABLE', 0)}, ${cubics('x', lane, 'SPIN_TABLE', 8)}));`,
+    `let c${lane}_${i} = ${cubics('z', lane, 'REYNOLDS_TABLE', 0)};`,
+    `if (form == ${REYNOLDS_IN_BOTH}) c${lane}_${i} = f64x2.mul(c${lane}_${i}, ${cubics('x', lane, 'SPIN_TABLE', 8)});`,
+    `law${lane}_${i} = f64x2.add(law${lane}_${i}, c${lane}_${i});`,
   ];
   return [
     `const z${i} = f64x2.mul(u${i}, cellsPerSpeed);`,
     ...cell('x'),
-    ...cell('z'),
-    ...flight(0),
-    ...flight(1),
+    ...spin(0),
+    ...spin(1),
+    `if (form != ${REYNOLDS_NOWHERE}) {`,
+    ...[...cell('z'), ...reynolds(0), ...reynolds(1)].map((line) => `  ${line}`),
+    '}',
     `const cl${i} = i64x2.shuffle(law0_${i}, law1_${i}, 0, 2);`,
     `const cd${i} = i64x2.shuffle(law0_${i}, law1_${i}, 1, 3);`,
   ];
@@ -178,6 +187,11 @@ import { REGISTER } from './lanes.generated';
 import { REGISTERS, REYNOLDS_TABLE, SPIN_TABLE } from './layout';
 
 const CONSTANTS = memory.data<f64>([${[...constants.keys()].join(', ')}]);
+
+let form: i32 = 0;
+
+/** Sets how Re enters the law. */
+export function setForm(reynoldsForm: i32): void { form = reynoldsForm; }
 
 /** One attempt of a step, ${STAGES} evaluations of the force law, for two registers of two flights. */
 export function step(): void {
