@@ -223,19 +223,29 @@ describe('Davies 1949', () => {
 });
 
 describe('bounds stated in patents', () => {
-  // A claim is one design's limit, so what is asked of a general model is to lie on its side of it or close by.
-  for (const model of [fittedModern, testRangeLine]) {
-    it(`${model.id} keeps the point bounds`, () => {
-      expect(bounds.points).toHaveLength(4);
-      for (const point of bounds.points) {
-        const of = point.quantity === 'drag' ? model.dragCoefficient : model.liftCoefficient;
-        const got = of(point.reynolds, point.spinRatio);
-        if (point.sense === '<') expect(got).toBeLessThan(point.value + 0.005);
-        else if (point.sense === '>') expect(got).toBeGreaterThan(point.value);
-        else expect(Math.abs(got - point.value)).toBeLessThan(0.01);
-      }
-    });
-  }
+  const keeps = (model: AerodynamicModel, point: (typeof bounds.points)[number]) => {
+    const of = point.quantity === 'drag' ? model.dragCoefficient : model.liftCoefficient;
+    const got = of(point.reynolds, point.spinRatio);
+    if (point.sense === '<') expect(got).toBeLessThan(point.value);
+    else if (point.sense === '>') expect(got).toBeGreaterThan(point.value);
+    else expect(Math.abs(got - point.value)).toBeLessThan(0.01);
+  };
+  const [, claim] = bounds.points;
+  it('the test-range line keeps all four points', () => {
+    expect(bounds.points).toHaveLength(4);
+    for (const point of bounds.points) keeps(testRangeLine, point);
+  });
+  it('the fitted modern ball keeps three and lies between the claim of one design and the least drag measured', () => {
+    for (const point of bounds.points) if (point !== claim) keeps(fittedModern, point);
+    // Ogg 2001, claim 1: under 0.232. The laws measured on balls in tunnels and ranges have 0.236 to 0.255 there, and the
+    // fit follows measurements before claims.
+    expect(claim?.value).toBe(0.232);
+    const drag = (model: AerodynamicModel) =>
+      model.dragCoefficient(claim?.reynolds ?? 0, claim?.spinRatio ?? 0);
+    const measured = [bearmanHarvey1976, pennerBearmanHarvey, naruo2004, lieberman2001].map(drag);
+    expect(drag(fittedModern)).toBeGreaterThan(0.232);
+    expect(drag(fittedModern)).toBeLessThan(Math.min(...measured));
+  });
   it('Smits and Smith with constants from memory breaks the drag bounds, which is why it is not the default', () => {
     for (const point of bounds.points.filter((p) => p.quantity === 'drag')) {
       expect(smitsSmith1994.dragCoefficient(point.reynolds, point.spinRatio)).toBeGreaterThan(point.value);
