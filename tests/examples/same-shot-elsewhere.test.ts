@@ -55,13 +55,14 @@ describe('the same shot elsewhere on its bundled data', () => {
       expect(less).toBeGreaterThan(0.5 * 1.6 * 1.33);
       expect(less).toBeLessThan(1.5 * 1.6 * 1.66);
     }
-    // At 5250 ft 6.1 % (0.00116 % a foot, golf press 2024, second-hand), for a fast player; less for slower ones. The
-    // most said is 2 % a 1000 ft, 10.5 % (common practice, no source).
-    for (const club of clubs) {
-      const share = num(club, 'there', 'altitude', 'change of carry (yd)') / num(club, 'carry (yd)', 'mean');
-      expect(share).toBeGreaterThan(0.03);
-      expect(share).toBeLessThan(0.105);
-    }
+    // At 5250 ft 6.1 % (0.00116 % a foot, golf press 2024, second-hand), for a fast player; less for slower ones.
+    const share = (club: unknown): number =>
+      num(club, 'there', 'altitude', 'change of carry (yd)') / num(club, 'carry (yd)', 'mean');
+    for (const club of clubs) expect(share(club)).toBeGreaterThan(0.03);
+    for (const club of clubs.slice(0, 4)) expect(share(club)).toBeLessThan(0.07);
+    // High shots with much spin gain more: laws through measured coefficients give a 7-iron up to 11.1 % in air 19.6 %
+    // thinner. Here it is as warm as at home, and so as much thinner as its pressure is lower: 17.5 % (ISO 2533).
+    for (const club of clubs.slice(4)) expect(share(club)).toBeLessThan((0.111 * 17.5) / 19.6);
   });
 
   it('prints a card on a page that needs nothing but itself', () => {
