@@ -3,6 +3,7 @@ import {
   type Ellipse,
   kernelDensity,
   quantile,
+  refinedGrid,
   scottSmoothing,
 } from '../numerics/index.js';
 import { type Angle, type Length, si } from '../units/index.js';
@@ -68,6 +69,8 @@ export interface LandingRegion {
 }
 
 const GRID = 48;
+/** How often the grid's steps are halved for areas: a few wild shots make its cells as wide as the region is. */
+const HALVED = 2;
 /** Points the density is made from: more would cost time and change nothing to see. */
 const MOST = 1024;
 
@@ -148,8 +151,10 @@ export function landingRegion(
     nodes.map((k) => gz.first + Math.floor(k / GRID) * gz.step),
   );
   const points = densities(px, pz);
-  const areaAbove = (density: readonly number[], threshold: number): number =>
-    density.filter((value) => value >= threshold).length * gx.step * gz.step;
+  const [fine, ...fineEach] = [grid.mean, ...grid.each].map((density) => refinedGrid(density, GRID, HALVED));
+  const cell = (gx.step * gz.step) / 4 ** HALVED;
+  const areaAbove = (density: readonly number[] = [], threshold: number): number =>
+    density.filter((value) => value >= threshold).length * cell;
   const places = placesOf(used);
   return {
     regions: levels.map((level) => {
@@ -158,10 +163,10 @@ export function landingRegion(
       return {
         level,
         threshold,
-        area: areaAbove(grid.mean, threshold),
+        area: areaAbove(fine, threshold),
         standardErrors: {
           threshold: standardErrorOf(thresholds),
-          area: standardErrorOf(thresholds.map((own, k) => areaAbove(grid.each[k] ?? [], own))),
+          area: standardErrorOf(thresholds.map((own, k) => areaAbove(fineEach[k], own))),
         },
       };
     }),

@@ -15,6 +15,7 @@ export * from './natural-groups.js';
 export * from './noncentral-t.js';
 export * from './order-statistics.js';
 export * from './outliers.js';
+export * from './refined-grid.js';
 export * from './reliability.js';
 export * from './roots.js';
 export * from './shapley.js';
