@@ -164,7 +164,7 @@ const PART = 0.25;
  * What one more mph, degree, 100 rpm, 5 mm off centre, 10 °C, 1000 ft or 5 m/s of wind is worth for this shot, all
  * else held. Each row gives the effect of the step itself, of the opposite step, and the slope.
  *
- * A ball is not modelled as faster when warm: the temperature row is the air alone. The effects of spin, attack and
+ * The temperature row is the air alone: the ball keeps the temperature it has, if any. The effects of spin, attack and
  * loft rest on spin predicted to ±20 % when the shot starts from a delivery.
  *
  * @param from - The delivery or the launch to start from.

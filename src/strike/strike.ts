@@ -124,7 +124,7 @@ export function strikeOf(delivery: Delivery, clubhead: Clubhead, ball: Ball, ela
     slid: struck.slid,
     frictionUsed: struck.frictionUsed,
     clubSpeedAfter: si(struck.clubSpeedAfter),
-    warnings: strikeWarnings(d, clubhead, spinLoft),
+    warnings: strikeWarnings(d, clubhead, ball, spinLoft),
   };
 }
 

@@ -1,6 +1,7 @@
 import type { Clubhead } from '../clubhead/index.js';
 import { type ModelWarning, outsideRange } from '../warnings/warning.js';
 import type { StrikeInput } from './impact.js';
+import { BALL_TEMPERATURES } from './kernel/warmth.js';
 
 /** Id of the strike model. @internal */
 export const STRIKE_MODEL = 'rigid-body impulse';
@@ -14,6 +15,7 @@ const OBLIQUE_GRIP = { min: 12 * (Math.PI / 180), max: 42 * (Math.PI / 180) };
 export function strikeWarnings(
   { clubSpeed, toe, high }: Readonly<StrikeInput>,
   { tangentialRestitution, restitution }: Clubhead,
+  { temperature = BALL_TEMPERATURES.min }: { readonly temperature?: number },
   spinLoft: number,
 ): readonly ModelWarning[] {
   const grip = tangentialRestitution.kind === 'constant' ? CONSTANT_GRIP : OBLIQUE_GRIP;
@@ -22,5 +24,12 @@ export function strikeWarnings(
     outsideRange('club-speed-outside-data', STRIKE_MODEL, 'clubSpeed', SPEED, clubSpeed),
     outsideRange('spin-loft-outside-data', STRIKE_MODEL, 'spinLoft', grip, spinLoft),
     outsideRange('strike-beyond-face-map', STRIKE_MODEL, 'strikeOffset', face, Math.hypot(toe, high)),
+    outsideRange(
+      'ball-temperature-outside-data',
+      STRIKE_MODEL,
+      'ballTemperature',
+      BALL_TEMPERATURES,
+      temperature,
+    ),
   ].filter((warning) => warning !== undefined);
 }

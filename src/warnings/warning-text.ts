@@ -3,7 +3,9 @@ import { frozen } from '../inputs/frozen.js';
 import { readOptions, readRecord } from '../inputs/read.js';
 import type { ValidRange } from '../source.js';
 import {
+  CELSIUS,
   DEGREES,
+  FAHRENHEIT,
   inUnit,
   METRES,
   METRES_PER_SECOND,
@@ -50,6 +52,8 @@ const SENTENCES: Readonly<Record<WarningCode, Say>> = {
     `A spin loft of ${told(warning, DEGREES, 0)} the grip of this head was calibrated on; take the spin rate as a rough figure.`,
   'strike-beyond-face-map': ({ value, range }) =>
     `The strike is ${inUnit(MILLIMETRES, value).toFixed(0)} mm from the face centre; restitution is known to ${inUnit(MILLIMETRES, range.max).toFixed(0)} mm and held beyond.`,
+  'ball-temperature-outside-data': (warning, units) =>
+    `A ball at ${told(warning, units === 'yards' ? FAHRENHEIT : CELSIUS, 0)} of the trade figures behind its effect on ball speed, which is extrapolated.`,
   'landing-speed-outside-data': (warning, units) =>
     `A landing speed of ${told(warning, speedUnit(units), 0)} the bounce was measured at; the run is extrapolated.`,
   'descent-outside-data': (warning) =>
@@ -87,11 +91,14 @@ function onCarry(effect: ModelWarning['effect'], units: SpokenUnits): string {
 /** Decimals a number may need to be told from the end of a range it lies outside of. */
 const MOST_DIGITS = 6;
 
+/** Units whose symbol is written otherwise in a sentence. */
+const SAID: Readonly<Record<string, string>> = { deg: '°', C: ' °C', F: ' °F' };
+
 /** `130 mph is above the 80 to 125 mph`, with as many decimals as tell the value from the end it has passed. */
 function told(warning: ModelWarning, unit: Unit, digits: number): string {
   const { value, range } = warning;
   const say = (x: number): string => inUnit(unit, x).toFixed(digits);
-  const symbol = unit.symbol === 'deg' ? '°' : ` ${unit.symbol}`;
+  const symbol = SAID[unit.symbol] ?? ` ${unit.symbol}`;
   const [where, end] = value > range.max ? ['above', range.max] : ['below', range.min];
   if (say(value) === say(end) && digits < MOST_DIGITS) return told(warning, unit, digits + 1);
   return `${say(value)}${symbol} is ${where} the ${say(range.min)} to ${say(range.max)}${symbol}`;

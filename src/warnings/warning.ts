@@ -19,6 +19,8 @@ export type WarningCode =
   | 'spin-loft-outside-data'
   /** The strike lies beyond the part of the face the restitution map describes. */
   | 'strike-beyond-face-map'
+  /** The ball is colder or warmer than in the rows its effect on the strike is derived from. */
+  | 'ball-temperature-outside-data'
   /** The ball lands faster or slower than the bounce was measured. */
   | 'landing-speed-outside-data'
   /** The ball comes in flatter or steeper than the bounce was measured. */

@@ -1,5 +1,6 @@
 import type { Ball } from '../../ball/index.js';
 import type { Clubhead } from '../../clubhead/index.js';
+import { warmth } from './warmth.js';
 
 /** The two numbers of a head's laws that a calibration varies. @internal */
 export interface ImpactLaws {
@@ -14,6 +15,8 @@ export interface ImpactConstants extends ImpactLaws {
   readonly ballMass: number;
   readonly ballRadius: number;
   readonly ballInertia: number;
+  /** Multiplies 1 + e; see {@link warmth}. */
+  readonly ballWarmth: number;
   /** Head and the share of the shaft that takes part. */
   readonly headMass: number;
   /** Inverse moments of inertia about the face normal, the up-face axis and the heel-toe axis. */
@@ -50,6 +53,7 @@ export function impactConstants(head: Clubhead, ball: Ball, couplingElasticity =
     ballMass: ball.mass,
     ballRadius: ball.radius,
     ballInertia: ball.inertia,
+    ballWarmth: warmth(ball),
     headMass: head.mass + head.shaftMass,
     inverseNormal: 1 / head.inertia.faceNormal,
     inverseUp: 1 / head.inertia.vertical,
