@@ -41,7 +41,8 @@ export const pathOptionFields: Declared<AnyPathOptions> = /* @__PURE__ */ frozen
   as: optional(choice(['states', 'xyz', 'xyzt'], 'form of the points')),
 }));
 
-const timeField: QuantityField = /* @__PURE__ */ frozen(() => quantity(SECONDS, 0, 600, 3, 'time'));
+/** Time on a path whose end is not known yet. @internal */
+export const timeField: QuantityField = /* @__PURE__ */ frozen(() => quantity(SECONDS, 0, 600, 3, 'time'));
 
 /**
  * State of the ball at a time of a flight, or of a whole shot with its bounces and its roll, on the quintics through the

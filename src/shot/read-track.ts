@@ -12,9 +12,16 @@ export interface ReadTrack {
   readonly acceleration: Float64Array;
 }
 
-const timeField: QuantityField = /* @__PURE__ */ frozen(() => quantity(SECONDS, 0, 1200, 6, 'time'));
-/** So wide that no computed path leaves it, and that nothing interpolated between its ends overflows. */
-const numberField: QuantityField = /* @__PURE__ */ frozen(() => quantity(RATIO, -1e9, 1e9, 1, 'number'));
+/** The columns of a track. @internal */
+export const trackFields: Readonly<Record<keyof ReadTrack, QuantityField>> = /* @__PURE__ */ frozen(() => {
+  // So wide that no computed path leaves it, and that nothing interpolated between its ends overflows.
+  const number = quantity(RATIO, -1e9, 1e9, 1, 'number');
+  return {
+    time: quantity(SECONDS, 0, 1200, 6, 'time'),
+    state: number,
+    acceleration: number,
+  };
+});
 /** Steps of time are this long or 0 [s]; what divides by a shorter one might overflow. */
 const SHORTEST_STEP = 1e-15;
 
@@ -42,7 +49,7 @@ function readTrack(of: unknown, path: string): ReadTrack {
   const { track } = of;
   if (!isRecord(track)) throw refuseType(`${path}.track`, 'an object', track);
   const { time: times, state, acceleration } = track;
-  const time = readColumn(timeField, times, `${path}.track.time`);
+  const time = readColumn(trackFields.time, times, `${path}.track.time`);
   if (time.length === 0) {
     throw refusal(`${path}.track.time`, `${path}.track.time must have a node`, { value: 0 });
   }
@@ -53,8 +60,8 @@ function readTrack(of: unknown, path: string): ReadTrack {
       value: time[n],
     });
   }
-  const numbers = (name: string, value: unknown, each: number): Float64Array => {
-    const column = readColumn(numberField, value, `${path}.track.${name}`);
+  const numbers = (name: 'state' | 'acceleration', value: unknown, each: number): Float64Array => {
+    const column = readColumn(trackFields[name], value, `${path}.track.${name}`);
     if (column.length === each * time.length) return column;
     throw refusal(
       `${path}.track.${name}`,

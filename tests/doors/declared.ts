@@ -12,6 +12,8 @@ export interface Argument {
   readonly apart?: true;
   /** How the whole is read where it may be one of two records. */
   readonly read?: (value: unknown) => unknown;
+  /** Set where fields that are not declared play no part. */
+  readonly lax?: true;
 }
 
 /** One declared field within an argument. */

@@ -2,6 +2,7 @@ import { readScattered } from '../../src/dispersion/scattered.js';
 import { type Field, type Fields, optional } from '../../src/inputs/field.js';
 import { measuredShotFields } from '../../src/inputs/measured-shot.js';
 import { sceneFields } from '../../src/scene/scene.js';
+import { readTracks, trackFields } from '../../src/shot/read-track.js';
 import { shotOptionFields } from '../../src/shot/shot-options.js';
 import { readStart } from '../../src/shot/start.js';
 import type { Argument } from './declared.js';
@@ -60,6 +61,13 @@ export function apart(root: string, parts: Readonly<Record<string, unknown>>, va
 /** A shot that starts at the club or at the ball. */
 export function start(root: 'delivery' | 'launch', fields: unknown, value: unknown): Argument {
   return { ...record(root, fields, value), read: readStart };
+}
+
+/** A flight, or a shot with its run: what is declared of it are the tracks. */
+export function tracked(root: 'flight' | 'shot', value: unknown): Argument {
+  const part: Field = recordOf({ track: columns('track', trackFields, {}).field });
+  const field = root === 'flight' ? part : recordOf({ flight: part, run: optional(part) });
+  return { root, field, valid: value, read: readTracks, lax: true };
 }
 
 /** A question about scattered shots. */

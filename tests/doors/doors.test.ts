@@ -39,7 +39,8 @@ function* trialsOf(argument: Argument): Generator<Trial> {
     const at = valueAt(valid, keys);
     if (typeof at === 'object' && at !== null && !Array.isArray(at) && field.kind !== 'custom') {
       const unknown = { what: `${path}.colour`, value: changed(valid, [...keys, 'colour'], 1) };
-      yield { ...unknown, expected: `invalid-input at ${path === '' ? argument.root : path}.colour` };
+      const refused = `invalid-input at ${path === '' ? argument.root : path}.colour`;
+      yield { ...unknown, expected: argument.lax === true ? 'fine' : refused };
     }
     // Where a count is left out, its default would be computed.
     if (keys.length > 0 && field.kind !== 'count') {

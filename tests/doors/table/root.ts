@@ -18,7 +18,7 @@ import { optimumOptionFields } from '../../../src/optimum/optimum.js';
 import { carryField, speedOptionFields } from '../../../src/optimum/speed-for-carry.js';
 import { sensitivityOptionFields } from '../../../src/sensitivity/sensitivities.js';
 import { strikeQualityOptionFields, strikeReadingFields } from '../../../src/sensitivity/strike-quality.js';
-import { pathOptionFields } from '../../../src/shot/path.js';
+import { pathOptionFields, timeField } from '../../../src/shot/path.js';
 import { runOptionFields } from '../../../src/shot/run-out.js';
 import { locateOptionFields } from '../../../src/strike/locate.js';
 import { strikeOptionFields } from '../../../src/strike/strike.js';
@@ -35,6 +35,7 @@ import {
   shotOptions,
   slow,
   start,
+  tracked,
 } from '../door.js';
 import * as valid from '../valid.js';
 
@@ -131,16 +132,21 @@ export const rootDoors: readonly Door[] = [
   door(
     'root.pathOf',
     root.pathOf,
-    open('of', shot),
+    tracked('shot', shot),
     record('options', pathOptionFields, { count: 3, as: 'xyz' }),
   ),
   door(
     'root.pathOf (flight)',
     root.pathOf,
-    open('of', flight),
+    tracked('flight', flight),
     record('options', pathOptionFields, { spacing: 50 }),
   ),
-  door('root.stateAt', root.stateAt, open('of', flight), open('time', 1)),
+  door(
+    'root.stateAt',
+    root.stateAt,
+    tracked('flight', flight),
+    one('time', { ...timeField, max: flight.hangTime }, 1),
+  ),
   door(
     'root.bestLaunch',
     root.bestLaunch,

@@ -5,7 +5,7 @@ import { type Door, door, open, options } from '../door.js';
 const csv = 'ball speed (mph),launch angle (deg),spin (rpm)\n150,12,2600\n';
 const { readShots, jsonSchemaOf, ...parsers } = schema;
 
-/** What each parser reads. */
+/** What each parser reads. Its fields are tried one by one in tests/schema/same-verdict.test.ts, in JSON and in code. */
 const documents: Readonly<Record<keyof typeof parsers, unknown>> = {
   parseDelivery: { 'clubSpeed (mph)': 96, 'attackAngle (deg)': 1, 'dynamicLoft (deg)': 14 },
   parseLaunch: { 'ballSpeed (mph)': 150, launchAngle: { value: 12, unit: 'deg' }, 'spinRate (rpm)': 2600 },
