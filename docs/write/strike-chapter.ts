@@ -1,6 +1,7 @@
 import { clubheads } from '../../src/index.js';
 import type { Clubhead, TangentialRestitution } from '../../src/inputs/clubhead.js';
 import { ROUNDING } from '../../src/strike/kernel/grip-or-slip.js';
+import { GAIN_PER_KELVIN, REFERENCE_TEMPERATURE } from '../../src/strike/kernel/warmth.js';
 import { figure, formulas, inDegrees, paragraph, table } from './markdown.js';
 
 /** The chapter of docs/models.md on the strike: all that is needed to compute one. */
@@ -92,6 +93,8 @@ export function strikeChapter(): string[] {
     contact,
     '4. **Restitutions**, normal and tangential. There is no strike unless e lies from 0 to 1.',
     restitution,
+    paragraph(`Where the ball has a temperature T, 1 + e is multiplied by 1 + ${figure(GAIN_PER_KELVIN)} (T − ${figure(REFERENCE_TEMPERATURE)} K). The
+      gain is derived from trade rows, ± 0.03 % a kelvin; a ball without a temperature, which is the default, has none.`),
     '5. **Compliance of the contact**, so that an impulse J on the ball changes u by W J. [x] is the matrix of x ×; Ih has I0, I1, I2 along t0, t1, t2.',
     compliance,
     '6. **Impulse.** If the face grips, both restitutions hold; (…)t is the part across n:',

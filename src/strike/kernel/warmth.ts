@@ -1,10 +1,10 @@
 import type { Ball } from '../../ball/index.js';
 import type { ValidRange } from '../../source.js';
 
-/** Share of ball speed gained per kelvin, ± 0.0003. */
-const PER_KELVIN = 0.00045;
-/** Temperature at which the restitution of the heads holds [K]: 20 °C. */
-const REFERENCE = 293.15;
+/** Share of ball speed gained per kelvin, ± 0.0003. @internal */
+export const GAIN_PER_KELVIN = 0.00045;
+/** Temperature at which the restitution of the heads holds [K]: 20 °C. @internal */
+export const REFERENCE_TEMPERATURE = 293.15;
 
 /** Temperatures of the rows the gain is derived from, 52 to 92 °F [K]. @internal */
 export const BALL_TEMPERATURES: ValidRange = { min: 284.26, max: 306.49 };
@@ -20,5 +20,5 @@ export const BALL_TEMPERATURES: ValidRange = { min: 284.26, max: 306.49 };
  * @internal
  */
 export function warmth({ temperature }: Ball): number {
-  return temperature === undefined ? 1 : 1 + PER_KELVIN * (temperature - REFERENCE);
+  return temperature === undefined ? 1 : 1 + GAIN_PER_KELVIN * (temperature - REFERENCE_TEMPERATURE);
 }
