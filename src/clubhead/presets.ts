@@ -9,6 +9,7 @@ import { type NamedField, named } from '../inputs/field.js';
 import { frozen } from '../inputs/frozen.js';
 import type { Source } from '../source.js';
 import { degrees, gramSquareCentimetres, grams, metresPerSecond, millimetres } from '../units/index.js';
+import { DRIVER_GRIP } from './driver-grip.js';
 
 /** Names of the built-in clubheads. */
 export type ClubheadName =
@@ -29,8 +30,8 @@ const DRIVER_SOURCE: Source = {
     'Shaft share 3 g, shape of the inertia tensor and bulge 305 mm: McNally 2020. Head mass: 200 g, the middle of the 190-206 g in use ' +
     '(MacKenzie et al. 2015 tested 174/190/200 g). Vertical-axis inertia 4800 g cm² and CG depth 40 mm: inside the 3870-5867 g cm² and ' +
     '32-47 mm measured on 17 drivers (Tutelman 2009). Restitution 0.838 at 48.8 m/s: from the 120 mph and 125 mph ball-test pairs. ' +
-    'Edge restitution 0.78: no spring effect. Tangential restitution -0.20: equivalent to the contact shift of McNally 2020. Slope with ' +
-    'speed, edge distance, friction, roll equal to bulge, CG on the face-centre normal and loft 10.5°: assumptions.',
+    'Edge restitution 0.78: no spring effect. Tangential restitution: a law in club speed fitted to the spin of six drives; at 49 m/s -0.18, ' +
+    'where the contact shift of McNally 2020 is equivalent to -0.22. Slope of restitution with speed, edge distance, friction, roll equal to bulge, CG on the face-centre normal and loft 10.5°: assumptions.',
 };
 
 const ASSUMED: Source = {
@@ -118,7 +119,7 @@ export const clubheads: Readonly<Record<ClubheadName, Clubhead>> = /* @__PURE__ 
       atEdge: 0.78,
       edgeDistance: millimetres(30),
     },
-    tangentialRestitution: { kind: 'constant', value: -0.2 },
+    tangentialRestitution: DRIVER_GRIP,
     friction: 0.3,
     source: DRIVER_SOURCE,
   },

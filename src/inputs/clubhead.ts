@@ -54,7 +54,18 @@ export interface RestitutionLaw {
 export type TangentialRestitution =
   | { readonly kind: 'constant'; readonly value: number }
   /** e_t = limit (1 − exp(−(θ − onset)/scale)) for θ above the onset, else 0; θ is the obliquity of the impact. */
-  | { readonly kind: 'oblique'; readonly limit: number; readonly onset: Angle; readonly scale: Angle };
+  | { readonly kind: 'oblique'; readonly limit: number; readonly onset: Angle; readonly scale: Angle }
+  /**
+   * e_t = atReference − reach tanh(slope (V − referenceSpeed)/reach) at the club speed V: it falls by `slope` per m/s
+   * about the reference speed and levels off `reach` above and below.
+   */
+  | {
+      readonly kind: 'by-speed';
+      readonly atReference: number;
+      readonly referenceSpeed: Speed;
+      readonly slope: number;
+      readonly reach: number;
+    };
 
 /** A rigid clubhead with a curved face. Offsets are in the face frame: depth into the head, up the face, toward the toe. */
 export interface Clubhead {
@@ -131,10 +142,19 @@ export const tangentialRestitutionField: VariantField = /* @__PURE__ */ frozen((
     onset: quantity(DEGREES, 0, 1.5, 0.21, 'onset of the oblique law'),
     scale: quantity(DEGREES, 1e-3, 3, 0.1, 'scale of the oblique law'),
   };
+  const bySpeed: Declared<Grip<'by-speed'>> = {
+    atReference: {
+      ...tangentialRestitutionValueField,
+      label: 'tangential restitution at the reference speed',
+    },
+    referenceSpeed: quantity(METRES_PER_SECOND, 0, 100, 48.9, 'reference speed of tangential restitution'),
+    slope: quantity(SECONDS_PER_METRE, -0.1, 0.1, 0.02, 'fall of tangential restitution with club speed'),
+    reach: quantity(RATIO, 1e-3, 1, 0.2, 'reach of tangential restitution'),
+  };
   return {
     kind: 'variant',
     by: 'kind',
-    cases: { constant: constant as Fields, oblique: oblique as Fields },
+    cases: { constant: constant as Fields, oblique: oblique as Fields, 'by-speed': bySpeed as Fields },
     label: 'tangential restitution',
   };
 });

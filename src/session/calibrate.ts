@@ -1,6 +1,7 @@
 import { type ModelChoice, scaledModel } from '../aerodynamics/index.js';
 import { modelAsData } from '../aerodynamics/resolve.js';
 import { resolveModel } from '../aerodynamics/resolve-model.js';
+import { gripLevel, withGripLevel } from '../clubhead/grip-level.js';
 import type { Clubhead } from '../inputs/clubhead.js';
 import { type MeasuredShot, readMeasuredShots } from '../inputs/measured-shot.js';
 import { type ResolvedScene, resolveScene, type Scene } from '../scene/scene.js';
@@ -11,7 +12,6 @@ import type { CalibratedValue, Calibration, CalibrationTarget } from './calibrat
 import {
   type CalibrationOptions,
   type CalibrationSettings,
-  gripOf,
   resolveCalibration,
   targetFields,
 } from './calibration-options.js';
@@ -141,7 +141,7 @@ function calibratedValue(
 ): CalibratedValue {
   const before = {
     restitution: clubhead.restitution.atReference,
-    tangentialRestitution: gripOf(clubhead),
+    tangentialRestitution: gripLevel(clubhead.tangentialRestitution),
     dragScale: 1,
     liftScale: 1,
   };
@@ -162,12 +162,11 @@ function withStrike({ clubhead: head, priors }: CalibrationSettings, { value }: 
   if (fitted.restitution === undefined && fitted.grip === undefined) return head;
   const { restitution = priors.restitution.mean, grip = priors.tangentialRestitution.mean } = fitted;
   const shift = restitution - head.restitution.atReference;
-  const law = head.tangentialRestitution;
   return {
     ...head,
     name: `${head.name}, calibrated`,
     restitution: { ...head.restitution, atReference: restitution, atEdge: head.restitution.atEdge + shift },
-    tangentialRestitution: law.kind === 'constant' ? { ...law, value: grip } : { ...law, limit: grip },
+    tangentialRestitution: withGripLevel(head.tangentialRestitution, grip),
   };
 }
 

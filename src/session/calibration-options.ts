@@ -1,3 +1,4 @@
+import { gripLevel } from '../clubhead/grip-level.js';
 import type { ClubheadName } from '../clubhead/index.js';
 import { clubheads } from '../clubhead/index.js';
 import { clubheadField } from '../clubhead/presets.js';
@@ -140,15 +141,10 @@ export function resolveCalibration(options: unknown): CalibrationSettings {
 function usualPriors(head: Clubhead): CalibrationPriors {
   return {
     restitution: { mean: head.restitution.atReference, standardDeviation: 0.02 },
-    tangentialRestitution: { mean: gripOf(head), standardDeviation: 0.1 },
+    tangentialRestitution: { mean: gripLevel(head.tangentialRestitution), standardDeviation: 0.1 },
     dragScale: { mean: 1, standardDeviation: 0.1 },
     liftScale: { mean: 1, standardDeviation: 0.15 },
     toe: { mean: 0, standardDeviation: 0.015 },
     high: { mean: 0, standardDeviation: 0.01 },
   };
-}
-
-/** Tangential restitution of a head; its limit for an oblique law. @internal */
-export function gripOf({ tangentialRestitution: grip }: Clubhead): number {
-  return grip.kind === 'constant' ? grip.value : grip.limit;
 }

@@ -1,4 +1,5 @@
 import type { Ball } from '../ball/index.js';
+import { gripLevel } from '../clubhead/grip-level.js';
 import type { Clubhead } from '../clubhead/index.js';
 import { frozen } from '../inputs/frozen.js';
 import type { NormalPrior } from '../inputs/prior.js';
@@ -38,7 +39,6 @@ export function defaultPriors(
   const wood = head.clubClass === 'driver' || head.clubClass === 'fairway-wood';
   const attack = wood ? 0 : -3.5;
   const loft = head.staticLoft + (wood ? 2 : -6) * DEGREE;
-  const grip = head.tangentialRestitution;
   const priors: Record<Unknown, NormalPrior> = {
     toe: { mean: 0, standardDeviation: 0.015 },
     high: { mean: 0, standardDeviation: 0.01 },
@@ -47,7 +47,7 @@ export function defaultPriors(
     clubPath: { mean: 0, standardDeviation: 4 * DEGREE },
     faceAngle: { mean: 0, standardDeviation: 4 * DEGREE },
     dynamicLoft: { mean: loft, standardDeviation: 4 * DEGREE },
-    grip: { mean: grip.kind === 'constant' ? grip.value : grip.limit, standardDeviation: 0.1 },
+    grip: { mean: gripLevel(head.tangentialRestitution), standardDeviation: 0.1 },
   };
   if (measured.ballSpeed === undefined) return priors;
   // Without a reading the ball speed is the only hint: a smash factor within 10 % of a centred strike's.

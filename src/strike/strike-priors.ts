@@ -20,7 +20,7 @@ export interface StrikePriors {
   readonly faceAngle?: NormalPrior;
   /** Dynamic loft [rad] where not measured; default static loft +2° (woods) or −6° (irons), ± 4°. */
   readonly dynamicLoft?: NormalPrior;
-  /** Tangential restitution (its limit, for an oblique law); default the head's ± 0.1. */
+  /** Tangential restitution (the limit of an oblique law, the value at the reference speed of a law by speed); default the head's ± 0.1. */
   readonly grip?: NormalPrior;
 }
 

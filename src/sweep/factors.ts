@@ -44,6 +44,7 @@ export type FactorValues = Numbers<'delivery', Delivery> &
   Numbers<'clubhead.restitution', Clubhead['restitution']> &
   Numbers<'clubhead.tangentialRestitution', Kind<Clubhead['tangentialRestitution'], 'constant'>> &
   Numbers<'clubhead.tangentialRestitution', Kind<Clubhead['tangentialRestitution'], 'oblique'>> &
+  Numbers<'clubhead.tangentialRestitution', Kind<Clubhead['tangentialRestitution'], 'by-speed'>> &
   Numbers<'launch', Launch> &
   Numbers<'air', Omit<AirState, 'carbonDioxide'> & Pick<AirPlace, 'altitude'> & Air> &
   Numbers<'wind', Wind & Pick<WindReadingFields, 'speed' | 'from'>> &

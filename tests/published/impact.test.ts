@@ -3,42 +3,38 @@ import { degrees, mph, strike, toDegrees } from '../../src/index.js';
 import { compare, groups } from './validation/index.js';
 
 describe('launch averages against the strike model', () => {
-  const rows = groups
-    .filter(({ title }) => title === 'Launch from delivery')
-    .flatMap((group) => compare(group));
-  const error = (id: string): number => {
-    const row = rows.find((r) => r.id === id);
+  const spinning = groups.filter(({ title }) => /^(Launch from delivery|Common practice)$/.test(title));
+  const rows = spinning.flatMap((group) => compare(group));
+  const steady = spinning.flatMap((group) => compare(group, {}, { tangentialRestitution: '−0.2' }));
+  const error = (id: string, from = rows): number => {
+    const row = from.find((r) => r.id === id);
     if (row === undefined) throw new Error(`no row ${id}`);
     return 100 * (row.error / row.expected);
   };
-  const spinErrors = ['tour men driver', 'tour women driver', 'ball test current', 'ball test 2028'].map(
-    (set) => error(`${set} spin`),
-  );
-
-  // The prototype's own comparison with the same rows, in per cent: what fits and what does not. Two sets are known
-  // misfits: no single tangential restitution and attack angle fits both ball tests, and the spin of the women's
-  // averages is unexplained.
+  // The prototype's own comparison with the same rows, in per cent: with one tangential restitution for all speeds the
+  // slow drives spin too little and the fast ones too much.
   it.each<[string, number, number]>([
     ['tour men driver', -1.6, 4.5],
     ['tour women driver', -0.8, -25],
     ['ball test current', -0.2, -3],
     ['ball test 2028', -0.6, 27.5],
   ])('%s: ball speed %f %%, spin %f %% as the reference set has it', (set, speed, spin) => {
-    expect(error(`${set} ball speed`)).toBeCloseTo(speed, 0);
-    expect(Math.abs(error(`${set} spin`) - spin)).toBeLessThan(1);
+    expect(error(`${set} ball speed`, steady)).toBeCloseTo(speed, 0);
+    expect(Math.abs(error(`${set} spin`, steady) - spin)).toBeLessThan(1);
   });
 
   it('fairway wood and irons within 3 % of ball speed (1.5 % definition of club speed, 1 % rounding) and 7 % of spin', () => {
-    for (const row of rows.filter(({ id }) => /wood|iron|PW/.test(id))) {
+    for (const row of rows.filter(({ id }) => /^tour.*(wood|iron|PW)/.test(id))) {
       const limit = row.measure === 'ball speed' ? 3 : 7;
       expect(Math.abs(error(row.id)), row.id).toBeLessThan(limit);
     }
   });
 
-  it('one standard deviation of driver spin is the stated 20 %', () => {
-    const rms = Math.sqrt(spinErrors.reduce((sum, e) => sum + e ** 2, 0) / spinErrors.length);
-    expect(rms).toBeGreaterThan(10);
-    expect(rms).toBeLessThan(20);
+  it('spin of the slow group and of the women’s average within 12 %, of any drive within 13 %', () => {
+    for (const id of ['group-spin', 'tour women driver spin'])
+      expect(Math.abs(error(id)), id).toBeLessThan(12);
+    const drives = ['tour men driver', 'ball test current', 'ball test 2028', 'robot'];
+    for (const set of drives) expect(Math.abs(error(`${set} spin`)), set).toBeLessThan(13);
   });
 });
 

@@ -152,7 +152,7 @@ describe('the verdicts', () => {
   });
 
   it('say what the launch costs: 1.5 and 5 % of the distance part them', () => {
-    const words = [16, 13, 8].map((loft) => {
+    const words = [15, 12, 8].map((loft) => {
       const delivery = { clubSpeed: mph(100), attackAngle: degrees(0), dynamicLoft: degrees(loft) };
       const { launch } = strike(delivery);
       return strikeQuality({ ...delivery, ...launchReadings(launch) }).launch;

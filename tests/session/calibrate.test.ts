@@ -1,5 +1,6 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { fittedModern, resolveModel, scaledModel } from '../../src/aerodynamics/index.js';
+import { gripLevel, withGripLevel } from '../../src/clubhead/grip-level.js';
 import { type Clubhead, clubheads } from '../../src/clubhead/index.js';
 import { fly } from '../../src/flight/index.js';
 import { stream } from '../../src/numerics/index.js';
@@ -23,8 +24,8 @@ const driver = clubheads.driver;
 const trueHead = {
   ...driver,
   restitution: { ...driver.restitution, atReference: TRUTH.restitution, atEdge: 0.78 - 0.018 },
-  tangentialRestitution: { kind: 'constant', value: TRUTH.tangentialRestitution },
-} as const;
+  tangentialRestitution: withGripLevel(driver.tangentialRestitution, TRUTH.tangentialRestitution),
+};
 const trueBall = scaledModel(fittedModern, { drag: TRUTH.dragScale, lift: TRUTH.liftScale });
 
 const GROSS: readonly ((shot: Required<MeasuredShot>) => MeasuredShot)[] = [
@@ -161,7 +162,10 @@ describe('recovers known numbers from noisy sessions', () => {
       driver.restitution.atReference - driver.restitution.atEdge,
       12,
     );
-    expect(clubhead.tangentialRestitution).toEqual({ kind: 'constant', value: values[1]?.value });
+    expect(clubhead.tangentialRestitution).toEqual({
+      ...driver.tangentialRestitution,
+      atReference: values[1]?.value,
+    });
     const ball = resolveModel(aerodynamics);
     expect(ball.dragCoefficient(150_000, 0.1)).toBeCloseTo(
       (values[2]?.value ?? 0) * fittedModern.dragCoefficient(150_000, 0.1),
@@ -210,7 +214,7 @@ describe('what would lead a plain fit astray', () => {
 
   it('errors of the delivery do not flatten the tangential restitution (Fuller 1987, sec. 1.1)', () => {
     const grip = 0.15;
-    const head = { ...driver, tangentialRestitution: { kind: 'constant', value: grip } } as const;
+    const head = { ...driver, tangentialRestitution: withGripLevel(driver.tangentialRestitution, grip) };
     const player = { toe: 0.006, high: 0.004, head, loftError: 2 };
     const found = Array.from({ length: 8 }, (_, i) => {
       const { values } = calibrated(
@@ -337,6 +341,7 @@ describe('says what the data cannot tell', () => {
     const all = limits.join(' ');
     const told = (pattern: RegExp): number => Number(pattern.exec(all)?.[1]);
     const at = (change: { restitution?: number; speed?: number; high?: number; grip?: number }) => {
+      const law = driver.tangentialRestitution;
       const head = {
         ...driver,
         restitution: {
@@ -344,8 +349,8 @@ describe('says what the data cannot tell', () => {
           slope: 0,
           atReference: (values[0]?.value ?? 0) + (change.restitution ?? 0),
         },
-        tangentialRestitution: { kind: 'constant', value: -0.2 + (change.grip ?? 0) },
-      } as const;
+        tangentialRestitution: withGripLevel(law, gripLevel(law) + (change.grip ?? 0)),
+      };
       const delivery = {
         clubSpeed: si<never>(45 * (1 + (change.speed ?? 0))),
         attackAngle: degrees(0),

@@ -19,6 +19,7 @@ import {
 } from '../../src/index.js';
 import { caught } from '../caught.js';
 import { even } from '../even.js';
+import { steadyDriver } from '../strike/helpers.js';
 
 const delivery: Delivery = {
   clubSpeed: mph(96),
@@ -102,7 +103,7 @@ test('left-handed players get the mirror image', () => {
   );
 });
 
-describe('a trial of the same models in another programme, level attack, generic driver, normal turf of Penner', () => {
+describe('a trial of the same models in another programme, level attack, generic driver of constant grip, normal turf of Penner', () => {
   // Integer yards, tenths of a degree and tens of rpm are its printed figures; the trial shares the formulas, not the
   // code. 1 yd and 0.1° cover what it left unsaid (air, strike height of the ball).
   test.each([
@@ -113,6 +114,7 @@ describe('a trial of the same models in another programme, level attack, generic
     const shot = playShot(
       { clubSpeed: mph(speed), attackAngle: degrees(0), dynamicLoft: degrees(loft) },
       { turf: 'pennerNormal' },
+      { clubhead: steadyDriver },
     );
     expect(Math.abs(toDegrees(shot.launch.launchAngle) - launchAngle)).toBeLessThan(0.1);
     expect(Math.abs(toRpm(shot.launch.spinRate) - spin)).toBeLessThan(10);

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { gripLevel, withGripLevel } from '../../src/clubhead/grip-level.js';
 import {
   balls,
   clubheads,
@@ -23,10 +24,11 @@ import {
 } from '../../src/index.js';
 import { stream } from '../../src/numerics/index.js';
 import { si } from '../../src/units/index.js';
-import { CASE_B, loftForLaunch, strikeB } from './helpers.js';
+import { CASE_B, loftForLaunch, steadyDriver, strikeB } from './helpers.js';
 
 const DEGREE = Math.PI / 180;
 const driver = clubheads.driver;
+const law = driver.tangentialRestitution;
 
 /** Chi-square of two degrees of freedom is exponential with mean 2. */
 const CHI_SQUARE_95 = -2 * Math.log(0.05);
@@ -58,8 +60,8 @@ function simulated(index: number): {
   };
   const head = {
     ...driver,
-    tangentialRestitution: { kind: 'constant', value: -0.2 + 0.1 * normal() },
-  } as const;
+    tangentialRestitution: withGripLevel(law, gripLevel(law) + 0.1 * normal()),
+  };
   const { launch } = strike(truth, { clubhead: head });
   const e = defaultReadingErrors;
   const times = (value: number, share: number): never => si<never>(value * (1 + share * normal()));
@@ -160,7 +162,7 @@ function perfect(change: Partial<Delivery>, hand: PlayerHand = 'right'): StrikeE
       clubhead: driver,
       hand,
       readingErrors: fine,
-      priors: { toe: wide, high: wide, grip: { mean: -0.2, standardDeviation: 0.001 } },
+      priors: { toe: wide, high: wide, grip: { mean: gripLevel(law), standardDeviation: 0.001 } },
     },
   );
 }
@@ -204,7 +206,10 @@ describe('bulge and gear effect both act', () => {
       strikeOffset: { toe: millimetres(-24), high: millimetres(0) },
     };
     const { strikeOffset: _, ...club } = delivery;
-    const found = located(locateStrike({ ...club, ...ballReadings(strike(delivery).launch) }));
+    const steady = { clubhead: steadyDriver };
+    const found = located(
+      locateStrike({ ...club, ...ballReadings(strike(delivery, steady).launch) }, steady),
+    );
     expect(found.strikeOffset.toe).toBeLessThan(-0.015);
     expect(found.findings.join(' ')).toMatch(/curves the other way.*heel/);
     expect(found.findings[0]).toMatch(/off centre.*heel/);
@@ -213,9 +218,9 @@ describe('bulge and gear effect both act', () => {
         {
           ...club,
           faceAngle: degrees(0.5),
-          ...ballReadings(strike({ ...delivery, faceAngle: degrees(0.5), hand: 'left' }).launch),
+          ...ballReadings(strike({ ...delivery, faceAngle: degrees(0.5), hand: 'left' }, steady).launch),
         },
-        { clubhead: driver, hand: 'left' },
+        { ...steady, hand: 'left' },
       ),
     );
     expect(left.findings.join(' ')).toMatch(/curves the other way.*heel/);
@@ -550,7 +555,7 @@ describe('honesty', () => {
       located(
         locateStrike(
           { ...shot, ballSpeed: mph(ballSpeed) },
-          { clubhead: driver, priors: { toe: { mean: 0.004, standardDeviation: 0.015 } } },
+          { clubhead: steadyDriver, priors: { toe: { mean: 0.004, standardDeviation: 0.015 } } },
         ),
       ),
     );

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { balls, clubheads, type Delivery, metres, strike } from '../../src/index.js';
 import { si } from '../../src/units/index.js';
 import { even } from '../even.js';
+import { steadyDriver } from './helpers.js';
 
 /**
  * The two-body oblique impact in a plane with the centre of gravity `depth` behind the contact: textbook impulse and
@@ -35,7 +36,7 @@ describe('the planar limit', () => {
     'a centred strike is the textbook oblique impact, centre of gravity %f m deep',
     (depth) => {
       const head = {
-        ...clubheads.driver,
+        ...steadyDriver,
         centreOfGravity: {
           ...clubheads.driver.centreOfGravity,
           depth: metres(depth),

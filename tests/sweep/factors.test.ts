@@ -9,6 +9,7 @@ import { type FactorName, sweepFactors } from '../../src/sweep/index.js';
 import { turfs } from '../../src/turf/index.js';
 import { degrees, metres, mph, rpm } from '../../src/units/index.js';
 import { caught } from '../caught.js';
+import { steadyDriver } from '../strike/helpers.js';
 
 describe('the ranges of the factors', () => {
   const delivery = { clubSpeed: mph(90), attackAngle: degrees(0), dynamicLoft: degrees(20) };
@@ -29,7 +30,8 @@ describe('the ranges of the factors', () => {
         return;
       case 'clubhead': {
         const oblique = /limit|onset|scale/.test(name);
-        const head = set(oblique ? clubheads.midIron : clubheads.driver, rest);
+        const constant = name === 'clubhead.tangentialRestitution.value';
+        const head = set(oblique ? clubheads.midIron : constant ? steadyDriver : clubheads.driver, rest);
         playShot(delivery, {}, { clubhead: head });
         return;
       }

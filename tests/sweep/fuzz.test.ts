@@ -15,7 +15,7 @@ import {
 const CLASHING: readonly RegExp[] = [
   /^air\.(density|viscosity|pressure)$/,
   /^wind\.(along|across|profile\.exponent)$/,
-  /^clubhead\.tangentialRestitution\.value$/,
+  /^clubhead\.tangentialRestitution\.(value|atReference|referenceSpeed|slope|reach)$/,
   /^turf\.bounce\.(tiltScale|tiltCap|restitutionScale)$/,
 ];
 const names = (Object.keys(sweepFactors) as FactorName[]).filter(

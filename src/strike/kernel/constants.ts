@@ -1,12 +1,13 @@
 import type { Ball } from '../../ball/index.js';
-import type { Clubhead } from '../../clubhead/index.js';
+import { gripLevel } from '../../clubhead/grip-level.js';
+import type { Clubhead, TangentialRestitution } from '../../clubhead/index.js';
 import { warmth } from './warmth.js';
 
 /** The two numbers of a head's laws that a calibration varies. @internal */
 export interface ImpactLaws {
   /** Restitution of a centred strike at the law's reference speed. */
   restitution: number;
-  /** Tangential restitution; its limit where the law is oblique. */
+  /** Level of the law of tangential restitution: its value, its limit if oblique, its value at the reference speed. */
   grip: number;
 }
 
@@ -34,9 +35,13 @@ export interface ImpactConstants extends ImpactLaws {
   readonly restitutionSlope: number;
   readonly edgeLoss: number;
   readonly inverseEdgeSquared: number;
-  readonly constantGrip: boolean;
+  readonly gripLaw: TangentialRestitution['kind'];
   readonly gripOnset: number;
   readonly inverseGripScale: number;
+  readonly gripReferenceSpeed: number;
+  readonly gripReach: number;
+  /** Slope over reach. */
+  readonly gripSteepness: number;
   readonly friction: number;
   /** 1; with 0 the head still turns but its turning does not couple normal impulse and slip: no gear effect. */
   readonly coupling: number;
@@ -48,7 +53,6 @@ export interface ImpactConstants extends ImpactLaws {
 export function impactConstants(head: Clubhead, ball: Ball, couplingElasticity = 0): ImpactConstants {
   const law = head.restitution;
   const grip = head.tangentialRestitution;
-  const oblique = grip.kind === 'oblique';
   return {
     ballMass: ball.mass,
     ballRadius: ball.radius,
@@ -68,10 +72,13 @@ export function impactConstants(head: Clubhead, ball: Ball, couplingElasticity =
     restitutionSlope: law.slope,
     edgeLoss: law.atReference - law.atEdge,
     inverseEdgeSquared: 1 / (law.edgeDistance * law.edgeDistance),
-    constantGrip: !oblique,
-    grip: oblique ? grip.limit : grip.value,
-    gripOnset: oblique ? grip.onset : 0,
-    inverseGripScale: oblique ? 1 / grip.scale : 0,
+    gripLaw: grip.kind,
+    grip: gripLevel(grip),
+    gripOnset: grip.kind === 'oblique' ? grip.onset : 0,
+    inverseGripScale: grip.kind === 'oblique' ? 1 / grip.scale : 0,
+    gripReferenceSpeed: grip.kind === 'by-speed' ? grip.referenceSpeed : 0,
+    gripReach: grip.kind === 'by-speed' ? grip.reach : 0,
+    gripSteepness: grip.kind === 'by-speed' ? grip.slope / grip.reach : 0,
     friction: head.friction,
     coupling: 1,
     couplingElasticity,

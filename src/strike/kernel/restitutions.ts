@@ -4,9 +4,9 @@ import type { Contact } from './contact.js';
 
 /**
  * Normal and tangential restitution of this contact, by the laws of the head (`RestitutionLaw`,
- * `TangentialRestitution`): e falls with the normal speed and off centre, as far as the edge; e_t is constant or sets
- * in with the obliquity of the impact, the angle between approach and normal. A warm ball takes more from the normal
- * ({@link warmth}).
+ * `TangentialRestitution`): e falls with the normal speed and off centre, as far as the edge; e_t is constant, or sets
+ * in with the obliquity of the impact, the angle between approach and normal, or falls with the club speed. A warm ball
+ * takes more from the normal ({@link warmth}).
  *
  * Tangential restitution as a property of the contact: Cross 2002, Am. J. Phys. 70, 1093.
  * @returns False when e leaves 0 to 1.
@@ -19,8 +19,10 @@ export function restitutions(c: ImpactConstants, input: Readonly<StrikeInput>, c
   const e =
     c.restitution - c.restitutionSlope * (approach - c.referenceSpeed) - c.edgeLoss * Math.min(1, offCentre);
   contact.e = c.ballWarmth === 1 ? e : (1 + e) * c.ballWarmth - 1;
-  if (c.constantGrip) {
+  if (c.gripLaw === 'constant') {
     contact.et = c.grip;
+  } else if (c.gripLaw === 'by-speed') {
+    contact.et = c.grip - c.gripReach * Math.tanh(c.gripSteepness * (input.clubSpeed - c.gripReferenceSpeed));
   } else {
     const obliquity = Math.atan2(contact.slip, approach);
     contact.et =

@@ -112,14 +112,14 @@ function writerTo(work: Work): (struck: StrikeResult, clubSpeed: number, i: numb
   };
 }
 
-/** A factor of one law of tangential restitution makes no sense on a head with the other. */
+/** A factor of one law of tangential restitution makes no sense on a head with another. */
 function requireLaw(head: readonly Input[], clubhead: Clubhead): void {
-  const { kind } = clubhead.tangentialRestitution;
+  const law = clubhead.tangentialRestitution;
   for (const { name, path } of head) {
-    const law = /tangentialRestitution\.(\w+)$/.exec(name)?.[1];
-    if (law === undefined || (law === 'value') === (kind === 'constant')) continue;
-    throw refusal(path, `${name} does not belong to a head whose tangential restitution is ${kind}`, {
-      hint: 'give options.clubhead with the other kind of law',
+    const part = /tangentialRestitution\.(\w+)$/.exec(name)?.[1];
+    if (part === undefined || Object.hasOwn(law, part)) continue;
+    throw refusal(path, `${name} does not belong to a head whose tangential restitution is ${law.kind}`, {
+      hint: 'give options.clubhead with that kind of law',
     });
   }
 }
