@@ -81,6 +81,7 @@ export {
 } from './optimum/index.js';
 export type { Ground, Launch, Scene } from './scene/index.js';
 export {
+  type BySpin,
   type LaunchQuality,
   type LaunchVerdict,
   type Sensitivities,

@@ -15,7 +15,7 @@ export const CAUTIONS: readonly string[] = [
 export const LIMITS: readonly string[] = [
   'Strikes worked out from readings are uncertain by a few millimetres; tape or powder on the face is better. Give it in columns toe (mm) and high (mm).',
   'The head is a generic driver, not yours. How restitution falls off over the face is bounded by the rules but no map of a modern face has been published; that fall is an assumption.',
-  'Spin from a delivery is known to ±20 %, and the run after landing to ±25 %.',
+  'Spin from a delivery is known to ±13 %, and the run after landing to ±25 %.',
 ];
 
 const mm = (value: number): string => fixed(Math.abs(value) * 1000);

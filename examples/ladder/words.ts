@@ -17,7 +17,7 @@ export const CAUTIONS: readonly string[] = [
 export const LIMITS: readonly string[] = [
   'Carry by the model: about ±3 yd (rms on tour averages) where launch and spin are measured well.',
   'Run after landing: ±25 %, as far as means of many shots go; landings flatter than 16° lie outside what has been measured, so totals of very low flights are rough.',
-  'Best loft: spin from a strike is known to ±20 %, which moves the best loft by a degree or two. The optimum is flat: read the window, not the peak.',
+  'Best loft: spin from a strike is known to ±13 % (one standard error), which moves the best loft by about a degree either way. The optimum is flat: read the window, not the peak.',
   'The head is a generic driver, not yours: mass, inertia, restitution and face curvature are typical figures.',
 ];
 
@@ -63,7 +63,17 @@ export function loftSentence({ loft, loftProblem, name, model }: Rung, display: 
     loft.verdict === 'fits' && loft.window?.verdict === 'too low'
       ? ' The flight is still lower than its window: less spin or more curve than a square, centred strike gives.'
       : '';
-  return `${name}: ${what}. ${left}: ${carry}; ${total}${doubt}.${still}`;
+  return `${name}: ${what}. ${left}: ${carry}; ${total}${doubt}.${spinSentence(loft, display)}${still}`;
+}
+
+/** How far the doubt about a strike's spin leaves the best loft and the gain open. */
+function spinSentence({ optimum, verdict, nominalBest }: LoftAnswer, { distance, angle }: Display): string {
+  const { loftBand, dynamicLoft, maximised, advice } = optimum;
+  const nominal = (loft: number): string => fixed(angle.of(nominalBest + loft - dynamicLoft), 1);
+  const best = ` As far as spin is known, the best loft is ${nominal(loftBand.low)} to ${nominal(loftBand.high)}° nominal`;
+  if (verdict === 'fits' || advice === undefined) return `${best}.`;
+  const [low, high] = [advice.gainBand.low, advice.gainBand.high].map((gain) => signed(distance.of(gain)));
+  return `${best} and the change is worth ${low} to ${high} ${distance.unit} of ${maximised}.`;
 }
 
 /** What a centred strike would bring; a loss means that the launch as measured goes further than the model's. */
@@ -220,7 +230,7 @@ export function modelledSentences(rungs: readonly Rung[]): readonly string[] {
     ...(launches === 0
       ? []
       : [
-          `The launch of ${counted(launches, 'shot')} was not measured and comes from the strike model of a centred strike (spin ±20 %)${assumed ? ', with 3° added to the nominal loft, an assumption' : ''}.`,
+          `The launch of ${counted(launches, 'shot')} was not measured and comes from the strike model of a centred strike (spin ±13 %)${assumed ? ', with 3° added to the nominal loft, an assumption' : ''}.`,
         ]),
     ...(carries === 0
       ? []

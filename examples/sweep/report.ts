@@ -25,7 +25,7 @@ type Interval = { readonly low: number; readonly high: number };
 const MEANING =
   'First order: the share of the variance of carry that would go if this factor alone were known. Total: the share that would stay if all but this factor were known. The difference is what it does together with other factors.';
 const LIMITS =
-  'The shares belong to these ranges, each factor drawn evenly over its own and independently of the others: widen a range and its share grows. They describe the models, not a player; spin from a delivery is known to about ±20 %.';
+  'The shares belong to these ranges, each factor drawn evenly over its own and independently of the others: widen a range and its share grows. They describe the models, not a player; spin from a driver’s delivery is known to about ±13 %.';
 
 function range(findings: Findings, { of, unit }: StudyFactor, j: number): string {
   const { factors } = findings.about.design as { readonly factors: readonly { from: number; to: number }[] };

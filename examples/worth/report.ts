@@ -1,4 +1,4 @@
-import type { Clubhead, Delivery, Launch, Scene, Sensitivities, ShotOutcome } from 'fairflight';
+import type { BySpin, Clubhead, Delivery, Launch, Scene, Sensitivities, ShotOutcome } from 'fairflight';
 import { axes, box, frame, type KeyEntry, key, line, mark, svg, text } from '../lib/chart.js';
 import type { Display, Shown } from '../lib/display.js';
 import { figure, htmlPage, htmlTable, kept, list, section } from '../lib/page.js';
@@ -36,7 +36,7 @@ const COLUMNS: readonly Column[] = [
 const LIMITS: readonly string[] = [
   'Each row changes one thing and holds all else; a real swing changes several at once. A row and its opposite differ where the effect bends, as off-centre strikes do.',
   'A warmer ball is not modelled: the temperature row is the air alone. Published effects of altitude differ by a factor of two; the model lies at their lower end.',
-  'Carry by the model is good to about ±3 yd, differences between like shots to much less. Spin from a delivery is known to ±20 %, which shifts what loft and attack are worth. Total holds a run of ±25 %, and jumps where a bounce more or less is made.',
+  'Carry by the model is good to about ±3 yd, differences between like shots to much less. Spin from a delivery is known to ±13 % with a driver, to ±20 % with other clubs: the last two columns give what each step does to carry then. Total holds a run of ±25 %, and jumps where a bounce more or less is made.',
 ];
 const CAUTIONS: readonly string[] = [
   'Speed work: warm up first, build up over weeks, rest between hard sessions, and stop at pain. With an injury, a heart condition, in youth or in doubt, ask a doctor, physiotherapist or qualified trainer before swinging at full effort.',
@@ -57,14 +57,28 @@ function startWords({ from, clubhead, scene }: Worth, display: Display): string 
 function table({ found }: Worth, display: Display): { columns: TableColumn[]; rows: string[][] } {
   const cells = (outcome: ShotOutcome, as: (value: number, decimals: number) => string): string[] =>
     COLUMNS.map(({ quantity, shown, decimals }) => as(shown(display).of(outcome[quantity]), decimals));
+  const carries = (bySpin: BySpin | undefined, as: (value: number, decimals: number) => string): string[] =>
+    bySpin === undefined
+      ? []
+      : [bySpin.less, bySpin.more].map(({ carry }) => as(display.distance.of(carry), 1));
+  const unit = display.distance.unit;
   return {
     columns: [
       { head: 'change', text: true },
       ...COLUMNS.map(({ head, shown }) => ({ head, unit: shown(display).unit })),
+      ...(found.bySpin ? ['less spin', 'more spin'].map((head) => ({ head, unit })) : []),
     ],
     rows: [
-      ['the shot as it is', ...cells(found.base, (value, d) => (d === 0 ? grouped(value) : fixed(value, d)))],
-      ...found.rows.map(({ label, difference }) => [label, ...cells(difference, signed)]),
+      [
+        'the shot as it is',
+        ...cells(found.base, (value, d) => (d === 0 ? grouped(value) : fixed(value, d))),
+        ...carries(found.bySpin, fixed),
+      ],
+      ...found.rows.map(({ label, difference, bySpin }) => [
+        label,
+        ...cells(difference, signed),
+        ...carries(bySpin, signed),
+      ]),
     ],
   };
 }

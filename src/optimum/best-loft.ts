@@ -1,9 +1,11 @@
+import type { Clubhead } from '../clubhead/index.js';
 import { type Delivery, deliveryFields } from '../inputs/delivery.js';
 import { type Declared, optional } from '../inputs/field.js';
 import { frozen } from '../inputs/frozen.js';
 import { readOptions, readRecord } from '../inputs/read.js';
 import { resolveScene, type Scene } from '../scene/scene.js';
 import type { Shot } from '../shot/index.js';
+import { spinShare } from '../strike/spin-share.js';
 import { type Angle, type Length, mph, type Speed, si } from '../units/index.js';
 import { createSearch, requireComputed, type Search } from './deliverer.js';
 import {
@@ -44,12 +46,19 @@ export interface LoftAdvice {
   readonly gain: Length;
   /** Carry to be gained [m]. */
   readonly carryGain: Length;
+  /** The gain of this change, should the strikes spin one standard error less or more than the model has them. */
+  readonly gainBand: { readonly low: Length; readonly high: Length };
 }
 
 /** The loft that goes furthest. */
 export interface LoftOptimum extends DistanceOptimum {
   /** Best dynamic loft [rad]. */
   readonly dynamicLoft: Angle;
+  /**
+   * Best dynamic loft should the strike spin one standard error less or more than the model has it (`strike.spinBand`):
+   * how well the peak is known. `window` says how little it matters.
+   */
+  readonly loftBand: { readonly low: Angle; readonly high: Angle };
   /** How far each input may drift. More speed never loses distance. */
   readonly window: LaunchWindow & {
     readonly clubSpeed: DriftWindow<Speed>;
@@ -74,7 +83,7 @@ export const loftQuestionFields: Declared<LoftQuestion> = /* @__PURE__ */ frozen
  * The optimum is flat; read `window`. The longest totals are lower flights than the longest carries: with 3–5° less loft
  * on level ground, coming down at 20–30° and living on run. Hard turf and slow speeds take that further; `warnings` says
  * when a landing is flatter than any bounce measured, and `minimumDescentAngle` keeps such flights out. Spin from a
- * strike is known to ±20 % and the run to ±25 %, which moves the best loft by a degree or two. Before a club is changed,
+ * strike is known to ±13 % with the driver, which `loftBand` and `advice.gainBand` count, and the run to ±25 %. Before a club is changed,
  * a fitter should watch it hit, and the rules of the game and local rules apply.
  *
  * Compare Penner 2001, Am. J. Phys. 69, 563, which asks the same of head speed with an older ball and head.
@@ -100,6 +109,7 @@ export function bestLoft(swing: LoftQuestion, scene: Scene = {}, options: Optimu
     maximised: search.maximise,
     distance: si(best.value),
     dynamicLoft,
+    loftBand: loftBandOf(search, delivery),
     shot,
     heldBy: boundsOf(best, 'dynamic-loft'),
     steepEnough: best.met,
@@ -132,8 +142,31 @@ function swingWindow(
   };
 }
 
+/** How far from the best loft one is looked for with another spin [rad]; a fifth of the spin moves it by 3° or less. */
+const AROUND = 6 * ANGLE_STEP;
+
+function loftBandOf(
+  { deliverer, clubhead, lofts }: Search,
+  { clubSpeed, attackAngle, dynamicLoft }: Delivery,
+): LoftOptimum['loftBand'] {
+  const near = {
+    min: si<Angle>(Math.max(lofts.min, dynamicLoft - AROUND)),
+    max: si<Angle>(Math.min(lofts.max, dynamicLoft + AROUND)),
+  };
+  const best = spinFactors(clubhead).map(
+    (spin) => bestLoftAt(deliverer, clubSpeed, attackAngle, near, spin).x,
+  );
+  return { low: si(Math.min(dynamicLoft, ...best)), high: si(Math.max(dynamicLoft, ...best)) };
+}
+
+/** Spins one standard error below and above the model's, in units of it. */
+function spinFactors(clubhead: Clubhead): readonly number[] {
+  const share = spinShare(clubhead);
+  return [1 - share, 1 + share];
+}
+
 function adviceFor(
-  { player, clubhead, maximise }: Search,
+  { player, clubhead, maximise, deliverer }: Search,
   best: Delivery,
   delivered: Angle,
   shot: Shot,
@@ -142,12 +175,20 @@ function adviceFor(
   const now = player.fromDelivery({ ...best, dynamicLoft: delivered });
   // A ball that does not land now has no distance.
   const landed = now.flight.ended === 'landed' ? 1 : 0;
+  const gain = shot[maximise] - landed * now[maximise];
+  const { clubSpeed, attackAngle } = best;
+  const gains = spinFactors(clubhead).map((spin) => {
+    const far = (loft: number): number =>
+      Math.max(0, deliverer.distance(deliverer.strike(clubSpeed, attackAngle, loft, spin)));
+    return far(best.dynamicLoft) - far(delivered);
+  });
   return {
     change: si(best.dynamicLoft - delivered),
     nominalLoft: si(staticLoft + best.dynamicLoft - delivered),
     addedLoft: si(delivered - staticLoft),
     now,
-    gain: si(shot[maximise] - landed * now[maximise]),
+    gain: si(gain),
     carryGain: si(shot.carry - landed * now.carry),
+    gainBand: { low: si(Math.min(gain, ...gains)), high: si(Math.max(gain, ...gains)) },
   };
 }

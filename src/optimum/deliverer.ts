@@ -16,8 +16,10 @@ import type { Trial } from './search.js';
 
 /** A level, square, centred strike and the walk that follows, as plain numbers. @internal */
 export interface Deliverer {
-  /** The launch of a delivery; undefined where no strike can be computed. Overwritten by the next. */
-  readonly strike: (clubSpeed: number, attack: number, loft: number) => Launch | undefined;
+  /**
+   * The launch of a delivery, its spin times a factor; undefined where no strike can be computed. Overwritten by the next.
+   */
+  readonly strike: (clubSpeed: number, attack: number, loft: number, spin?: number) => Launch | undefined;
   /** Distance of a launch: −Infinity where the ball does not land or the launch is outside what is computed. */
   readonly distance: (launch: Launch | undefined) => number;
   /** Distance and margin to the least descent. */
@@ -67,12 +69,14 @@ function createDeliverer(
   const far = (result: WalkResult | undefined): number =>
     result === undefined ? Number.NEGATIVE_INFINITY : withRun ? result.total : result.carry;
   return {
-    strike: (clubSpeed, attack, loft) => {
+    strike: (clubSpeed, attack, loft, spin) => {
       input.clubSpeed = clubSpeed;
       input.attackAngle = attack;
       input.dynamicLoft = loft;
       const struck = striker.strike(input);
-      return typeof struck === 'string' ? undefined : struck.launch;
+      if (typeof struck === 'string') return undefined;
+      const { launch } = struck;
+      return spin === undefined ? launch : { ...launch, spinRate: si(spin * launch.spinRate) };
     },
     distance: (from) => far(play(from)),
     trial: (from) => {

@@ -11,6 +11,7 @@ import { readOptions, readRecord } from '../inputs/read.js';
 import { refusal, refuseType } from '../inputs/refuse.js';
 import { brent, brentMinimum } from '../numerics/index.js';
 import { type StrikeResult, squareStrike } from '../strike/impact.js';
+import { spinShare } from '../strike/spin-share.js';
 import { createStriker } from '../strike/striker.js';
 import {
   type Angle,
@@ -77,8 +78,6 @@ const USUAL_SPEED = 100 * METRES_PER_SECOND_PER_MPH;
 /** Lofts looked at, from the direction of travel [rad]. */
 const BELOW = 20 * RADIANS_PER_DEGREE;
 const ABOVE = 70 * RADIANS_PER_DEGREE;
-/** Spread of spin about the strike model's, natural logarithm: ±20 %. */
-const SPIN_SPREAD = 0.2;
 /** Spread of strike heights [m]. Assumption: no published spread by skill could be read. */
 const HEIGHT_SPREAD = 0.008;
 const HIGHEST = 0.025;
@@ -89,7 +88,7 @@ const HIGHEST = 0.025;
  * From the launch angle alone the strike is taken as centred: a driver's launch is about 0.86 of the dynamic loft and
  * 0.14 of the attack angle, so ±1° of launch is ±1.2° of loft. But a strike 10 mm high launches 2° higher with less
  * spin. With the spin given, loft and strike height are estimated together: the launch angle is met exactly, and the
- * height is the likeliest for spin known to ±20 % and heights spread by ±8 mm (an assumption).
+ * height is the likeliest for spin known to its `spinBand` and heights spread by ±8 mm (an assumption).
  * @param options - the clubhead used, default the generic driver; the ball, default the conforming ball
  * @throws `FairflightError` `invalid-input` or `outside-range`, also when no loft launches the ball so
  */
@@ -136,6 +135,7 @@ export function inferLoft(measured: MeasuredLaunch, clubhead: Clubhead, ball: Ba
 
   const centred = loftAt(0);
   const expected = strikeWith(centred, 0).backspin;
+  const spread = spinShare(clubhead);
   let height: number | undefined;
   // Without spin, measured or expected, nothing is told of the height; a friction next to 0 makes the ratio overflow.
   const spinRatio = spin === undefined ? 0 : spin / expected;
@@ -143,7 +143,7 @@ export function inferLoft(measured: MeasuredLaunch, clubhead: Clubhead, ball: Ba
     const unlikeliness = (high: number): number => {
       const { backspin } = strikeWith(loftAt(high), high);
       if (backspin <= 0) return Number.POSITIVE_INFINITY;
-      return (Math.log(spin / backspin) / SPIN_SPREAD) ** 2 + (high / HEIGHT_SPREAD) ** 2;
+      return (Math.log(spin / backspin) / spread) ** 2 + (high / HEIGHT_SPREAD) ** 2;
     };
     height = brentMinimum(unlikeliness, -HIGHEST, HIGHEST, { tolerance: 1e-6 }).x;
   }

@@ -9,15 +9,16 @@ import { type Maximum, maximise } from './search.js';
 /** Widest cell of the search [rad]: the humps of total against loft are 3° apart. */
 const LOFT_CELL = RADIANS_PER_DEGREE;
 
-/** The best loft at one speed and attack angle. @internal */
+/** The best loft at one speed and attack angle, the strike's spin times a factor. @internal */
 export function bestLoftAt(
   { strike, trial }: Deliverer,
   speed: number,
   attack: number,
   { min, max }: QuantityRange<Angle>,
+  spin?: number,
 ): Maximum {
   const cells = Math.max(2, Math.ceil((max - min) / LOFT_CELL));
-  return maximise((loft) => trial(strike(speed, attack, loft)), min, max, cells);
+  return maximise((loft) => trial(strike(speed, attack, loft, spin)), min, max, cells);
 }
 
 /** @throws FairflightError when nothing landed @internal */

@@ -11,6 +11,7 @@ import { createPlayer, type Player } from '../shot/player.js';
 import { shotOptionFields, shotSettings } from '../shot/shot-options.js';
 import { readStart, type Start } from '../shot/start.js';
 import { requireFlyable } from '../shot/struck-launch.js';
+import { spinShare } from '../strike/spin-share.js';
 import {
   type Angle,
   type AngularSpeed,
@@ -67,6 +68,14 @@ export type SensitivityChange =
   | 'altitude'
   | 'headwind';
 
+/** The same should the strike spin one standard error less or more than the model has it (`strike.spinBand`). */
+export interface BySpin {
+  /** With less spin. */
+  readonly less: ShotOutcome;
+  /** With more. */
+  readonly more: ShotOutcome;
+}
+
 /** One change and what it is worth. */
 export interface Sensitivity {
   /** What is changed. */
@@ -84,6 +93,8 @@ export interface Sensitivity {
    * extrapolation, good to four digits or more; of `total` and `side` only where the count of bounces does not change.
    */
   readonly slope: ShotOutcome;
+  /** {@link Sensitivity.difference} as far as the spin of the strike is known; absent when the shot starts from a launch. */
+  readonly bySpin?: BySpin;
 }
 
 /** What {@link sensitivities} returns. */
@@ -92,6 +103,8 @@ export interface Sensitivities {
   readonly shot: Shot;
   /** What it comes to. */
   readonly base: ShotOutcome;
+  /** {@link Sensitivities.base} as far as the spin of the strike is known; absent when the shot starts from a launch. */
+  readonly bySpin?: BySpin;
   /** One row a change. */
   readonly rows: readonly Sensitivity[];
 }
@@ -164,8 +177,8 @@ const PART = 0.25;
  * What one more mph, degree, 100 rpm, 5 mm off centre, 10 °C, 1000 ft or 5 m/s of wind is worth for this shot, all
  * else held. Each row gives the effect of the step itself, of the opposite step, and the slope.
  *
- * The temperature row is the air alone: the ball keeps the temperature it has, if any. The effects of spin, attack and
- * loft rest on spin predicted to ±20 % when the shot starts from a delivery.
+ * The temperature row is the air alone: the ball keeps the temperature it has, if any. A shot that starts from a delivery
+ * rests on a predicted spin: `bySpin` gives shot and rows with as much less and more of it as is uncertain.
  *
  * @param from - The delivery or the launch to start from.
  * @param scene - Air, wind, ground, turf, ball and coefficient model.
@@ -183,12 +196,16 @@ export function sensitivities(
   const start = readStart(from);
   const shot = createPlayer(around, settings).play(start);
   const fine = { ...settings, tolerance: TOLERANCE };
-  const play = (change: Units): ShotOutcome => {
+  const play = (change: Units, spin = 1): ShotOutcome => {
     const player = createPlayer(changedScene(around, weather, change), fine);
-    return outcomeOf(landed(player.fromLaunch(changedStart(start, change, player))));
+    return outcomeOf(landed(player.fromLaunch(changedStart(start, change, player, spin))));
   };
-  const at = (change: SensitivityChange, value: number): ShotOutcome => play({ ...NONE, [change]: value });
+  const at = (change: SensitivityChange, value: number, spin?: number): ShotOutcome =>
+    play({ ...NONE, [change]: value }, spin);
   const base = play(NONE);
+  const share = spinShare(settings.clubhead);
+  const bySpin =
+    start.delivery === undefined ? undefined : { less: play(NONE, 1 - share), more: play(NONE, 1 + share) };
   const table = start.delivery === undefined ? BALL : CLUB;
   const rows = [...table, ...AROUND].map(([change, step, label]): Sensitivity => {
     const central = (h: number): ShotOutcome =>
@@ -200,9 +217,15 @@ export function sensitivities(
       difference: combined(at(change, step), base, minus),
       opposite: combined(at(change, -step), base, minus),
       slope: combined(central(PART / 2), central(PART), (near, far) => (4 * near - far) / 3),
+      ...(bySpin && {
+        bySpin: {
+          less: combined(at(change, step, 1 - share), bySpin.less, minus),
+          more: combined(at(change, step, 1 + share), bySpin.more, minus),
+        },
+      }),
     };
   });
-  return { shot, base, rows };
+  return { shot, base, ...(bySpin && { bySpin }), rows };
 }
 
 function landed(shot: Shot): Shot {
@@ -216,10 +239,11 @@ function landed(shot: Shot): Shot {
 }
 
 /** The launch of a changed start; read again, since a step may lead out of the range. */
-function changedStart({ delivery, launch }: Start, change: Units, player: Player): Launch {
+function changedStart({ delivery, launch }: Start, change: Units, player: Player, spin: number): Launch {
   if (delivery === undefined) return readLaunch(changedLaunch(launch, change));
   const changed = readRecord(deliveryFields, changedDelivery(delivery, change), 'delivery');
-  const struck = changedLaunch(player.strike(changed).launch, change);
+  const { launch: modelled } = player.strike(changed);
+  const struck = changedLaunch({ ...modelled, spinRate: si(spin * modelled.spinRate) }, change);
   return requireFlyable(struck, changed.clubSpeed);
 }
 

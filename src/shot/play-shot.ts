@@ -11,7 +11,8 @@ import { readStart } from './start.js';
  * Plays one shot: strike, flight and run, from a delivery of the club or from a launch of the ball. Which of the two
  * is told by `clubSpeed` or `ballSpeed`.
  *
- * Carry is the number to trust; the run is a band of ±25 % (`run.band`), and the spin of a strike is known to ±20 %.
+ * Carry is the number to trust; the run is a band of ±25 % (`run.band`), and the spin of a strike is known to
+ * ±13 % with the driver and ±20 % with other heads (`strike.spinBand`).
  * @param from - how the club comes to the ball, or how the ball leaves
  * @param scene - air, wind, ground, turf, ball and coefficient model; each has a default
  * @param options - clubhead (with a delivery), tolerance and time limit

@@ -28,7 +28,7 @@ const LEAST_SPIN_ERROR = 30 * (Math.PI / 30);
 
 /**
  * Priors used for what was not measured. All are assumptions: strike offsets 15 mm and 10 mm about the centre, path
- * and face 4° about the target line, attack and loft typical of the class, grip 0.1 (the ±20 % of driver spin).
+ * and face 4° about the target line, attack and loft typical of the class, grip 0.1 (12 to 15 % of driver spin).
  * @internal
  */
 export function defaultPriors(
