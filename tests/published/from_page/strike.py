@@ -25,10 +25,13 @@ def constant(value):
     return dict(kind="constant", value=value)
 
 
+BY_SPEED = dict(kind="by-speed", atReference=-0.175, referenceSpeed=49.2, slope=0.021, reach=0.225)
+
+
 FLAT = math.inf
 IRON = dict(kind="oblique", limit=0.3, onset=math.radians(12), scale=math.radians(6))
 HEADS = {
-    "driver": head(200, 2400, 4800, 3450, 40, 305, 305, 0.838, 0.78, 30, constant(-0.2)),
+    "driver": head(200, 2400, 4800, 3450, 40, 305, 305, 0.838, 0.78, 30, BY_SPEED),
     "fairwayWood": head(212, 1700, 2800, 1700, 25, 305, 305, 0.825, 0.78, 25, constant(0.0)),
     "hybrid": head(235, 1900, 2700, 1300, 17, 356, 508, 0.79, 0.75, 25, IRON),
     "longIron": head(248, 2600, 2400, 550, 10, FLAT, FLAT, 0.745, 0.745, 30, IRON),
@@ -43,6 +46,8 @@ GRIPS = {
     "oblique": lambda law, obliquity, delivery: (
         law["limit"] * (1 - math.exp(-(obliquity - law["onset"]) / law["scale"])) if obliquity > law["onset"] else 0.0
     ),
+    "by-speed": lambda law, obliquity, delivery: law["atReference"]
+    - law["reach"] * math.tanh(law["slope"] * (delivery["clubSpeed"] - law["referenceSpeed"]) / law["reach"]),
 }
 
 

@@ -36,7 +36,8 @@ const SUBJECTS: Readonly<Record<string, readonly string[]>> = {
     'change of ball speed',
   ],
   'Spin from delivery': ['spin from delivery', 'spin'],
-  'Share of the face': ['face share of the direction'],
+  'Share of the face, up': ['vertical share of the face'],
+  'Share of the face, across': ['horizontal share of the face'],
   'Effects of the strike on launch': [
     'launch angle by strike height',
     'spin by strike height',
