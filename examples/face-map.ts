@@ -15,7 +15,15 @@ import { type Command, EXIT, type Given, runCommand, UsageError } from './lib/co
 import { driverFor } from './lib/driver.js';
 import { type Progress, partOf, watched } from './lib/progress.js';
 import { typedAngle, typedSpeed } from './lib/quantities.js';
-import { oneClub, readingSummary, readShotFile, rejectionLine } from './lib/reading.js';
+import {
+  handOf,
+  oneClub,
+  READING_OPTIONS,
+  readingFrom,
+  readingSummary,
+  readShotFile,
+  rejectionLine,
+} from './lib/reading.js';
 import { CLUB_OPTION, deliver, displayFrom, fileFrom, reportOptions } from './lib/report.js';
 import { HAND_OPTION, handFrom, SCENE_OPTIONS, sceneFrom } from './lib/scene-options.js';
 import { counted } from './lib/text.js';
@@ -43,6 +51,7 @@ const OPTIONS = {
   path: { type: 'string', value: '0deg', help: 'club path, + right (default from the shots)' },
   face: { type: 'string', value: '0deg', help: 'face angle, + right (default from the shots)' },
   'dynamic-loft': { type: 'string', value: '14deg', help: 'loft at impact (default from the shots)' },
+  ...READING_OPTIONS,
   ...SCENE_OPTIONS,
 } as const;
 type OptionName = keyof typeof OPTIONS;
@@ -63,14 +72,15 @@ interface Input extends Placed {
   readonly about: About;
   readonly clubhead: typeof clubheads.driver;
   readonly code: number;
+  readonly hand: 'right' | 'left';
 }
 
 await runCommand(command, (given) => {
   const display = displayFrom(given);
   const { about, clubhead, code, study } = watched(1, command.name, (bar) => {
     const { about, clubhead, code, ...input } = inputOf(given, partOf(bar, 0, 0.5, 1));
-    const [scene, hand] = [sceneFrom(given), handFrom(given.text('hand'))];
-    return { about, clubhead, code, study: studyOf(input, deliveryFrom(given), clubhead, scene, hand) };
+    const scene = sceneFrom(given);
+    return { about, clubhead, code, study: studyOf(input, deliveryFrom(given), clubhead, scene, input.hand) };
   });
   const { map, report, delivery, strikes, unplaced } = study;
   deliver(given, {
@@ -85,7 +95,8 @@ await runCommand(command, (given) => {
 
 function inputOf(given: Given<OptionName>, progress: Progress): Input {
   const strikeFile = given.text('strikes');
-  const none = { clubhead: clubheads.driver, unplaced: [], code: EXIT.done };
+  const hand = handFrom(given.text('hand'));
+  const none = { clubhead: clubheads.driver, unplaced: [], code: EXIT.done, hand };
   if (given.flag('empty')) {
     if (strikeFile !== undefined || given.files.length > 0) throw new UsageError('--empty takes no file');
     return { ...none, strikes: [], about: { source: 'No strikes.', comments: [], notes: [] } };
@@ -99,8 +110,9 @@ function inputOf(given: Given<OptionName>, progress: Progress): Input {
     return { ...none, strikes: found, about: { source, comments: [], notes: leftOut }, code };
   }
   const file = fileFrom(given, DEMO);
-  const table = oneClub(readShotFile(file), given.text('club'));
+  const table = oneClub(readShotFile(file, readingFrom(given)), given.text('club'));
   const clubhead = driverFor(table, undefined);
+  const player = handOf(table, given.text('hand'));
   const headers = Object.keys(table.aside[0] ?? {});
   const measured = strikesIn(table.aside, headers, (row) => table.shots[row]?.line ?? row + 2);
   const found = placed(
@@ -108,13 +120,13 @@ function inputOf(given: Given<OptionName>, progress: Progress): Input {
     measured?.strikes ?? [],
     clubhead,
     sceneFrom(given),
-    handFrom(given.text('hand')),
+    player,
     partOf(progress, 0, 1, table.shots.length),
   );
   const notes = [...table.rejected.map(rejectionLine), ...table.notes, ...(measured?.leftOut ?? [])];
   const code = table.rejected.length + (measured?.leftOut.length ?? 0) === 0 ? EXIT.done : EXIT.partial;
   const source = `${basename(file)}: ${readingSummary(table)}.`;
-  return { ...found, clubhead, about: { source, comments: table.comments, notes }, code };
+  return { ...found, clubhead, about: { source, comments: table.comments, notes }, code, hand: player };
 }
 
 function deliveryFrom(given: Given<OptionName>): GivenDelivery {

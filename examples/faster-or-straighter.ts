@@ -14,7 +14,14 @@ import { type Command, type Given, runCommand, UsageError } from './lib/command.
 import { driverFor, LOFT_OPTION } from './lib/driver.js';
 import { partOf, watched } from './lib/progress.js';
 import { typed, typedLength, typedLengths, typedSpeed, typedWhole } from './lib/quantities.js';
-import { codeAfterReading, oneClub, readShotFile } from './lib/reading.js';
+import {
+  codeAfterReading,
+  handOf,
+  oneClub,
+  READING_OPTIONS,
+  readingFrom,
+  readShotFile,
+} from './lib/reading.js';
 import {
   CLUB_OPTION,
   deliver,
@@ -23,7 +30,7 @@ import {
   KEEP_OUTLIERS_OPTION,
   reportOptions,
 } from './lib/report.js';
-import { HAND_OPTION, handFrom, SCENE_OPTIONS, sceneFrom } from './lib/scene-options.js';
+import { HAND_OPTION, SCENE_OPTIONS, sceneFrom } from './lib/scene-options.js';
 import { tradeoffPage } from './tradeoff/page.js';
 import { type LawChoice, playerFrom } from './tradeoff/player.js';
 import { tradeoffRecord } from './tradeoff/record.js';
@@ -74,6 +81,7 @@ const OPTIONS = {
   },
   shots: { type: 'string', value: 'N', help: 'shots simulated at each speed and scatter (default 512)' },
   'keep-outliers': KEEP_OUTLIERS_OPTION,
+  ...READING_OPTIONS,
   ...SCENE_OPTIONS,
 } as const;
 type OptionName = keyof typeof OPTIONS;
@@ -100,8 +108,8 @@ await runCommand(command, (given) => {
   const shots = typedWhole('shots', given.text('shots') ?? '512', 128, 100_000);
   const nowText = given.text('now');
   const now = nowText === undefined ? undefined : typedSpeed('now', nowText);
-  const hand = handFrom(given.text('hand'));
-  const table = oneClub(readShotFile(file), given.text('club'));
+  const table = oneClub(readShotFile(file, readingFrom(given)), given.text('club'));
+  const hand = handOf(table, given.text('hand'));
   const clubhead = driverFor(table, given.text('loft'));
   const keepOutliers = given.flag('keep-outliers');
   const tradeoff = watched(WORK, command.name, (bar) => {

@@ -9,10 +9,9 @@ import { basename } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { type Command, runCommand } from './lib/command.js';
 import { watched } from './lib/progress.js';
-import { codeAfterReading, readShotFile } from './lib/reading.js';
+import { codeAfterReading, READING_OPTIONS, readingFrom, readShotFile } from './lib/reading.js';
 import { deliver, displayFrom, fileFrom, KEEP_OUTLIERS_OPTION, reportOptions } from './lib/report.js';
 import { SCENE_OPTIONS } from './lib/scene-options.js';
-import { withoutWrongUnits } from './lib/wrong-units.js';
 import { clubOf, elsewhere } from './places/elsewhere.js';
 import { elsewherePage } from './places/page.js';
 import { elsewhereRecord } from './places/record.js';
@@ -29,6 +28,7 @@ const OPTIONS = {
   ...reportOptions(FOLDER),
   'keep-outliers': KEEP_OUTLIERS_OPTION,
   ...PLACE_OPTIONS,
+  ...READING_OPTIONS,
   ...SCENE_OPTIONS,
 } as const;
 type OptionName = keyof typeof OPTIONS;
@@ -50,7 +50,7 @@ await runCommand(command, (given) => {
   const file = fileFrom(given, DEMO);
   const display = displayFrom(given);
   const { home, places } = placesFrom(given, file === DEMO ? DEMO_WEATHER : {});
-  const table = withoutWrongUnits(readShotFile(file), home);
+  const table = readShotFile(file, readingFrom(given));
   const question = { shots: table.shots, home, places, keepOutliers: given.flag('keep-outliers') };
   const clubs = new Set(table.shots.map(clubOf)).size;
   const answer = watched(clubs, command.name, (bar) => elsewhere(question, bar));

@@ -18,7 +18,14 @@ import { type Command, type Given, oneOf, runCommand, UsageError } from './lib/c
 import { driverFor, LOFT_OPTION } from './lib/driver.js';
 import { type Progress, partOf, watched } from './lib/progress.js';
 import { typedSpeed, typedWhole } from './lib/quantities.js';
-import { codeAfterReading, oneClub, readShotFile } from './lib/reading.js';
+import {
+  codeAfterReading,
+  handOf,
+  oneClub,
+  READING_OPTIONS,
+  readingFrom,
+  readShotFile,
+} from './lib/reading.js';
 import {
   CLUB_OPTION,
   deliver,
@@ -27,8 +34,7 @@ import {
   KEEP_OUTLIERS_OPTION,
   reportOptions,
 } from './lib/report.js';
-import { HAND_OPTION, handFrom, SCENE_OPTIONS, sceneFrom } from './lib/scene-options.js';
-import { withoutWrongUnits } from './lib/wrong-units.js';
+import { HAND_OPTION, SCENE_OPTIONS, sceneFrom } from './lib/scene-options.js';
 
 const DEMO = fileURLToPath(new URL('data/speed-ladder-demo.csv', import.meta.url));
 
@@ -59,6 +65,7 @@ const OPTIONS = {
     help: 'fit restitution, drag and lift to these shots first, and use what comes out',
   },
   'keep-outliers': KEEP_OUTLIERS_OPTION,
+  ...READING_OPTIONS,
   ...SCENE_OPTIONS,
 } as const;
 type OptionName = keyof typeof OPTIONS;
@@ -81,11 +88,11 @@ await runCommand(command, (given) => {
   const file = fileFrom(given, DEMO);
   const display = displayFrom(given);
   const scene = sceneFrom(given);
-  const table = withoutWrongUnits(oneClub(readShotFile(file), given.text('club')), scene);
+  const table = oneClub(readShotFile(file, readingFrom(given)), given.text('club'));
   const plain = {
     clubhead: driverFor(table, given.text('loft')),
     scene,
-    hand: handFrom(given.text('hand')),
+    hand: handOf(table, given.text('hand')),
     maximise: oneOf('maximise', given.text('maximise') ?? 'carry', ['carry', 'total']),
     keepOutliers: given.flag('keep-outliers'),
   };

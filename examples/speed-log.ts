@@ -10,7 +10,7 @@ import { fileURLToPath } from 'node:url';
 import { type Command, runCommand } from './lib/command.js';
 import { watched } from './lib/progress.js';
 import { typedWhole } from './lib/quantities.js';
-import { codeAfterReading, oneClub, readShotFile } from './lib/reading.js';
+import { codeAfterReading, oneClub, READING_OPTIONS, readingFrom, readShotFile } from './lib/reading.js';
 import {
   CLUB_OPTION,
   deliver,
@@ -38,6 +38,7 @@ const OPTIONS = {
     help: 'sessions averaged at each end (default a third of them)',
   },
   'keep-outliers': KEEP_OUTLIERS_OPTION,
+  ...READING_OPTIONS,
   ...SCENE_OPTIONS,
 } as const;
 type OptionName = keyof typeof OPTIONS;
@@ -60,7 +61,10 @@ await runCommand(command, (given) => {
   const display = displayFrom(given);
   const scene = sceneFrom(given);
   const block = given.text('block');
-  const table = oneClub(readShotFile(file, { needs: 'club-speed' }), given.text('club'));
+  const table = oneClub(
+    readShotFile(file, { ...readingFrom(given), needs: 'club-speed' }),
+    given.text('club'),
+  );
   const question = {
     shots: table.shots,
     block: block === undefined ? undefined : typedWhole('block', block, 1),

@@ -21,6 +21,8 @@ export interface Option {
   /** What stands for the value in the help text. */
   readonly value?: string;
   readonly help: string;
+  /** May be given several times. */
+  readonly many?: true;
 }
 
 /** An example as a command. */
@@ -38,6 +40,8 @@ export interface Command<Name extends string> {
 export interface Given<Name extends string> {
   readonly files: readonly string[];
   readonly text: (name: Name) => string | undefined;
+  /** All values of an option that may be given several times. */
+  readonly texts: (name: Name) => readonly string[];
   readonly flag: (name: Name) => boolean;
 }
 
@@ -66,8 +70,12 @@ function readArguments<Name extends string>(
   command: Command<Name>,
   args: readonly string[],
 ): Given<Name> | 'help' {
-  const options: Record<string, { type: 'string' | 'boolean' }> = { help: { type: 'boolean' } };
-  for (const [name, { type }] of Object.entries<Option>(command.options)) options[name] = { type };
+  const options: Record<string, { type: 'string' | 'boolean'; multiple?: boolean }> = {
+    help: { type: 'boolean' },
+  };
+  for (const [name, { type, many = false }] of Object.entries<Option>(command.options)) {
+    options[name] = { type, multiple: many };
+  }
   let parsed: ReturnType<typeof parseArgs>;
   try {
     parsed = parseArgs({ args: protectSigns(args), options, allowPositionals: true });
@@ -76,7 +84,7 @@ function readArguments<Name extends string>(
       `${error instanceof Error ? error.message : String(error)} (--help lists the options)`,
     );
   }
-  const values = parsed.values as Readonly<Record<string, string | boolean | undefined>>;
+  const values = parsed.values as Readonly<Record<string, string | string[] | boolean | undefined>>;
   const isOn = (name: string): boolean => values[name] === true;
   if (isOn('help')) {
     process.stdout.write(helpText(command));
@@ -87,6 +95,10 @@ function readArguments<Name extends string>(
     text: (name) => {
       const value = values[name];
       return typeof value === 'string' ? value : undefined;
+    },
+    texts: (name) => {
+      const value = values[name];
+      return Array.isArray(value) ? value : [];
     },
     flag: isOn,
   };
@@ -167,8 +179,25 @@ function intoFolder<T>(folder: string, write: () => T): T {
     mkdirSync(folder, { recursive: true });
     return write();
   } catch (error) {
-    throw new UsageError(
-      `cannot write to ${folder}: ${error instanceof Error ? error.message : String(error)}`,
-    );
+    throw new UsageError(`cannot write to ${folder}: ${whyNot(error)}`);
   }
+}
+
+const REASONS: Readonly<Record<string, string>> = {
+  ENOENT: 'there is no such file or folder',
+  EACCES: 'you are not allowed to',
+  EPERM: 'you are not allowed to',
+  EISDIR: 'it is a folder',
+  ENOTDIR: 'a part of the path is a file',
+  EEXIST: 'a file of that name is in the way',
+  EROFS: 'the disk can only be read',
+  ENOSPC: 'the disk is full',
+  ENAMETOOLONG: 'the name is too long',
+  EMFILE: 'too many files are open',
+};
+
+/** Why the system refused a file, in words. */
+export function whyNot(error: unknown): string {
+  const code = error instanceof Error && 'code' in error ? String(error.code) : '';
+  return REASONS[code] ?? 'the system refused it';
 }

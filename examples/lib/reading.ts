@@ -1,13 +1,26 @@
-import { type ReadShotsOptions, type Rejection, readShots, type ShotTable } from 'fairflight/schema';
-import { EXIT, UsageError } from './command.js';
+import { isFairflightError } from 'fairflight';
+import {
+  type ReadShotsOptions,
+  type Rejection,
+  readShots,
+  type ShotTable,
+  type UnitGroup,
+} from 'fairflight/schema';
+import { EXIT, type Given, type Option, oneOf, UsageError } from './command.js';
 import { counted } from './text.js';
 import { readTextFile } from './text-file.js';
 
 /** `line 7, column "spin (rpm)": …` */
 export function rejectionLine({ scope, line, column, message }: Rejection): string {
   const where = column === '' ? '' : `, column ${JSON.stringify(column)}`;
-  return `${scope === 'column' ? 'column left out, ' : ''}line ${line}${where}: ${message}`;
+  return `${LEFT_OUT[scope]}line ${line}${where}: ${message}`;
 }
+
+const LEFT_OUT: Readonly<Record<Rejection['scope'], string>> = {
+  row: '',
+  column: 'column left out, ',
+  cell: 'value left out, ',
+};
 
 const REASONS: Readonly<Record<Rejection['reason'], string>> = {
   'not-a-number': 'text where a number should be',
@@ -17,12 +30,14 @@ const REASONS: Readonly<Record<Rejection['reason'], string>> = {
   'malformed-row': 'a broken row',
   'unclear-header': 'an unclear or repeated header',
   'unknown-unit': 'a unit that is missing or unknown',
+  'summary-row': 'an average or a sum of other rows',
 };
 
 /** One sentence: how many rows were read, left out, and why. */
 export function readingSummary(table: ShotTable): string {
-  const read = `${counted(table.rowsRead, 'row')} read, ${table.shots.length} used, ${table.rowsLeftOut} left out as bad`;
+  const read = `${counted(table.rowsRead, 'row')} read, ${table.shots.length} used, ${table.rowsLeftOut} left out`;
   const columns = table.rejected.filter(({ scope }) => scope === 'column').length;
+  const cells = table.rejected.filter(({ scope }) => scope === 'cell').length;
   const lines = new Map<string, Set<number>>();
   for (const { reason, line } of table.rejected.filter(({ scope }) => scope === 'row')) {
     lines.set(reason, (lines.get(reason) ?? new Set()).add(line));
@@ -31,6 +46,7 @@ export function readingSummary(table: ShotTable): string {
   return [
     why.length === 0 ? read : `${read} (${why.join('; ')})`,
     ...(columns === 0 ? [] : [`${counted(columns, 'column')} left out`]),
+    ...(cells === 0 ? [] : [`${counted(cells, 'value')} left out`]),
   ].join('; ');
 }
 
@@ -49,13 +65,62 @@ export function readingLines(table: ShotTable): readonly string[] {
   ];
 }
 
+const GROUPS: readonly UnitGroup[] = ['speed', 'distance', 'height', 'angle', 'spin'];
+
+/** Options that say how a file is to be read. */
+export const READING_OPTIONS: Readonly<Record<UnitGroup | 'column' | 'dates', Option>> = {
+  speed: { type: 'string', value: 'mph', help: 'unit of speeds where the file gives none: mph, km/h or m/s' },
+  distance: { type: 'string', value: 'yd', help: 'unit of distances where the file gives none: yd, m or ft' },
+  height: { type: 'string', value: 'ft', help: 'unit of heights where the file gives none: ft, m or yd' },
+  angle: { type: 'string', value: 'deg', help: 'unit of angles where the file gives none: deg or rad' },
+  spin: { type: 'string', value: 'rpm', help: 'unit of spin where the file gives none: rpm, rev/s or rad/s' },
+  column: {
+    type: 'string',
+    many: true,
+    value: '"Ball V=ball speed (mph)"',
+    help: 'what a column is; may be given several times',
+  },
+  dates: { type: 'string', value: 'ORDER', help: 'day-first or month-first, for dates like 3/5/2026' },
+};
+
+/** How the file is to be read, as typed. @throws UsageError */
+export function readingFrom(given: Given<keyof typeof READING_OPTIONS>): ReadShotsOptions {
+  const units = GROUPS.flatMap((group) => {
+    const text = given.text(group);
+    return text === undefined ? [] : [[group, text] as const];
+  });
+  const columns = given.texts('column').map((text) => {
+    const at = text.indexOf('=');
+    if (at > 0) return [text.slice(0, at), text.slice(at + 1)] as const;
+    throw new UsageError(`--column must be like "Ball V=ball speed (mph)", got ${JSON.stringify(text)}`);
+  });
+  const dates = given.text('dates');
+  return {
+    units: Object.fromEntries(units),
+    columns: Object.fromEntries(columns),
+    ...(dates !== undefined && { dateOrder: oneOf('dates', dates, ['day-first', 'month-first']) }),
+  };
+}
+
 /** Reads a CSV of shots. @throws UsageError when it holds no usable shot, with every reason */
-export function readShotFile(file: string, options: ReadShotsOptions = {}): ShotTable {
+export function readShotFile(file: string, options: ReadShotsOptions): ShotTable {
   const { text, notes } = readTextFile(file);
-  const table = readShots(text, options);
+  const table = tableOf(file, text, options);
   if (table.shots.length > 0) return { ...table, notes: [...notes, ...table.notes] };
   const lines = table.rejected.map((each) => `\n  ${rejectionLine(each)}`).join('');
   throw new UsageError(`no usable shot in ${file}: ${readingSummary(table)}${lines}`);
+}
+
+function tableOf(file: string, text: string, options: ReadShotsOptions): ShotTable {
+  try {
+    return readShots(text, options);
+  } catch (error) {
+    if (!isFairflightError(error) || error.hint === undefined) throw error;
+    const what = error.message.replace(`; ${error.hint}`, '');
+    throw new UsageError(
+      `${file}: ${what}\nSay it in the header, or with --speed, --distance, --height, --angle, --spin, or --column "NAME IN FILE=ball speed (mph)".`,
+    );
+  }
 }
 
 /** The shots of one club; clubs are never mixed. @throws UsageError when there are several and none is named */
@@ -65,12 +130,22 @@ export function oneClub(table: ShotTable, asked: string | undefined): ShotTable 
   const known = clubs.map((club) => JSON.stringify(club)).join(', ');
   if (asked === undefined)
     throw new UsageError(`the file holds several clubs (${known}); choose one with --club`);
-  const shots = table.shots.filter(({ club }) => club?.toLowerCase() === asked.toLowerCase());
+  const plain = (name = ''): string => name.toLowerCase().replace(/[^\p{L}\p{N}]/gu, '');
+  const shots = table.shots.filter(({ club }) => club !== undefined && plain(club) === plain(asked));
   if (shots.length === 0)
     throw new UsageError(`--club: no shot with ${JSON.stringify(asked)}; the file has ${known}`);
   const others = table.shots.length - shots.length;
   const note = `${counted(others, 'shot')} with other clubs not used (--club ${asked})`;
   return others === 0 ? table : { ...table, shots, notes: [...table.notes, note] };
+}
+
+/** The hand asked for, or the one the file names, or the right. @throws UsageError when the file names both */
+export function handOf(table: ShotTable, asked: string | undefined): 'right' | 'left' {
+  if (asked !== undefined) return oneOf('hand', asked, ['right', 'left']);
+  const hands = new Set(table.shots.map(({ hand }) => hand ?? 'right'));
+  if (hands.size > 1)
+    throw new UsageError('the file holds shots of right- and left-handed players; choose with --hand');
+  return hands.has('left') ? 'left' : 'right';
 }
 
 /** Exit code after reading, and a line on the error stream when something was left out. */

@@ -74,7 +74,11 @@ export function sceneFrom(given: Pick<Given<SceneOption>, 'text'>): Scene {
 const calm = { value: 0, unit: 'm/s' };
 
 /** Option of {@link handFrom}. */
-export const HAND_OPTION: Option = { type: 'string', value: 'NAME', help: 'right or left (default right)' };
+export const HAND_OPTION: Option = {
+  type: 'string',
+  value: 'NAME',
+  help: 'right or left (default what the file says, else right)',
+};
 
 /** The hand the user plays with. @throws UsageError for anything but right and left */
 export function handFrom(text: string | undefined): 'right' | 'left' {

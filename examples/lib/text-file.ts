@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import { UsageError } from './command.js';
+import { UsageError, whyNot } from './command.js';
 
 /** A text file, and notes on how it was read. */
 export interface TextFile {
@@ -16,7 +16,7 @@ export function readTextFile(path: string): TextFile {
   try {
     bytes = readFileSync(path);
   } catch (error) {
-    throw new UsageError(`cannot read ${path}: ${error instanceof Error ? error.message : String(error)}`);
+    throw new UsageError(`cannot read ${path}: ${whyNot(error)}`);
   }
   const encoding = encodingOf(bytes);
   const text = new TextDecoder(encoding).decode(bytes);

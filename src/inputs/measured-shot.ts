@@ -1,7 +1,7 @@
 import type { Angle, AngularSpeed, Duration, Length, Speed } from '../units/index.js';
 import { DEGREES, FEET, SECONDS, YARDS } from '../units/unit.js';
 import { clubheadFields } from './clubhead.js';
-import { deliveryFields } from './delivery.js';
+import { deliveryFields, type PlayerHand } from './delivery.js';
 import { count, type Declared, optional, quantity, record, text } from './field.js';
 import { frozen } from './frozen.js';
 import { launchFields } from './launch.js';
@@ -52,10 +52,12 @@ export interface MeasuredShot {
   readonly label?: string;
   /** Name of the session. */
   readonly session?: string;
-  /** Day of the shot, as written in the source. */
+  /** Day of the shot, best as YYYY-MM-DD. */
   readonly date?: string;
-  /** Club, as written in the source. */
+  /** Club. */
   readonly club?: string;
+  /** Hand the player plays with. */
+  readonly hand?: PlayerHand;
   /** Line of the source the shot was read from, counted from 1: 1 to 2³¹. */
   readonly line?: number;
 }
@@ -84,6 +86,7 @@ export const measuredShotFields: Declared<MeasuredShot> = /* @__PURE__ */ frozen
   session: optional(text('spring', 'session')),
   date: optional(text('2026-04-01', 'date')),
   club: optional(text('driver', 'club')),
+  hand: deliveryFields.hand,
   line: optional(count(1, 2 ** 31, 2, 'line of the source')),
 }));
 

@@ -32,7 +32,7 @@ export const CLUB_READINGS: readonly ClubReading[] = [
  * What a measuring device says about one impact: readings of the delivery and of the launch, each optional. Where one is
  * asked for, the other fields of a measured shot (carry, apex …) may be present and play no part.
  */
-export type StrikeMeasurement = Pick<MeasuredShot, StrikeReading>;
+export type StrikeMeasurement = Pick<MeasuredShot, StrikeReading | 'hand'>;
 
 /**
  * Standard deviation of each reading: one shot against the truth. Speeds and spin as a share of the reading, angles in

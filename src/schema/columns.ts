@@ -3,9 +3,10 @@ import { type Field, type Fields, type QuantityField, quantity } from '../inputs
 import { frozen } from '../inputs/frozen.js';
 import { launchFields } from '../inputs/launch.js';
 import { measuredShotFields } from '../inputs/measured-shot.js';
-import { RATIO, type Unit } from '../units/unit.js';
+import { RATIO, type SiUnit, type Unit } from '../units/unit.js';
 import { columnBounds } from './column-bounds.js';
-import { aliases, type HelperName, type NumberName, type TextName } from './column-names.js';
+import { aliases, type HelperName, type NumberName, type WordName } from './column-names.js';
+import { squashed } from './plain-text.js';
 import { SMASH_LIMIT } from './shot-checks.js';
 import { findUnit, symbolOf, UNIT_KINDS, unitSymbols } from './unit-names.js';
 
@@ -40,8 +41,8 @@ export const numberColumns: Readonly<Record<NumberName, NumberColumn>> = /* @__P
 
 /** What one header cell turned out to be. */
 export type Heading =
-  | { readonly kind: 'number'; readonly field: NumberName; readonly unit: Unit }
-  | { readonly kind: 'text'; readonly field: TextName }
+  | { readonly kind: 'number'; readonly field: NumberName; readonly unit: Unit | undefined }
+  | { readonly kind: 'text'; readonly field: WordName }
   | { readonly kind: 'unknown' }
   | {
       readonly kind: 'refused';
@@ -49,51 +50,87 @@ export type Heading =
       readonly message: string;
     };
 
-/** Fields by what their columns may be called. */
-export const columnNames: Readonly<Record<string, NumberName | TextName>> = /* @__PURE__ */ frozen(() =>
-  Object.fromEntries(
-    Object.entries(allFields).flatMap(([key, { kind, label }]) => {
-      if (kind !== 'quantity' && kind !== 'text') return [];
-      const field = key as NumberName | TextName;
-      return [label, ...(aliases[field] ?? [])].map((name) => [name, field] as const);
-    }),
-  ),
+/** Fields by what their columns may be called, {@link squashed}. */
+export const columnNames: ReadonlyMap<string, NumberName | WordName> = /* @__PURE__ */ new Map(
+  /* @__PURE__ */ Object.entries(allFields).flatMap(([key, { kind, label }]) => {
+    if (kind !== 'quantity' && kind !== 'text' && kind !== 'choice') return [];
+    const field = key as NumberName | WordName;
+    return [label, ...(aliases[field] ?? [])].map((name) => [squashed(name), field] as const);
+  }),
 );
-
-/** More words than any name has, where splitting a hostile one may stop. */
-const MORE_WORDS = 8;
 
 const UNKNOWN: Heading = { kind: 'unknown' };
 
-/** Reads one header cell, for example `club speed (mph)`. Case, underscores, hyphens and extra blanks do not matter. */
+/**
+ * Reads one header cell, for example `club speed (mph)`, `clubSpeed_mph` or `Club Speed`. Case, blanks and marks
+ * between words do not matter; the unit stands in brackets or at the end, or is not said.
+ */
 export function readHeading(text: string): Heading {
-  const { before, unitText } = splitUnit(text.trim());
-  const name = before
-    .toLowerCase()
-    .split(/[\s_-]+/u, MORE_WORDS)
-    .join(' ')
-    .trim();
-  const field = Object.hasOwn(columnNames, name) ? columnNames[name] : undefined;
-  if (field === undefined) return UNKNOWN;
+  const { before, inBrackets } = splitBrackets(text.trim());
+  const whole = columnNames.get(squashed(text));
+  if (whole !== undefined) return headingOf(whole, '');
+  const field = columnNames.get(squashed(before));
+  if (field !== undefined) return headingOf(field, inBrackets);
+  return unitAtTheEnd(squashed(text)) ?? UNKNOWN;
+}
+
+function headingOf(field: NumberName | WordName, unitText: string): Heading {
   const declared: Field = allFields[field];
-  if (declared.kind !== 'quantity') return { kind: 'text', field: field as TextName };
-  const { si, said } = declared;
-  const unit = findUnit(si, si === '' && unitText === '' ? '1' : unitText);
+  if (declared.kind !== 'quantity') return { kind: 'text', field: field as WordName };
+  const { si, said, label } = declared;
+  if (unitText === '' || SIDES.test(unitText)) {
+    return { kind: 'number', field: field as NumberName, unit: undefined };
+  }
+  const unit = unitIn(si, unitText);
   if (unit !== undefined) return { kind: 'number', field: field as NumberName, unit };
-  const wish = `write for example "${name} (${symbolOf(said)})"; units known here: ${unitSymbols(si)}`;
-  const message =
-    unitText === ''
-      ? `the header does not say the unit; ${wish}`
-      : `${describe(unitText)} is not a unit of ${UNIT_KINDS[si].name} known here; ${wish}`;
+  const wish = `write for example "${label} (${symbolOf(said)})"; units known here: ${unitSymbols(si)}`;
+  const message = `${describe(unitText)} is not a unit of ${UNIT_KINDS[si].name} known here; ${wish}`;
   return { kind: 'refused', reason: 'unknown-unit', message };
 }
 
-/** The unit in round or square brackets at the end, and what stands before them. */
-function splitUnit(text: string): { readonly before: string; readonly unitText: string } {
+/** Words on which side is which, as `L-/R+`, stand where a unit may stand. */
+const SIDES = /^(?:[+\-−±=/,:;\s]|left|right|[lr](?![a-z]))+$/iu;
+
+/** Longest unit with words beside it, as in `yd, + right`. */
+const LONGEST_UNIT = 40;
+
+/** The unit a text names, alone or among other words. */
+export function unitIn(si: SiUnit, text: string): Unit | undefined {
+  if (text.length > LONGEST_UNIT) return undefined;
+  const found = findUnit(si, text);
+  if (found !== undefined) return found;
+  for (const word of text.split(/[\s,;:+]+/u)) {
+    const unit = findUnit(si, word);
+    if (unit !== undefined && word !== '1') return unit;
+  }
+  return undefined;
+}
+
+/** `carryyd`, `ballspeedmph`: a known name with a unit of its quantity behind it. */
+function unitAtTheEnd(name: string): Heading | undefined {
+  for (const { units } of Object.values(UNIT_KINDS)) {
+    for (const { unit, spellings } of units) {
+      for (const spelling of spellings) {
+        const end = squashed(spelling);
+        if (end === '' || !name.endsWith(end)) continue;
+        const field = columnNames.get(name.slice(0, name.length - end.length));
+        if (field === undefined) continue;
+        const declared: Field = allFields[field];
+        if (declared.kind === 'quantity' && declared.si === unit.si) {
+          return { kind: 'number', field: field as NumberName, unit };
+        }
+      }
+    }
+  }
+  return undefined;
+}
+
+/** The text in round or square brackets at the end, and what stands before them. */
+function splitBrackets(text: string): { readonly before: string; readonly inBrackets: string } {
   const [open, close] = text.endsWith(')') ? ['(', ')'] : ['[', ']'];
   const start = text.lastIndexOf(open);
   const end = text.length - 1;
   // The first closing bracket after the last opening one must be the end of the text.
-  if (start < 0 || text.indexOf(close, start) !== end) return { before: text, unitText: '' };
-  return { before: text.slice(0, start), unitText: text.slice(start + 1, end).trim() };
+  if (start < 0 || text.indexOf(close, start) !== end) return { before: text, inBrackets: '' };
+  return { before: text.slice(0, start), inBrackets: text.slice(start + 1, end).trim() };
 }

@@ -1,4 +1,6 @@
+export type { DateOrder } from './dates.js';
 export type { DocumentName } from './documents.js';
+export type { UnitGroup } from './find-units.js';
 export {
   jsonSchemaOf,
   parseBall,
@@ -11,6 +13,7 @@ export {
 } from './json.js';
 export type { JsonSchema } from './json-field.js';
 export type { DecimalMark } from './number-text.js';
-export { type ReadShotsOptions, readShots, type ShotTable } from './read-shots.js';
+export { readShots, type ShotTable } from './read-shots.js';
+export type { ColumnUnits, ReadShotsOptions } from './read-shots-options.js';
 export type { Rejection, RejectionReason } from './rejection.js';
-export type { ShotNeeds } from './shot-header.js';
+export type { NamedColumns, ShotNeeds } from './shot-header.js';

@@ -1,16 +1,22 @@
-import { describe } from '../errors.js';
-import { type CustomField, choice, custom, type Declared, optional, text } from '../inputs/field.js';
-import { frozen } from '../inputs/frozen.js';
 import type { MeasuredShot } from '../inputs/measured-shot.js';
-import { readField, readOptions } from '../inputs/read.js';
-import { refusal, refuseType } from '../inputs/refuse.js';
-import type { HelperName } from './column-names.js';
+import { readOptions } from '../inputs/read.js';
+import { refusal } from '../inputs/refuse.js';
+import { fromUnit, inUnit, type Unit } from '../units/unit.js';
+import type { HelperName, NumberName } from './column-names.js';
 import { type CsvRecord, readCsv } from './csv.js';
-import { type DecimalMark, findDecimalMark } from './number-text.js';
+import { readDates } from './dates.js';
+import { findUnits } from './find-units.js';
+import { checkText, findSeparator, splitComments } from './layout.js';
+import { findDecimalMark } from './number-text.js';
+import { plainText, squashed } from './plain-text.js';
+import { type RawRow, rawRow, unitInCells, withoutZeros } from './raw-rows.js';
+import { askedUnits, type ReadShotsOptions, readShotsOptionFields } from './read-shots-options.js';
 import type { Rejection } from './rejection.js';
-import { suspectApex, suspectLaunch } from './shot-checks.js';
-import { type Column, headerNotes, headerOf, readHeader, type ShotNeeds } from './shot-header.js';
+import { type Column, findHeader, headerNotes, readHeader, unitsBelow } from './shot-header.js';
 import { readRow } from './shot-row.js';
+import { summariesApart } from './summary-rows.js';
+import type { Units, Written } from './unit-evidence.js';
+import { wrongUnits } from './wrong-units.js';
 
 /** What {@link readShots} found. */
 export interface ShotTable {
@@ -34,148 +40,141 @@ export interface ShotTable {
   readonly rowsLeftOut: number;
 }
 
-/** Options of {@link readShots}. */
-export interface ReadShotsOptions {
-  /** Field separator; default found from the header. */
-  readonly separator?: ',' | ';' | '\t';
-  /** Decimal mark; default found from the numbers. */
-  readonly decimalMark?: DecimalMark;
-  /**
-   * What a row must hold to be a shot: `flight` (default), a launch or a delivery that can be flown, or `club-speed`,
-   * as in a log of speed training.
-   */
-  readonly needs?: ShotNeeds;
-}
-
-const SEPARATORS = [',', ';', '\t'] as const;
-
-/** One of some signs, which a message must quote to be read. */
-function sign(signs: readonly string[], label: string): CustomField & { readonly optional: true } {
-  const wanted = `one of ${signs.map((one) => JSON.stringify(one)).join(' ')}`;
-  return custom((value, path) => {
-    if (value === undefined || signs.some((one) => one === value)) return value;
-    throw refuseType(path, wanted, value);
-  }, label);
-}
-
-/** Declaration of {@link ReadShotsOptions}. @internal */
-export const readShotsOptionFields: Declared<ReadShotsOptions> = /* @__PURE__ */ frozen(() => ({
-  separator: sign(SEPARATORS, 'separator'),
-  decimalMark: sign(['.', ','], 'decimal mark'),
-  needs: optional(choice<ShotNeeds>(['flight', 'club-speed'], 'what a shot must hold')),
-}));
-
-const textField = /* @__PURE__ */ frozen(() => text('club speed (mph)', 'text of the table'));
+/** Shots that units are judged by. */
+const SAMPLE = 60;
 
 /**
- * Reads measured shots from CSV text. The first line names the columns in plain words with the unit in brackets, in
- * any order: `club speed (mph), ball speed (mph), launch angle (deg), spin (rpm), carry (yd), apex (ft)`. A shot
- * needs ball speed, launch angle and spin, or club speed, attack angle and loft (or what `options.needs` says);
- * everything else may be missing.
- * Lines that start with `#` ahead of the header are comments. Nothing is dropped silently: every row or column left
- * out is listed with its line, its column and the reason, and the good rows are still returned.
- * @throws `FairflightError` `invalid-input` when there is nothing to read: an empty file, no header, or columns
- * that cannot give a single shot; and for an unknown option
+ * Reads measured shots from CSV text, as devices and spreadsheets write it. One line names the columns in words of the
+ * trade, in any order: `club speed (mph), Ball Speed, launch_angle_deg, spin (rpm), carry, apex (ft)`. A shot needs
+ * ball speed, launch angle and spin, or club speed, attack angle and loft (or what `options.needs` says); everything
+ * else may be missing. Units stand in the header, in a row below it, in the cells or in `options.units`; where they
+ * do not, they are found from the shots, whose readings must agree with their flight, and the first of the notes says
+ * what was found.
+ * Lines that start with `#` and lines of title ahead of the header are comments. Rows of averages and deviations are no shots.
+ * Nothing is dropped silently: every row, column or cell left out is listed with its line, its column and the reason,
+ * and the good rows are still returned.
+ * @throws `FairflightError` `invalid-input` when there is nothing to read: an empty file, no header, columns that
+ * cannot give a single shot, units that the shots leave open or contradict; and for an unknown option
  */
 export function readShots(csvText: string, options: ReadShotsOptions = {}): ShotTable {
   const asked = readOptions(readShotsOptionFields, options);
-  const { needs = 'flight' } = asked;
+  const { needs = 'flight', columns: named = {} } = asked;
   const { comments, body, firstLine } = splitComments(checkText(csvText));
-  const separator = asked.separator ?? findSeparator(body);
-  const [head, ...records] = readCsv(body, separator, firstLine);
+  const separator = asked.separator ?? findSeparator(body, named);
+  const records = readCsv(body, separator, firstLine);
+  const headAt = findHeader(records, named);
+  const head = records[headAt];
   if (head === undefined) throw refusal('csvText', 'the file is empty: it has no header line');
-  const { columns, rejected: columnsLeftOut } = readHeader(head, needs);
+  const titles = records.slice(0, headAt).map(({ fields }) => titleOf(fields));
+  const { columns, rejected: columnsLeftOut } = readHeader(head, needs, named);
   const notes = [...headerNotes(columns, separator)];
-  const rows = records.filter((row) => !isBlank(row));
-  if (rows.length < records.length) notes.push(blankNote(records.length - rows.length));
+  const unitsRow = unitsBelow(records[headAt + 1], columns);
+  const below = records.slice(headAt + (unitsRow === undefined ? 1 : 2));
+  const rows = below.filter((row) => !isBlank(row));
+  if (rows.length < below.length) notes.push(blankNote(below.length - rows.length));
   const mark = asked.decimalMark ?? findDecimalMark(numberCells(columns, rows));
   if (mark === ',') notes.push('numbers are read with a decimal comma');
 
+  const written = rows.map((row) => rawRow(row, columns, mark));
+  const { rows: shotRows, summaries } = summariesApart(written, columns);
+  const measured = withoutZeros(shotRows, columns);
+  notes.push(...measured.notes);
+  const stated: Partial<Record<NumberName, Unit>> = {};
+  for (const [at, { heading }] of columns.entries()) {
+    if (heading.kind !== 'number') continue;
+    const unit = heading.unit ?? unitsRow?.[at] ?? unitInCells(measured.rows, at);
+    if (unit !== undefined) stated[heading.field] = unit;
+  }
+  const sample = sampleOf(measured.rows, columns, stated);
+  const fields = columns.flatMap(({ heading }) => (heading.kind === 'number' ? [heading.field] : []));
+  const found = findUnits(fields, stated, askedUnits(asked.units), sample);
+  const wrong = wrongUnits(sample, found.units, columns, head.line);
+  const units: Partial<Record<NumberName, Unit>> = { ...found.units };
+  for (const { field } of wrong) delete units[field];
+  const dates = readDates(datesIn(columns, measured.rows), asked.dateOrder);
+  notes.push(...dates.notes);
+
   const shots: MeasuredShot[] = [];
   const aside: Readonly<Record<string, string>>[] = [];
-  const leftOut: Rejection[] = [];
+  const rejected: Rejection[] = [...columnsLeftOut, ...wrong.map(({ field: _, ...rejection }) => rejection)];
+  for (const { line, why } of summaries) {
+    const message = `the row sums up other rows: ${why}; it is no shot`;
+    rejected.push({ scope: 'row', reason: 'summary-row', line, column: '', message });
+  }
   const derived = new Set<string>();
-  for (const row of rows) {
-    const reading = readRow(row, columns, mark, needs);
-    if ('troubles' in reading) {
-      leftOut.push(...reading.troubles.map((trouble) => ({ scope: 'row' as const, ...trouble })));
-    } else {
-      shots.push(reading.shot);
-      aside.push(reading.aside);
-      for (const note of reading.derived) derived.add(note);
-    }
+  const spelling = oneSpelling();
+  for (const row of measured.rows) {
+    const reading = readRow(row, { columns, units, days: dates.days, needs });
+    rejected.push(...reading.troubles);
+    if (reading.shot === undefined) continue;
+    shots.push(spelling(reading.shot));
+    aside.push(reading.aside);
+    for (const note of reading.derived) derived.add(note);
   }
-  const rejected = [...columnsLeftOut];
-  const launchTrouble = suspectLaunch(shots);
-  if (launchTrouble !== undefined) {
-    const header = headerOf(columns, 'launchAngle');
-    throw refusal('csvText', `line ${head.line}, column ${describe(header)}: ${launchTrouble}`);
-  }
-  const apexTrouble = suspectApex(shots);
-  if (apexTrouble !== undefined) {
-    const column = headerOf(columns, 'apex');
-    const scope = 'column' as const;
-    rejected.push({ scope, reason: 'contradiction', line: head.line, column, message: apexTrouble });
-  }
-  const rowsLeftOut = rows.length - shots.length;
   if (rows.length === 0) notes.push('there are no rows below the header');
   return {
-    shots: apexTrouble === undefined ? shots : shots.map(({ apex: _, ...rest }) => rest),
+    shots,
     aside,
-    rejected: [...rejected, ...leftOut],
-    notes: [...notes, ...derived],
-    comments,
+    rejected,
+    notes: [...found.notes, ...notes, ...derived],
+    comments: [...comments.map(plainText), ...titles],
     headerLine: head.line,
     headers: headersByField(columns),
     rowsRead: rows.length,
-    rowsLeftOut,
+    rowsLeftOut: rows.length - shots.length,
   };
 }
 
-function checkText(csvText: unknown): string {
-  const given = readField(textField, csvText, 'csvText') as string;
-  if (given.includes('\0')) {
-    throw refusal('csvText', 'the file is not UTF-8 text; save it as CSV in UTF-8');
+/** Shots spread over the file that can serve to judge units, their numbers as written. */
+function sampleOf(rows: readonly RawRow[], columns: readonly Column[], stated: Units): readonly Written[] {
+  const step = Math.max(1, Math.floor(rows.length / SAMPLE));
+  const sample: Written[] = [];
+  for (let i = 0; i < rows.length && sample.length < SAMPLE; i += step) {
+    const numbers: Partial<Record<NumberName, number>> = {};
+    for (const [at, { heading }] of columns.entries()) {
+      const cell = rows[i]?.cells[at];
+      if (heading.kind !== 'number' || cell?.kind !== 'number') continue;
+      const unit = stated[heading.field];
+      numbers[heading.field] =
+        cell.unit === undefined || unit === undefined || cell.unit === unit
+          ? cell.value
+          : inUnit(unit, fromUnit(cell.unit, cell.value));
+    }
+    sample.push(numbers);
   }
-  const plain = given.startsWith('\uFEFF') ? given.slice(1) : given;
-  if (plain.trim() === '') {
-    throw refusal('csvText', 'the file is empty: line 1 should hold the column names');
-  }
-  return plain;
+  return sample;
 }
 
-function splitComments(text: string): { comments: readonly string[]; body: string; firstLine: number } {
-  const comments: string[] = [];
-  let body = text;
-  let firstLine = 1;
-  for (;;) {
-    const match = /^[^\S\r\n]*"?#([^\r\n]*)(\r\n|\n|\r|$)|^[^\S\r\n]*(?:\r\n|\n|\r)/u.exec(body);
-    if (match === null || match[0] === '') return { comments, body, firstLine };
-    // A spreadsheet that saves the file again pads comment lines with quotes and separators.
-    if (match[1] !== undefined) comments.push(withoutPadding(match[1]));
-    body = body.slice(match[0].length);
-    firstLine += 1;
-  }
+function* datesIn(columns: readonly Column[], rows: readonly RawRow[]): Iterable<string> {
+  const at = columns.findIndex(({ heading }) => heading.kind === 'text' && heading.field === 'date');
+  if (at < 0) return;
+  for (const { row } of rows) yield (row.fields[at]?.text ?? '').trim();
 }
 
-function withoutPadding(comment: string): string {
-  let end = comment.length;
-  while (end > 0 && /["\s;,]/u.test(comment.charAt(end - 1))) end -= 1;
-  return comment.slice(0, end).trim();
+/** Gives clubs, groups and sessions that differ in case and blanks only the spelling that came first. */
+function oneSpelling(): (shot: MeasuredShot) => MeasuredShot {
+  const first = new Map<string, string>();
+  const spell = (field: string, text: string): string => {
+    const key = `${field} ${squashed(text) || text}`;
+    const known = first.get(key);
+    if (known === undefined) first.set(key, text);
+    return known ?? text;
+  };
+  return (shot) => ({
+    ...shot,
+    ...(shot.club !== undefined && { club: spell('club', shot.club) }),
+    ...(shot.label !== undefined && { label: spell('label', shot.label) }),
+    ...(shot.session !== undefined && { session: spell('session', shot.session) }),
+  });
 }
 
-/** The separator there is most of in the header, quoted parts left out. */
-function findSeparator(body: string): (typeof SEPARATORS)[number] {
-  const line = /^[^\r\n]*/u.exec(body)?.[0] ?? '';
-  const counts = new Map<string, number>();
-  for (let at = 0; at < line.length; at++) {
-    const sign = line.charAt(at);
-    counts.set(sign, (counts.get(sign) ?? 0) + 1);
-    const close = sign === '"' ? line.indexOf('"', at + 1) : -1;
-    if (close > 0) at = close;
-  }
-  const count = (separator: string): number => counts.get(separator) ?? 0;
-  return SEPARATORS.reduce((kept, next) => (count(next) > count(kept) ? next : kept));
+function titleOf(fields: CsvRecord['fields']): string {
+  return plainText(
+    fields
+      .map(({ text }) => text.trim())
+      .filter((text) => text !== '')
+      .join(', '),
+  );
 }
 
 function blankNote(count: number): string {

@@ -1,4 +1,4 @@
-/** Why a row or a column was left out. */
+/** Why a row, a column or a cell was left out. */
 export type RejectionReason =
   | 'not-a-number'
   | 'impossible-value'
@@ -6,12 +6,13 @@ export type RejectionReason =
   | 'missing-value'
   | 'malformed-row'
   | 'unclear-header'
-  | 'unknown-unit';
+  | 'unknown-unit'
+  | 'summary-row';
 
-/** One row or column that was left out. */
+/** One row, column or cell that was left out. */
 export interface Rejection {
-  /** What was left out. */
-  readonly scope: 'row' | 'column';
+  /** What was left out: a `cell` alone where the shot is of use without it. */
+  readonly scope: 'row' | 'column' | 'cell';
   /** Kind of trouble, for counting. */
   readonly reason: RejectionReason;
   /** Line of the file, counted from 1. */

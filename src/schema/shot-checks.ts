@@ -1,6 +1,6 @@
 import { STANDARD_GRAVITY } from '../gravity.js';
 import type { MeasuredShot } from '../inputs/measured-shot.js';
-import { metres, radians, rpm, toDegrees, toMph, toRpm, toYards } from '../units/index.js';
+import { rpm, toMph, toRpm, toYards } from '../units/index.js';
 import { KPH, METRES_PER_SECOND, MPH, type Unit } from '../units/unit.js';
 import type { NumberName } from './column-names.js';
 
@@ -163,41 +163,4 @@ function tangentTriangle({ carry, launchAngle, descentAngle }: MeasuredShot): nu
   const rise = Math.tan(launchAngle);
   const fall = Math.tan(descentAngle);
   return rise > 0.05 && fall > 0.05 ? (carry * rise * fall) / (rise + fall) : undefined;
-}
-
-/** Columns of fewer shots are not judged. */
-const FEWEST = 3;
-
-/**
- * A whole apex column whose unit betrays itself: values that are, by their median, less than 0.4 or more than 2.4
- * times the height of the tangent triangle. A parabola over level ground reaches 0.5 of it, drag and backspin lift
- * that to 1.5, landings a few metres below the tee take it down a little; feet for yards and yards for feet are off
- * by 3, metres by 3.3.
- */
-export function suspectApex(shots: readonly MeasuredShot[]): string | undefined {
-  const ratios = shots.flatMap((shot) => {
-    const triangle = tangentTriangle(shot);
-    return triangle === undefined || shot.apex === undefined ? [] : [shot.apex / triangle];
-  });
-  const ratio = median(ratios);
-  if (ratio === undefined || ratios.length < FEWEST || (ratio > 0.4 && ratio < 2.4)) return undefined;
-  const share = ratio < 1 ? `only ${ratio.toFixed(2)} times` : `${ratio.toFixed(1)} times`;
-  return `the values are ${share} what launch angle, descent angle and carry of the same rows allow: the unit in the header looks wrong; the column is not used`;
-}
-
-/** A launch column in radians under a header that says degrees: balls that start level and yet carry far. */
-export function suspectLaunch(shots: readonly MeasuredShot[]): string | undefined {
-  const flown = shots.filter(({ launchAngle, carry }) => launchAngle !== undefined && carry !== undefined);
-  const launch = median(flown.map((shot) => Math.abs(shot.launchAngle ?? 0)));
-  const carry = median(flown.map((shot) => shot.carry ?? 0));
-  const spin = median(flown.map((shot) => shot.spinRate ?? 0));
-  if (launch === undefined || carry === undefined || spin === undefined || flown.length < FEWEST)
-    return undefined;
-  // Up to 1.4: steeper launches than 80 degrees are refused anyway. More spin than this could lift a level start.
-  if (toDegrees(radians(launch)) > 1.4 || carry < 100 || spin > rpm(3500)) return undefined;
-  return `launch angles around ${toDegrees(radians(launch)).toFixed(2)} deg with carries around ${toYards(metres(carry)).toFixed(0)} yd cannot be: the column looks like radians; if so, write "(rad)" in its header`;
-}
-
-function median(values: readonly number[]): number | undefined {
-  return [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)];
 }

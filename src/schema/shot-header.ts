@@ -1,14 +1,63 @@
 import { describe } from '../errors.js';
-import { refusal } from '../inputs/refuse.js';
+import { memberPath, refusal } from '../inputs/refuse.js';
+import type { SiUnit, Unit } from '../units/unit.js';
 import type { NumberName } from './column-names.js';
-import { type Heading, readHeading } from './columns.js';
+import { type Heading, numberColumns, readHeading, unitIn } from './columns.js';
 import type { CsvRecord } from './csv.js';
+import { plainText } from './plain-text.js';
 import type { Rejection } from './rejection.js';
+import { findUnit } from './unit-names.js';
 
 /** One column of the file. */
 export interface Column {
   readonly header: string;
   readonly heading: Heading;
+}
+
+/** Names of columns that the caller gives: the header as the file has it, and what it is in plain words, with its unit. */
+export type NamedColumns = Readonly<Record<string, string>>;
+
+/** Lines in which the header is looked for: titles stand above it. */
+const FARTHEST_HEADER = 40;
+
+/** The header among the first records: the one that names most columns known here, the first of them. */
+export function findHeader(records: readonly CsvRecord[], named: NamedColumns): number {
+  let best = 0;
+  let most = 0;
+  for (const [at, record] of records.slice(0, FARTHEST_HEADER).entries()) {
+    const known = knownIn(record, named);
+    if (known > most) [best, most] = [at, known];
+  }
+  return best;
+}
+
+/** Columns of a record that are known here. */
+export function knownIn(record: CsvRecord | undefined, named: NamedColumns): number {
+  if (record === undefined || record.problem !== undefined) return 0;
+  return record.fields.filter(({ text }) => headingFor(text, named).kind !== 'unknown').length;
+}
+
+function headingFor(text: string, named: NamedColumns): Heading {
+  const name = text.trim();
+  return readHeading(Object.hasOwn(named, name) ? (named[name] ?? '') : text);
+}
+
+/** Units that the row below the header gives, by column; undefined when it is no row of units. */
+export function unitsBelow(
+  row: CsvRecord | undefined,
+  columns: readonly Column[],
+): readonly (Unit | undefined)[] | undefined {
+  if (row === undefined || row.problem !== undefined || row.fields.length > columns.length) return undefined;
+  const units: (Unit | undefined)[] = [];
+  for (const [index, { heading }] of columns.entries()) {
+    const text = (row.fields[index]?.text ?? '').trim().replace(/^[([]|[)\]]$/gu, '');
+    const si = heading.kind === 'number' ? siOf(heading.field) : undefined;
+    // A digit makes it a row of shots, but for units like 1/min.
+    if (si !== undefined && /\d/u.test(text) && findUnit(si, text) === undefined) return undefined;
+    const unit = si === undefined || text === '' ? undefined : unitIn(si, text);
+    units.push(unit);
+  }
+  return units.some((unit) => unit !== undefined) ? units : undefined;
 }
 
 /**
@@ -18,11 +67,20 @@ export interface Column {
 export function readHeader(
   head: CsvRecord,
   needs: ShotNeeds,
+  named: NamedColumns,
 ): { columns: readonly Column[]; rejected: readonly Rejection[] } {
   if (head.problem !== undefined) {
     throw refusal('csvText', `line ${head.line}: the header cannot be read: ${head.problem}`);
   }
-  const read = head.fields.map(({ text }) => ({ header: text.trim(), heading: readHeading(text) }));
+  const read = head.fields.map(({ text }) => ({ header: plainText(text), heading: headingFor(text, named) }));
+  for (const name of Object.keys(named)) {
+    if (head.fields.some(({ text }) => text.trim() === name)) continue;
+    const there = listed(read, ({ header }) => describe(header), ', ');
+    throw refusal(
+      memberPath('options.columns', name),
+      `no column is called ${describe(name)}; there are ${there}`,
+    );
+  }
   const places = new Map<string, number[]>();
   for (const [index, column] of read.entries()) {
     const key = quantityOf(column);
@@ -77,7 +135,7 @@ function requireEnough(
   const why = listed(rejected, ({ column, message }) => `column ${describe(column)}: ${message}`, '; ');
   throw refusal(
     'csvText',
-    `line ${head.line}: ${NEEDS[needs]}, each with its unit in the header; the columns are ${seen}${why === '' ? '' : `; ${why}`}`,
+    `line ${head.line}: ${NEEDS[needs]}; the columns are ${seen}${why === '' ? '' : `; ${why}`}`,
     {
       hint:
         needs === 'club-speed'
@@ -85,6 +143,11 @@ function requireEnough(
           : 'name the columns like "ball speed (mph)", "launch angle (deg)", "spin (rpm)"',
     },
   );
+}
+
+/** Kind of quantity a column of numbers holds. */
+export function siOf(field: NumberName): SiUnit {
+  return numberColumns[field].possible.si;
 }
 
 /** What a shot must hold to be used: what it takes to fly it, or club speed alone. */

@@ -57,9 +57,12 @@ export const UNIT_KINDS: Readonly<Record<SiUnit, UnitKind>> = {
   'm/s': {
     name: 'speed',
     units: [
-      { unit: METRES_PER_SECOND, spellings: ['m/s', 'mps', 'metres per second', 'meters per second'] },
-      { unit: MPH, spellings: ['mph', 'mi/h', 'miles per hour'] },
-      { unit: KPH, spellings: ['km/h', 'kph', 'kmh', 'kilometres per hour'] },
+      {
+        unit: METRES_PER_SECOND,
+        spellings: ['m/s', 'mps', 'ms-1', 'metres per second', 'meters per second'],
+      },
+      { unit: MPH, spellings: ['mph', 'mi/h', 'mi/hr', 'miles per hour'] },
+      { unit: KPH, spellings: ['km/h', 'kph', 'kmh', 'km/hr', 'kilometres per hour', 'kilometers per hour'] },
       { unit: FPS, spellings: ['ft/s', 'fps', 'feet per second'] },
       { unit: KNOTS, spellings: ['kn', 'kt', 'kts', 'knots'] },
     ],
@@ -68,7 +71,7 @@ export const UNIT_KINDS: Readonly<Record<SiUnit, UnitKind>> = {
     name: 'angle',
     units: [
       { unit: RADIANS, spellings: ['rad', 'radians'] },
-      { unit: DEGREES, spellings: ['deg', '°', 'degree', 'degrees', 'º'] },
+      { unit: DEGREES, spellings: ['deg', 'degs', '°', 'degree', 'degrees', 'º'] },
     ],
   },
   m: {
@@ -76,8 +79,8 @@ export const UNIT_KINDS: Readonly<Record<SiUnit, UnitKind>> = {
     units: [
       { unit: METRES, spellings: ['m', 'metre', 'metres', 'meter', 'meters'] },
       { unit: YARDS, spellings: ['yd', 'yds', 'yard', 'yards'] },
-      { unit: FEET, spellings: ['ft', 'foot', 'feet'] },
-      { unit: INCHES, spellings: ['in', 'inch', 'inches'] },
+      { unit: FEET, spellings: ['ft', 'foot', 'feet', "'"] },
+      { unit: INCHES, spellings: ['in', 'inch', 'inches', '"'] },
       { unit: MILLIMETRES, spellings: ['mm', 'millimetres', 'millimeters'] },
       { unit: CENTIMETRES, spellings: ['cm', 'centimetres', 'centimeters'] },
     ],
@@ -86,7 +89,7 @@ export const UNIT_KINDS: Readonly<Record<SiUnit, UnitKind>> = {
     name: 'angular speed',
     units: [
       { unit: RADIANS_PER_SECOND, spellings: ['rad/s'] },
-      { unit: RPM, spellings: ['rpm', 'rev/min', '1/min'] },
+      { unit: RPM, spellings: ['rpm', 'r/min', 'rev/min', 'revs/min', '1/min'] },
       { unit: REVOLUTIONS_PER_SECOND, spellings: ['rev/s', 'rps'] },
       { unit: DEGREES_PER_SECOND, spellings: ['deg/s', '°/s'] },
     ],

@@ -37,8 +37,8 @@ export function calibrate(
   scene: Scene = {},
   options: CalibrationOptions = {},
 ): Calibration {
-  const settings = resolveCalibration(options);
   const measured = readMeasuredShots(shots);
+  const settings = resolveCalibration(options, measured);
   const here = resolveScene(scene);
   const model = modelAsData(scene.aerodynamics) ?? resolveModel(scene.aerodynamics);
   const { targets, notFitted } = partTargets(measured, settings.what);

@@ -17,6 +17,7 @@ import {
 } from '../inputs/field.js';
 import { type FlightOptions, flightOptionFields } from '../inputs/flight-options.js';
 import { frozen } from '../inputs/frozen.js';
+import type { MeasuredShot } from '../inputs/measured-shot.js';
 import { type NormalPrior, priorField } from '../inputs/prior.js';
 import { readOptions } from '../inputs/read.js';
 import {
@@ -40,7 +41,7 @@ export interface CalibrationOptions extends FlightOptions {
   readonly what?: readonly CalibrationTarget[];
   /** The head the shots were hit with, or the name of a preset; default the generic driver. */
   readonly clubhead?: Clubhead | ClubheadName;
-  /** Which way round the player stands; default right. */
+  /** Which way round the player stands; default what the first shot with a hand says, else right. */
   readonly hand?: PlayerHand;
   /** Standard deviations of the readings of club and ball; defaults as in `defaultReadingErrors`. */
   readonly readingErrors?: Partial<ReadingErrors>;
@@ -118,9 +119,9 @@ export interface CalibrationSettings {
 }
 
 /** Reads the options of `calibrate`. @throws FairflightError naming the field @internal */
-export function resolveCalibration(options: unknown): CalibrationSettings {
+export function resolveCalibration(options: unknown, shots: readonly MeasuredShot[]): CalibrationSettings {
   const given = readOptions(calibrationOptionFields, options);
-  const { what = TARGETS, hand = 'right', readingErrors, flightErrors, priors } = given;
+  const { what = TARGETS, readingErrors, flightErrors, priors } = given;
   if (new Set(what).size < what.length) {
     throw refusal('options.what', 'options.what must not list a value twice', { value: what });
   }
@@ -129,7 +130,7 @@ export function resolveCalibration(options: unknown): CalibrationSettings {
   return {
     what,
     clubhead,
-    hand,
+    hand: given.hand ?? shots.find(({ hand }) => hand !== undefined)?.hand ?? 'right',
     readingErrors: { ...defaultReadingErrors, ...readingErrors },
     flightErrors: { ...defaultFlightReadingErrors, ...flightErrors },
     priors: { ...usualPriors(clubhead), ...priors },

@@ -30,7 +30,7 @@ export interface LocateOptions {
   readonly clubhead?: Clubhead | ClubheadName;
   /** Ball, or the name of a preset; default the conforming ball. */
   readonly ball?: Ball | BallName;
-  /** Which way round the player stands; default right. */
+  /** Which way round the player stands; default what the measurement says, else right. */
   readonly hand?: PlayerHand;
   /** Standard deviations of the readings; default {@link defaultReadingErrors}. */
   readonly readingErrors?: Partial<ReadingErrors>;
@@ -77,13 +77,7 @@ const ALTERNATIVE = 0.95;
  * @throws `FairflightError` `invalid-input` or `outside-range` naming the field.
  */
 export function locateStrike(measured: StrikeMeasurement, options: LocateOptions = {}): StrikeEstimate {
-  const {
-    clubhead,
-    ball,
-    hand = 'right',
-    readingErrors,
-    priors = {},
-  } = readOptions(locateOptionFields, options);
+  const { clubhead, ball, hand, readingErrors, priors = {} } = readOptions(locateOptionFields, options);
   const readings = readRecord(measuredShotFields, measured, 'measured');
   if (!BALL_READINGS.some((reading) => readings[reading] !== undefined)) {
     throw refusal(
@@ -99,7 +93,7 @@ export function locateStrike(measured: StrikeMeasurement, options: LocateOptions
     // Reading has put the record in the place of a preset's name.
     clubhead: (clubhead as Clubhead | undefined) ?? clubheads.driver,
     ball: (ball as Ball | undefined) ?? balls.conforming,
-    hand,
+    hand: hand ?? readings.hand ?? 'right',
     readingErrors: { ...defaultReadingErrors, ...readingErrors },
     priors,
   });

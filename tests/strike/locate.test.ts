@@ -194,6 +194,9 @@ describe('bulge and gear effect both act', () => {
     };
     const a = located(locateStrike(right));
     const b = located(locateStrike(left, { clubhead: driver, hand: 'left' }));
+    expect(locateStrike({ ...left, hand: 'left' }, { clubhead: driver })).toEqual(
+      locateStrike(left, { clubhead: driver, hand: 'left' }),
+    );
     expect(b.strikeOffset.toe).toBeCloseTo(a.strikeOffset.toe, 6);
     expect(b.strikeOffset.high).toBeCloseTo(a.strikeOffset.high, 6);
     expect(b.chiSquare).toBeCloseTo(a.chiSquare, 5);

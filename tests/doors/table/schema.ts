@@ -1,5 +1,5 @@
 import * as schema from '../../../src/schema/index.js';
-import { readShotsOptionFields } from '../../../src/schema/read-shots.js';
+import { readShotsOptionFields } from '../../../src/schema/read-shots-options.js';
 import { type Door, door, open, options } from '../door.js';
 
 const csv = 'ball speed (mph),launch angle (deg),spin (rpm)\n150,12,2600\n';
