@@ -42,7 +42,7 @@ const wrapped = (angle: number): never => si<never>(Math.atan2(Math.sin(angle), 
 function simulated(index: number): {
   readonly toe: number;
   readonly high: number;
-  readonly measured: Required<StrikeMeasurement>;
+  readonly measured: Required<Omit<StrikeMeasurement, 'hand'>>;
 } {
   const { normal } = stream(20260101, index);
   const toe = 0.015 * normal();
