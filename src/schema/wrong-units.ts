@@ -43,9 +43,14 @@ export function wrongUnits(
   const isWrong = (field: (typeof ENDS)[number]): boolean =>
     Math.abs(evidence.off[field] ?? 0) > (field === 'descentAngle' ? WRONG_DESCENT : WRONG);
   const doubtful = ENDS.filter(isWrong);
+  const misfit = (field: NumberName, unit: Unit): number => weigh(shots, { ...units, [field]: unit }).misfit;
   for (const field of STARTS) {
     const other = mended(shots, units, field);
     if (other === undefined) continue;
+    // One column alone that agrees better in another unit is the likelier to be wrong.
+    const [end] = doubtful;
+    const own = end === undefined || doubtful.length > 1 ? undefined : mended(shots, units, end);
+    if (end !== undefined && own !== undefined && misfit(end, own) <= misfit(field, other)) continue;
     const header = headerOf(columns, field);
     throw refusal(
       'csvText',
