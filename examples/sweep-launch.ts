@@ -130,11 +130,10 @@ async function findingsOf(
   seed: number,
   about: Findings['about'],
 ): Promise<Findings> {
-  const names = [...design.factors.map(({ name }) => name), 'carry'];
   const bar = progress(3, 'reading back', 0);
   try {
     bar.tick(0);
-    const columns = await readColumns(path, names, about.rows);
+    const columns = await readColumns(path, about);
     const column = (name: string): Float64Array => columns.get(name) ?? new Float64Array(0);
     const carry = column('carry');
     bar.tick(1);

@@ -2,9 +2,16 @@
  * What kind of failure a `FairflightError` reports. `invalid-input`: missing, of the wrong type, unknown, or in
  * contradiction to another input. `outside-range`: a number outside the range allowed. `not-converged`: a user's own
  * coefficient model cannot be integrated. `unsupported`: this runtime or these inputs do not allow it. `aborted`: the
- * caller's signal ended it.
+ * caller's signal ended it. `system`: a disk, a worker thread or another process got in the way; the input is sound, and
+ * the hint says how to go on.
  */
-export type ErrorCode = 'invalid-input' | 'outside-range' | 'not-converged' | 'unsupported' | 'aborted';
+export type ErrorCode =
+  | 'invalid-input'
+  | 'outside-range'
+  | 'not-converged'
+  | 'unsupported'
+  | 'aborted'
+  | 'system';
 
 /** Machine-readable particulars of a `FairflightError`. */
 export interface ErrorDetails {

@@ -29,7 +29,6 @@ const PACKAGES: Readonly<Record<string, string>> = {
   odex: 'vendor',
   zod: 'schema',
   'pure-rand': 'numerics',
-  tinypool: 'node',
   hyparquet: 'node',
   'hyparquet-writer': 'node',
   'apache-arrow': 'node',

@@ -3,6 +3,7 @@
  * @module
  */
 export type { SweepFormat } from './formats/format.js';
+export * from './inspect.js';
 export type { ModelModule } from './model-from.js';
 export { type ParallelOptions, sweepInParallel } from './pool.js';
 export * from './sweep-to-file.js';

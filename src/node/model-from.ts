@@ -1,5 +1,5 @@
 import { pathToFileURL } from 'node:url';
-import { type AerodynamicModel, resolveModel } from '../aerodynamics/index.js';
+import { type ModelChoice, resolveModel } from '../aerodynamics/index.js';
 import { modelAsData } from '../aerodynamics/resolve.js';
 import { describe, isReadable } from '../errors.js';
 import { type Declared, optional, text } from '../inputs/field.js';
@@ -69,8 +69,10 @@ export async function withModel(
       value: address.name,
     });
   }
-  const model = resolveModel(exports[address.name] as AerodynamicModel, field);
-  return { ...request, scene: { ...request.scene, aerodynamics: model } };
+  const given = exports[address.name] as ModelChoice;
+  // Data stay data, so that a file can tell their numbers.
+  const aerodynamics = modelAsData(given, field) ?? resolveModel(given, field);
+  return { ...request, scene: { ...request.scene, aerodynamics } };
 }
 
 /**

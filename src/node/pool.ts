@@ -1,5 +1,5 @@
 import { availableParallelism } from 'node:os';
-import { count, type Declared, flag, optional, record } from '../inputs/field.js';
+import { count, type Declared, flag, optional, quantity, record } from '../inputs/field.js';
 import { frozen } from '../inputs/frozen.js';
 import { readOptions } from '../inputs/read.js';
 import { refusal } from '../inputs/refuse.js';
@@ -8,28 +8,32 @@ import type { ChunkControl, Design, SweepAbout, SweepBase, SweepChunk } from '..
 import { readSweep, type SweepRequest } from '../sweep/request.js';
 import { sweepBaseFields } from '../sweep/setup.js';
 import { chunkControlFields, DEFAULT_CHUNK, requireNotAborted, requireStart } from '../sweep/sweep.js';
+import type { Duration } from '../units/index.js';
+import { SECONDS } from '../units/unit.js';
 import type { SweepFormat } from './formats/format.js';
 import { inOrder } from './in-order.js';
 import { addressOf, type ModelModule, modelModuleFields, requireSendable } from './model-from.js';
-import { peer } from './peers.js';
 import {
   type ColumnsResult,
   type EncodedResult,
   type Job,
-  resultOf,
   runnerOf,
   type Task,
-  type TaskReply,
   type TaskResult,
 } from './task.js';
+import { openThreads } from './threads.js';
 
 /** How a sweep is spread over threads. */
 export interface ThreadControl {
   /**
-   * Worker threads, 0 to 256; default one a processor. 0 computes in the calling thread and does not need tinypool. It
-   * changes no result.
+   * Worker threads, 0 to 256; default one a processor. 0 computes in the calling thread. It changes no result.
    */
   readonly workers?: number;
+  /**
+   * A worker thread that has finished no rows for so long is given up, with an error: 1 s to a day, default a minute. By
+   * then it has mostly been a coefficient model of the user's own that does not return.
+   */
+  readonly stallAfter?: Duration;
   /** Fly with the WebAssembly kernel where the runtime has it, else in JavaScript; default true. */
   readonly webAssembly?: boolean;
   /** A coefficient model of the user's own, for the threads to import. */
@@ -42,6 +46,7 @@ export interface ParallelOptions extends SweepBase, ChunkControl, ThreadControl 
 /** Declaration of {@link ThreadControl}. @internal */
 export const threadControlFields: Declared<ThreadControl> = /* @__PURE__ */ frozen(() => ({
   workers: optional(count(0, 256, 2, 'worker threads')),
+  stallAfter: optional(quantity(SECONDS, 1, 86_400, 60, 'patience with a thread')),
   webAssembly: optional(flag('WebAssembly')),
   modelFrom: optional(record(modelModuleFields, 'module of a model')),
 }));
@@ -52,6 +57,9 @@ export const parallelOptionFields: Declared<ParallelOptions> = /* @__PURE__ */ f
   ...threadControlFields,
 }));
 
+/** Time a thread is given without rows when nothing is said [s]. */
+const DEFAULT_PATIENCE = 60;
+
 /** Chunks under way or waiting for each worker: one at work and one next. */
 const AHEAD = 2;
 
@@ -59,8 +67,8 @@ const AHEAD = 2;
  * Computes a design in chunks on worker threads and yields the chunks in order: bit for bit the rows of a sweep on one
  * thread, for any number of workers and any chunk size. At most two chunks a worker exist at a time, so memory does not
  * grow with the number of rows. The threads end with the loop, also when it is left early.
- * @throws `FairflightError` as `sweep`, at the first chunk; `aborted` when the signal says so; `unsupported` without
- *   tinypool, or for a coefficient model that is a function and has no `modelFrom`
+ * @throws `FairflightError` as `sweep`, at the first chunk; `aborted` when the signal says so; `unsupported` for a
+ *   coefficient model that is a function and has no `modelFrom`; `system` when a thread exits, fails or stands still
  */
 export async function* sweepInParallel(
   design: Design,
@@ -114,7 +122,7 @@ export async function startRun(
   };
   const runner = await runnerOf(job);
   const total = runner.about.rows;
-  const size = options.chunkSize ?? (format === undefined ? DEFAULT_CHUNK : fileChunk(total));
+  const size = format === undefined ? (options.chunkSize ?? DEFAULT_CHUNK) : fileChunk(total);
 
   function* tasks(start: number): Generator<Task> {
     for (let at = start; at < total; at += size) yield { start: at, count: Math.min(size, total - at) };
@@ -122,7 +130,10 @@ export async function startRun(
 
   async function* results(start: number): ReturnType<Run<TaskResult>['results']> {
     requireNotAborted(options.signal);
-    const pool = workers > 0 ? await openPool(job, workers) : undefined;
+    const pool =
+      workers > 0
+        ? openThreads({ ...job, about: runner.about }, workers, options.stallAfter ?? DEFAULT_PATIENCE)
+        : undefined;
     // In this thread a chunk is computed when it is asked for, after timers and events had their turn.
     const here = async (task: Task): Promise<TaskResult> => {
       await new Promise<void>((resume) => setImmediate(resume));
@@ -144,25 +155,6 @@ export async function startRun(
   }
 
   return { about: runner.about, results };
-}
-
-interface Pool {
-  readonly run: (task: Task) => Promise<TaskResult>;
-  readonly close: () => Promise<void>;
-}
-
-async function openPool(job: Job, workers: number): Promise<Pool> {
-  const { Tinypool } = await peer('tinypool', 'a sweep on worker threads', () => import('tinypool'));
-  const pool = new Tinypool({
-    filename: new URL('./node-worker.js', import.meta.url).href,
-    minThreads: workers,
-    maxThreads: workers,
-    workerData: job,
-  });
-  return {
-    run: async (task) => resultOf((await pool.run(task)) as TaskReply),
-    close: () => pool.destroy(),
-  };
 }
 
 /**

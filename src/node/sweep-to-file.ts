@@ -1,5 +1,3 @@
-import { existsSync } from 'node:fs';
-import { type FileHandle, rename, rm } from 'node:fs/promises';
 import { choice, type Declared, flag, optional } from '../inputs/field.js';
 import { frozen } from '../inputs/frozen.js';
 import { readOptions } from '../inputs/read.js';
@@ -9,20 +7,17 @@ import type { Design, SweepAbout } from '../sweep/index.js';
 import { readSweep } from '../sweep/request.js';
 import { sweepBaseFields } from '../sweep/setup.js';
 import { chunkControlFields } from '../sweep/sweep.js';
-import type { PlacedChunk, SweepFormat } from './formats/format.js';
+import { sizeAt } from './disk.js';
+import type { SweepFormat } from './formats/format.js';
 import { FORMATS, formatOf } from './formats/index.js';
-import { chunkLine, recover, titleLine } from './journal.js';
-import { openFile } from './open-file.js';
-import { type ParallelOptions, type Run, startRun, threadControlFields } from './pool.js';
-import type { EncodedResult } from './task.js';
+import { inspectSweepFile } from './inspect.js';
+import { identityOf, type Recovered, recover } from './journal.js';
+import { beginPartial, discard, type Partial, partialsOf, takeOver } from './partial.js';
+import { type ParallelOptions, startRun, threadControlFields } from './pool.js';
+import { openUnfinished } from './unfinished.js';
 
 /** Options of {@link sweepToFile}. */
 export interface FileOptions extends Omit<ParallelOptions, 'start' | 'chunkSize'> {
-  /**
-   * Rows a chunk: a row group of Parquet, a record batch of Arrow; 1 to 2²⁴. Default a 64th of the rows, at least 8192
-   * and at most 131,072. It changes no value.
-   */
-  readonly chunkSize?: number;
   /** Format; default what the ending of the path stands for: `.csv`, `.parquet`, `.arrow` or `.feather`. */
   readonly format?: SweepFormat;
   /** Resume an unfinished file of the same sweep, if there is one; default false. */
@@ -49,10 +44,10 @@ export interface SweepFileReport {
 
 /** Declaration of {@link FileOptions}. @internal */
 export const fileOptionFields: Declared<FileOptions> = /* @__PURE__ */ frozen(() => {
-  const { start: _, ...chunks } = chunkControlFields;
+  const { start: _, chunkSize: __, ...control } = chunkControlFields;
   return {
     ...sweepBaseFields,
-    ...chunks,
+    ...control,
     ...threadControlFields,
     format: optional(choice(Object.keys(FORMATS) as SweepFormat[], 'format')),
     resume: optional(flag('resume')),
@@ -61,16 +56,20 @@ export const fileOptionFields: Declared<FileOptions> = /* @__PURE__ */ frozen(()
 });
 
 /**
- * Sweeps a design into a CSV, Parquet or Arrow file, chunk by chunk, on worker threads. The file says of itself what a
- * paper needs to cite it: units, models, library version, design and seed. Missing values (see `RowStatus`) are
- * empty in CSV and NaN in the others; the last column, `status`, says why.
+ * Sweeps a design into a CSV, Parquet or Arrow file, chunk by chunk, on worker threads. The same study gives the same
+ * bytes, however it was computed. The file says of itself what a paper needs to cite it: units, models, library version,
+ * design and seed. Missing values (see `RowStatus`) are empty in CSV and null in the others; the last column, `status`,
+ * says why. docs/files.md tells how other programs read it.
  *
- * While it is being written the file is called `path.partial`, with `path.journal` beside it, and takes its name when it
- * is whole: under that name there is never half a file. After a crash or an abort, the same call with `resume: true`
- * checks what is there, cuts off what is not whole, and goes on; the result is the same as in one go. Memory holds a
- * few chunks, and some ten kilobytes a chunk for the end of the file.
- * @throws `FairflightError` as `sweep`; `invalid-input` when something is in the way at the path, or the unfinished
- *   file is that of another sweep; `unsupported` when an optional package is missing; `aborted`
+ * While it is being written the file lies in a folder `path.xxxxxxxx.partial`, and takes its name when it is whole: under
+ * that name there is never half a file. After a crash or an abort, the same call with `resume: true` checks what is there
+ * and goes on; the result is the same as in one go. Of two processes that write to one path, the one that came first stops
+ * with an error, or both finish and one whole file stays. Memory holds a few chunks, and some ten kilobytes a chunk for
+ * the end of the file.
+ * @throws `FairflightError` as `sweep`, before anything is computed: `invalid-input` when nothing can be written at the path,
+ *   something is in the way there, or the unfinished file is that of another sweep; `unsupported` when an optional package
+ *   is missing. Later: `system` when the disk, a worker thread or another process gets in the way, with what to do about it;
+ *   `aborted`
  */
 export async function sweepToFile(
   path: string,
@@ -82,132 +81,97 @@ export async function sweepToFile(
   const format = formatOf(path, control.format);
   const run = await startRun(readSweep(design, scene, control), control, format);
   const { about } = run;
-  const report = { path, format, rows: about.rows, about };
-  const paths: Paths = { final: path, partial: `${path}.partial`, journal: `${path}.journal` };
+  const { rows } = about;
+  const report = { path, format, rows, about };
+  const identity = JSON.stringify({ format, about });
 
-  // What is no file would be found out only when the sweep is done and takes its name.
-  if (existsSync(path)) await sizeOf(path);
-  if (control.resume === true && existsSync(path)) {
-    const found = await FORMATS[format].about(path);
-    if (found !== undefined && JSON.stringify(found) === JSON.stringify(about)) {
-      // A crash between the two last steps, the new name and this one, left it.
-      if (!existsSync(paths.partial)) await rm(paths.journal, { force: true });
-      control.onProgress?.({ done: about.rows, total: about.rows });
-      return { ...report, resumedAt: about.rows, bytes: await sizeOf(path) };
-    }
+  const there = await sizeAt(path);
+  if (there !== undefined && control.resume === true && (await isFinished(path, format, about))) {
+    await discardAll(path, await ofStudy(await partialsOf(path), identity));
+    control.onProgress?.({ done: rows, total: rows });
+    return { ...report, resumedAt: rows, bytes: there };
   }
-  requireFree(paths, control);
-  const resumedAt = await write(paths, format, run, control.resume === true);
-  return { ...report, resumedAt, bytes: await sizeOf(path) };
-}
-
-interface Paths {
-  readonly final: string;
-  readonly partial: string;
-  readonly journal: string;
-}
-
-function requireFree({ final, partial }: Paths, { resume = false, overwrite = false }: FileOptions): void {
-  if (overwrite) return;
-  if (existsSync(final)) {
-    const hint = 'pass overwrite: true, or another path';
-    throw refusal('path', `${final} exists and is not this sweep, whole`, { value: final, hint });
-  }
-  if (existsSync(partial) && !resume) {
-    const hint = 'pass resume: true to go on with it, or overwrite: true to begin again';
-    throw refusal('path', `${partial} is an unfinished sweep`, { value: partial, hint });
-  }
-}
-
-/** Writes the file and returns the number of rows that were there already. */
-async function write(
-  paths: Paths,
-  format: SweepFormat,
-  run: Run<EncodedResult>,
-  resume: boolean,
-): Promise<number> {
-  const { about } = run;
+  const partials = await partialsOf(path);
+  requireFree(path, there !== undefined, partials, control);
   const encoder = await FORMATS[format].encoder(about);
   const head = encoder.head();
-  const identity = JSON.stringify({ format, about });
-  const found = resume ? await recover(paths.partial, paths.journal, identity, head) : undefined;
-  const file = await openFile(paths.partial, found === undefined ? 'w' : 'r+');
-  const journal = await openFile(paths.journal, found === undefined ? 'w' : 'r+');
+  const { partial, found } = await placeFor(path, partials, control, identity, head);
+  const file = await openUnfinished(path, partial, identity, head, found);
   try {
-    const chunks: PlacedChunk[] = [...(found?.chunks ?? [])];
-    let length = found?.length ?? 0;
-    let noted = found?.journalLength ?? 0;
-    const append = async (bytes: Uint8Array): Promise<void> => {
-      await writeAll(file, bytes, length);
-      length += bytes.length;
-    };
-    const note = async (line: string): Promise<void> => {
-      // A chunk is noted only when it is on the disk itself, not on its way there.
-      await file.datasync();
-      const bytes = Buffer.from(line);
-      await writeAll(journal, bytes, noted);
-      noted += bytes.length;
-    };
-    if (found === undefined) {
-      await append(head);
-      await note(titleLine(identity, head.length));
+    for await (const { encoded, count } of run.results(file.resumedAt)) await file.append(encoded, count);
+    const bytes = await file.finish(encoder.tail, control.overwrite === true);
+    return { ...report, resumedAt: file.resumedAt, bytes };
+  } finally {
+    await file.close();
+  }
+}
+
+async function isFinished(path: string, format: SweepFormat, about: SweepAbout): Promise<boolean> {
+  const found = await inspectSweepFile(path, format);
+  return found.state === 'whole' && JSON.stringify(found.about) === JSON.stringify(about);
+}
+
+async function ofStudy(partials: readonly Partial[], identity: string): Promise<readonly Partial[]> {
+  const known = await Promise.all(partials.map(({ journal }) => identityOf(journal)));
+  return partials.filter((_, i) => known[i] === identity);
+}
+
+async function discardAll(path: string, partials: readonly Partial[]): Promise<void> {
+  for (const partial of partials) await discard(path, partial);
+}
+
+function requireFree(
+  path: string,
+  taken: boolean,
+  [partial]: readonly Partial[],
+  { resume = false, overwrite = false }: FileOptions,
+): void {
+  if (overwrite) return;
+  if (taken) {
+    const hint = 'pass overwrite: true, or another path';
+    throw refusal('path', `${path} exists and is not this sweep, whole`, { value: path, hint });
+  }
+  if (partial !== undefined && !resume) {
+    const hint = 'pass resume: true to go on with it, or overwrite: true to begin again';
+    throw refusal('path', `${partial.folder} is an unfinished sweep`, { value: partial.folder, hint });
+  }
+}
+
+/** The unfinished file to write: one that can be gone on with, or a new one in the place of those that are there. */
+async function placeFor(
+  path: string,
+  partials: readonly Partial[],
+  { resume = false, overwrite = false }: FileOptions,
+  identity: string,
+  head: Uint8Array,
+): Promise<{ readonly partial: Partial; readonly found: Recovered | undefined }> {
+  const known = await Promise.all(partials.map(({ journal }) => identityOf(journal)));
+  const foreign = known.findIndex((each) => each !== undefined && each !== identity);
+  if (foreign >= 0 && !overwrite) {
+    const folder = partials[foreign]?.folder;
+    throw refusal(
+      'path',
+      `${folder} is an unfinished file of another sweep: design, scene, models, options or library version differ`,
+      { value: folder, hint: 'pass overwrite: true, or another path' },
+    );
+  }
+  let best: { readonly partial: Partial; readonly found: Recovered } | undefined;
+  const rest: Partial[] = [];
+  for (const [i, each] of partials.entries()) {
+    if (!resume || known[i] !== identity) {
+      rest.push(each);
+      continue;
+    }
+    const partial = await takeOver(path, each);
+    const found = await recover(partial.rows, partial.journal, head);
+    if (found === undefined || found.length <= (best?.found.length ?? 0)) {
+      rest.push(partial);
     } else {
-      await file.truncate(length);
-      await journal.truncate(noted);
+      if (best !== undefined) rest.push(best.partial);
+      best = { partial, found };
     }
-    const resumedAt = chunks.reduce((sum, { rows }) => sum + rows, 0);
-    for await (const { encoded, count } of run.results(resumedAt)) {
-      const offset = length;
-      await append(encoded.bytes);
-      await note(chunkLine(count, encoded));
-      chunks.push({ offset, rows: count, note: encoded.note });
-    }
-    await append(encoder.tail(chunks, length));
-    await file.sync();
-    await rename(paths.partial, paths.final);
-    await rm(paths.journal);
-    return resumedAt;
-  } finally {
-    await file.close();
-    await journal.close();
   }
-}
-
-async function writeAll(file: FileHandle, bytes: Uint8Array, position: number): Promise<void> {
-  for (let done = 0; done < bytes.length; ) {
-    done += (await file.write(bytes, done, bytes.length - done, position + done)).bytesWritten;
-  }
-}
-
-async function sizeOf(path: string): Promise<number> {
-  const file = await openFile(path, 'r');
-  try {
-    return (await file.stat()).size;
-  } finally {
-    await file.close();
-  }
-}
-
-/** What {@link inspectSweepFile} found. */
-export interface SweepFileState {
-  /** Format of the file. */
-  readonly format: SweepFormat;
-  /** `whole`: it has its end. `cut-short`: it has not, and must not be used. */
-  readonly state: 'whole' | 'cut-short';
-  /** What the file says of itself; only when it is whole. */
-  readonly about?: SweepAbout;
-}
-
-/**
- * Tells whether a file of {@link sweepToFile} is whole, and reads which sweep it holds.
- * @throws `FairflightError` `invalid-input` for an unknown ending or no file at the path, `unsupported` when the package that reads the
- *   format is missing (hyparquet, apache-arrow)
- */
-export async function inspectSweepFile(path: string, format?: SweepFormat): Promise<SweepFileState> {
-  const known = formatOf(path, format, 'format');
-  await sizeOf(path);
-  const about = await FORMATS[known].about(path);
-  return about === undefined
-    ? { format: known, state: 'cut-short' }
-    : { format: known, state: 'whole', about };
+  const place = best ?? { partial: await beginPartial(path), found: undefined };
+  await discardAll(path, rest);
+  return place;
 }

@@ -1,5 +1,6 @@
 import { loadBatchKernel } from '../batch.js';
 import { FairflightError } from '../errors.js';
+import { refusal } from '../inputs/refuse.js';
 import type { SweepAbout, SweepRows } from '../sweep/index.js';
 import { type SweepPlan, sweepPlan } from '../sweep/plan.js';
 import type { SweepRequest } from '../sweep/request.js';
@@ -16,6 +17,8 @@ export interface Job {
   readonly webAssembly: boolean;
   /** Chunks are wanted as bytes of this format; undefined: as columns. */
   readonly format: SweepFormat | undefined;
+  /** What the sweep must turn out to be: a module may have changed since it was first imported. */
+  readonly about?: SweepAbout;
 }
 
 /** Rows to compute. @internal */
@@ -63,11 +66,33 @@ export interface Runner {
   readonly run: (task: Task) => TaskResult;
 }
 
-/** Checks a job and makes it ready. @throws `FairflightError` @internal */
-export async function runnerOf({ request, model, webAssembly, format }: Job): Promise<Runner> {
+/**
+ * Checks a job and makes it ready.
+ * @param beat - called before each block of rows
+ * @throws `FairflightError`
+ * @internal
+ */
+export async function runnerOf(job: Job, beat: () => void = () => undefined): Promise<Runner> {
+  const { request, model, webAssembly, format } = job;
   const kernel = webAssembly ? await loadBatchKernel() : undefined;
-  const plan: SweepPlan = sweepPlan(await withModel(request, model), kernel);
-  const { about } = plan;
+  const { about, evaluate } = sweepPlan(await withModel(request, model), kernel);
+  if (job.about !== undefined && JSON.stringify(job.about) !== JSON.stringify(about)) {
+    throw refusal(
+      'options.modelFrom',
+      'the coefficient model of a worker thread is not that of the thread that called',
+      {
+        value: model?.url,
+        hint: 'leave the module alone while it is in use, and let it export the same everywhere',
+      },
+    );
+  }
+  const plan: SweepPlan = {
+    about,
+    evaluate: (start, count) => {
+      beat();
+      return evaluate(start, count);
+    },
+  };
   const encoder: Encoder | undefined =
     format === undefined ? undefined : await FORMATS[format].encoder(about);
   return {

@@ -1,29 +1,38 @@
-import { Tinypool } from 'tinypool';
+import { parentPort, type TransferListItem, workerData } from 'node:worker_threads';
 import { isFairflightError } from '../errors.js';
-import { type Job, type Runner, runnerOf, type Task, type TaskReply, type TaskResult } from './task.js';
+import { type Runner, runnerOf, type Task, type TaskReply, type TaskResult } from './task.js';
+import type { ThreadData } from './threads.js';
 
+const { job, pulse } = workerData as ThreadData;
 let runner: Promise<Runner> | undefined;
 
 /** What a worker thread does: computes a chunk and hands its memory over without copying it. */
-export default async function work(task: Task): Promise<unknown> {
+parentPort?.on('message', async (task: Task) => {
+  const reply = await replyTo(task);
+  parentPort?.postMessage(reply, reply.fault === undefined ? buffersOf(reply.result) : []);
+});
+
+async function replyTo(task: Task): Promise<TaskReply> {
   try {
-    runner ??= runnerOf(Tinypool.workerData as Job);
-    const result = ownMemory((await runner).run(task));
-    const buffers =
-      result.rows === undefined
-        ? [result.encoded.bytes.buffer]
-        : [...result.rows.values.map(({ buffer }) => buffer), result.rows.status.buffer];
-    const reply: TaskReply = { result };
-    return Tinypool.move({ [Tinypool.transferableSymbol]: buffers, [Tinypool.valueSymbol]: reply } as never);
+    runner ??= runnerOf(job, () => Atomics.add(pulse, 0, 1));
+    return { result: ownMemory((await runner).run(task)) };
   } catch (error) {
-    // An error loses its class on the way between threads.
+    // An error loses its class on the way between threads; one that is not of this library ends the thread.
     if (!isFairflightError(error)) throw error;
     const { code, message, field, unit, range, hint } = error;
     // Not every value can travel.
     const value =
       typeof error.value === 'object' || typeof error.value === 'function' ? undefined : error.value;
-    return { fault: { code, message, field, value, unit, range, hint } } satisfies TaskReply;
+    return { fault: { code, message, field, value, unit, range, hint } };
   }
+}
+
+function buffersOf(result: TaskResult): TransferListItem[] {
+  const buffers =
+    result.rows === undefined
+      ? [result.encoded.bytes.buffer]
+      : [...result.rows.values.map(({ buffer }) => buffer), result.rows.status.buffer];
+  return buffers as TransferListItem[];
 }
 
 /** Bytes that share their memory with others are copied: only what is theirs alone can be handed over. */

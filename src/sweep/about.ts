@@ -1,4 +1,5 @@
 import type { ModelChoice } from '../aerodynamics/index.js';
+import { modelChecksum, probedModel } from '../aerodynamics/probe.js';
 import { modelAsData } from '../aerodynamics/resolve.js';
 import { resolveModel } from '../aerodynamics/resolve-model.js';
 import { choice, type Declared, type ListField, record, text } from '../inputs/field.js';
@@ -7,6 +8,7 @@ import { type ReadScene, withDefaults } from '../scene/scene.js';
 import { STRIKE_MODEL } from '../strike/warnings.js';
 import { turfOf } from '../turf/presets.js';
 import { VERSION } from '../version.js';
+import { columnName } from './column-name.js';
 import { factorFields } from './factors.js';
 import { OUTPUTS, type OutputName } from './outputs.js';
 import type { DesignPoints } from './points.js';
@@ -17,6 +19,8 @@ import { rowStatuses } from './status.js';
 export interface ColumnAbout {
   /** Name of the factor or the output. */
   readonly name: string;
+  /** Its name in files: in snake case, with the unit, as `launch_ball_speed_m_per_s`. */
+  readonly column: string;
   /** SI unit; empty for a ratio. */
   readonly unit: string;
   /** Whether it was put in or computed. */
@@ -27,6 +31,7 @@ export interface ColumnAbout {
 export const columnsField: ListField = /* @__PURE__ */ frozen(() => {
   const fields: Declared<ColumnAbout> = {
     name: text('carry', 'name'),
+    column: text('carry_m', 'name in files'),
     unit: text('m', 'unit'),
     role: choice(['input', 'output'], 'role'),
   };
@@ -51,11 +56,22 @@ export interface SweepAbout {
   readonly seed?: number;
   /** What flew the balls: `JavaScript`, or the name of the batch kernel. The two may differ in the last digits. */
   readonly engine: string;
-  /** Ids of the models. */
-  readonly models: { readonly aerodynamics: string; readonly strike?: string; readonly run: string };
+  /**
+   * Ids of the models, and a checksum of the drag and lift coefficients at 4096 points of Re 10³ to 10⁶ and S 0 to 2: it
+   * tells models apart that have the same id.
+   */
+  readonly models: {
+    readonly aerodynamics: string;
+    readonly coefficients: string;
+    readonly strike?: string;
+    readonly run: string;
+  };
   /** Where the coefficient model comes from. */
   readonly source: { readonly authors: string; readonly year: number; readonly work: string };
-  /** Scene and options with their defaults filled in; a coefficient model made of functions is told by its id. */
+  /**
+   * Scene and options with their defaults filled in, every number of head, ball, turf and air; a coefficient model made of
+   * functions is told by its values on a small grid.
+   */
   readonly setup: Readonly<Record<string, unknown>>;
 }
 
@@ -83,8 +99,8 @@ export function sweepAbout(parts: SweepParts, aerodynamics: ModelChoice | undefi
     version: VERSION,
     rows: points.rows,
     columns: [
-      ...points.names.map((name) => ({ name, unit: factorFields[name].si, role: 'input' as const })),
-      ...outputs.map((name) => ({ name, unit: OUTPUTS[name].unit, role: 'output' as const })),
+      ...points.names.map((name) => columnOf(name, factorFields[name].si, 'input')),
+      ...outputs.map((name) => columnOf(name, OUTPUTS[name].unit, 'output')),
     ],
     statuses: rowStatuses,
     design: points.about,
@@ -92,6 +108,7 @@ export function sweepAbout(parts: SweepParts, aerodynamics: ModelChoice | undefi
     engine,
     models: {
       aerodynamics: model.id,
+      coefficients: modelChecksum(model),
       ...(struck && { strike: STRIKE_MODEL }),
       run: turf.bounce.model,
     },
@@ -100,10 +117,14 @@ export function sweepAbout(parts: SweepParts, aerodynamics: ModelChoice | undefi
       ...(start && { from: start.delivery ?? start.launch }),
       fixed,
       ...(struck && { clubhead }),
-      scene: { air, wind, ground, turf, ball, aerodynamics: modelAsData(aerodynamics) ?? model.id },
+      scene: { air, wind, ground, turf, ball, aerodynamics: modelAsData(aerodynamics) ?? probedModel(model) },
       flight,
     },
   };
   // Through JSON, so that it is the same before and after a trip to a file or a worker.
   return JSON.parse(JSON.stringify(about)) as SweepAbout;
+}
+
+function columnOf(name: string, unit: string, role: ColumnAbout['role']): ColumnAbout {
+  return { name, column: columnName(name, unit), unit, role };
 }

@@ -1,4 +1,5 @@
 import { refusal } from '../inputs/refuse.js';
+import { checksumOf } from '../numerics/checksum.js';
 import { latinHypercube } from '../numerics/latin-hypercube.js';
 import { type PointSet, type SobolScramble, sobol } from '../numerics/sobol.js';
 import { sobolIndicesDesign } from '../numerics/sobol-indices.js';
@@ -139,22 +140,11 @@ function listPoints({ names, columns }: ReadList): DesignPoints {
     rows,
     names,
     seed: undefined,
-    about: { kind: 'list', factors: names, rows, checksum: checksum(columns) },
+    about: { kind: 'list', factors: names, rows, checksum: checksumOf(columns) },
     fill: (start, count, into) => {
       columns.forEach((column, j) => {
         (into[j] as Float64Array).set(column.subarray(start, start + count));
       });
     },
   };
-}
-
-/** FNV-1a over the bytes of the columns (Fowler, Noll and Vo; IETF draft-eastlake-fnv), as eight hexadecimal digits. */
-function checksum(columns: readonly Float64Array[]): string {
-  let hash = 0x811c9dc5;
-  for (const column of columns) {
-    for (const byte of new Uint8Array(column.buffer, column.byteOffset, column.byteLength)) {
-      hash = Math.imul(hash ^ byte, 0x01000193);
-    }
-  }
-  return (hash >>> 0).toString(16).padStart(8, '0');
 }

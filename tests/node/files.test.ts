@@ -1,4 +1,4 @@
-import { existsSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { tableFromIPC } from 'apache-arrow';
 import { csvParse } from 'd3-dsv';
@@ -7,20 +7,20 @@ import { describe, expect, it } from 'vitest';
 import { loadBatchKernel } from '../../src/batch.js';
 import { inspectSweepFile, type SweepFormat, sweepToFile } from '../../src/node/index.js';
 import { rowStatuses, type SweepResult, sweep } from '../../src/sweep/index.js';
-import { cheap, listOf, rejected, scratchFolder } from './support.js';
+import { cheap, formats, leftovers, listOf, rejected, scratchFolder } from './support.js';
 
 const folder = scratchFolder();
 const design = listOf(230);
 const whole = sweep(design, {}, { ...cheap, kernel: await loadBatchKernel() });
-const formats: readonly SweepFormat[] = ['csv', 'parquet', 'arrow'];
-const here = { ...cheap, workers: 0, chunkSize: 64 } as const;
+const here = { ...cheap, workers: 0 } as const;
 
-type Row = Record<string, number | string>;
+type Row = Record<string, number | string | null>;
 
-/** The rows of a result as records; a missing number is NaN. */
+/** The rows of a result as records; a missing number is null. */
 function recordsOf({ about, values, status, count }: SweepResult): Row[] {
+  const orNull = (value: number): number | null => (Number.isNaN(value) ? null : value);
   return Array.from({ length: count }, (_, i) => ({
-    ...Object.fromEntries(about.columns.map(({ name }, j) => [name, values[j]?.[i] as number])),
+    ...Object.fromEntries(about.columns.map(({ column }, j) => [column, orNull(values[j]?.[i] as number)])),
     status: rowStatuses[status[i] as number] as string,
   }));
 }
@@ -33,8 +33,8 @@ const readers: Readonly<Record<SweepFormat, (path: string) => Promise<Row[]>>> =
     return table.map((row) =>
       Object.fromEntries(
         Object.entries(row).map(([name, text]) => [
-          name.replace(/ \(.*\)$/, ''),
-          name === 'status' ? text : text === '' ? Number.NaN : Number(text),
+          name,
+          name === 'status' ? text : text === '' ? null : Number(text),
         ]),
       ),
     );
@@ -46,14 +46,26 @@ const readers: Readonly<Record<SweepFormat, (path: string) => Promise<Row[]>>> =
       .map((row) => row.toJSON() as Row),
 };
 
+/** Columns of the sweep below, in every format. */
+const COLUMNS = [
+  'launch_ball_speed_m_per_s',
+  'carry_m',
+  'flight_apex_m',
+  'flight_descent_angle_rad',
+  'status',
+];
+
 describe.each(formats)('a sweep in a %s file', (format) => {
   const path = join(folder, `whole.${format}`);
 
-  it('is read back digit for digit', async () => {
+  it('is read back digit for digit, what is missing as null', async () => {
     const report = await sweepToFile(path, design, {}, here);
     expect(report).toMatchObject({ path, format, rows: 230, resumedAt: 0, bytes: readFileSync(path).length });
-    expect(await readers[format](path)).toEqual(recordsOf(whole));
-    expect(existsSync(`${path}.partial`) || existsSync(`${path}.journal`)).toBe(false);
+    const rows = await readers[format](path);
+    expect(rows).toEqual(recordsOf(whole));
+    expect(Object.keys(rows[0] ?? {})).toEqual(COLUMNS);
+    expect(rows[7]?.['carry_m']).toBeNull();
+    expect(leftovers(path)).toEqual([]);
   });
 
   it('says which sweep it is', async () => {
@@ -66,54 +78,70 @@ describe.each(formats)('a sweep in a %s file', (format) => {
     const { about } = await sweepToFile(seeded, { kind: 'sobol', count: 8, seed: 42, factors }, {}, here);
     expect(about).toMatchObject({
       seed: 42,
-      models: { aerodynamics: 'fitted-modern' },
+      models: { aerodynamics: 'fitted-modern', coefficients: expect.stringMatching(/^[0-9a-f]{16}$/) },
       design: { kind: 'sobol' },
     });
-    expect(about.columns[0]).toEqual({ name: 'launch.ballSpeed', unit: 'm/s', role: 'input' });
+    const described = { name: 'launch.ballSpeed', unit: 'm/s', role: 'input' };
+    expect(about.columns[0]).toEqual({ ...described, column: 'launch_ball_speed_m_per_s' });
     const text = JSON.stringify(about);
     if (format === 'csv') {
-      const [first, second] = readFileSync(seeded, 'utf8').split('\n');
-      expect(first).toBe(`# fairflight.sweep: ${text}`);
-      expect(second).toBe(
-        'launch.ballSpeed (m/s),carry (m),flight.apex (m),flight.descentAngle (rad),status',
-      );
+      const lines = readFileSync(seeded, 'utf8').split('\n');
+      expect(lines[0]).toBe(`# fairflight.sweep: ${text}`);
+      expect(lines[1]).toBe(COLUMNS.join(','));
+      expect(lines.at(-2)).toMatch(/^# end, 8 rows, fairflight-crc32:[0-9a-f]{8}$/);
+      // The one rule of comments: a line that begins with #; no other line holds one.
+      expect(lines.slice(1, -2).join('')).not.toContain('#');
     } else if (format === 'parquet') {
-      const { key_value_metadata, created_by } = await parquetMetadataAsync(
+      const { key_value_metadata, created_by, row_groups } = await parquetMetadataAsync(
         await asyncBufferFromFile(seeded),
       );
-      expect(key_value_metadata).toEqual([{ key: 'fairflight.sweep', value: text }]);
+      expect(key_value_metadata).toEqual([
+        { key: 'fairflight.sweep', value: text },
+        { key: 'fairflight.checksum', value: expect.stringMatching(/^fairflight-crc32:[0-9a-f]{8}$/) },
+      ]);
       expect(created_by).toBe(`fairflight version ${about.version}`);
+      const of = row_groups[0]?.columns[0]?.meta_data?.key_value_metadata ?? [];
+      expect(Object.fromEntries(of.map(({ key, value }) => [key, value]))).toEqual(described);
     } else {
       const { schema } = tableFromIPC(readFileSync(seeded));
       expect(schema.metadata.get('fairflight.sweep')).toBe(text);
-      expect(schema.fields[1]?.metadata).toEqual(
-        new Map([
-          ['unit', 'm'],
-          ['role', 'output'],
-        ]),
-      );
+      expect(Object.fromEntries(schema.fields[0]?.metadata ?? [])).toEqual(described);
+      expect(schema.fields[0]?.nullable).toBe(true);
     }
   });
 
   it('is told from one that is cut short, wherever it is cut', async () => {
     const bytes = readFileSync(path);
+    const { length } = bytes;
     const cut = join(folder, `cut.${format}`);
-    const lengths = [
-      0,
-      1,
-      5,
-      9,
-      20,
-      500,
-      bytes.length >> 1,
-      bytes.length - 200,
-      bytes.length - 9,
-      bytes.length - 1,
-    ];
-    for (const length of lengths) {
-      writeFileSync(cut, bytes.subarray(0, length));
-      expect([length, await inspectSweepFile(cut)]).toEqual([length, { format, state: 'cut-short' }]);
+    for (const place of [0, 1, 5, 9, 20, 500, length >> 1, length - 200, length - 9, length - 1]) {
+      writeFileSync(cut, bytes.subarray(0, place));
+      const { state } = await inspectSweepFile(cut);
+      expect([place, state]).toEqual([place, expect.stringMatching(/^(cut-short|damaged)$/)]);
     }
+  });
+
+  it('is told from one in which any byte has changed', async () => {
+    const bytes = readFileSync(path);
+    const rotten = join(folder, `rotten.${format}`);
+    for (let k = 0; k < 200; k++) {
+      const place = Math.floor((k * bytes.length) / 200);
+      const changed = Buffer.from(bytes);
+      changed[place] = (changed[place] as number) ^ (1 << (k & 7));
+      writeFileSync(rotten, changed);
+      const { state } = await inspectSweepFile(rotten);
+      expect([place, state]).toEqual([place, expect.stringMatching(/^(cut-short|damaged)$/)]);
+    }
+    for (const other of [Buffer.alloc(bytes.length), Buffer.concat([bytes, Buffer.alloc(1)])]) {
+      writeFileSync(rotten, other);
+      expect((await inspectSweepFile(rotten)).state).not.toBe('whole');
+    }
+    // Nor does a sweep take it for its own.
+    const error = await rejected(sweepToFile(rotten, design, {}, { ...here, resume: true }));
+    expect(error).toMatchObject({
+      code: 'invalid-input',
+      message: expect.stringContaining('overwrite: true'),
+    });
   });
 
   it('is not written over unless asked', async () => {
@@ -126,121 +154,25 @@ describe.each(formats)('a sweep in a %s file', (format) => {
     await sweepToFile(path, other, {}, { ...here, overwrite: true });
     expect(await readers[format](path)).toHaveLength(10);
   });
-});
-
-describe.each(formats)('an unfinished %s file', (format) => {
-  const path = join(folder, `resumed.${format}`);
-  const partial = `${path}.partial`;
-  const journal = `${path}.journal`;
-
-  /** Stops after some chunks of 64, as a crash would, and returns what lies on the disk. */
-  async function crash(chunks: number): Promise<{ partial: Buffer; journal: Buffer }> {
-    const signal = { aborted: false };
-    const onProgress = ({ done }: { done: number }): void => {
-      signal.aborted = done >= 64 * chunks;
-    };
-    const error = await rejected(
-      sweepToFile(path, design, {}, { ...here, signal, onProgress, overwrite: true }),
-    );
-    expect(error.code).toBe('aborted');
-    expect(existsSync(path)).toBe(false);
-    return { partial: readFileSync(partial), journal: readFileSync(journal) };
-  }
-
-  async function resumed(): Promise<number> {
-    const { resumedAt } = await sweepToFile(path, design, {}, { ...here, resume: true });
-    const { state } = await inspectSweepFile(path);
-    expect(state).toBe('whole');
-    expect(existsSync(partial) || existsSync(journal)).toBe(false);
-    return resumedAt;
-  }
-
-  /** Takes the finished file away and returns its bytes. */
-  function taken(): Buffer {
-    const bytes = readFileSync(path);
-    rmSync(path);
-    return bytes;
-  }
-
-  it('ends byte for byte as if nothing had happened, wherever it was cut', async () => {
-    const plain = join(folder, `plain.${format}`);
-    await sweepToFile(plain, design, {}, here);
-    const expected = readFileSync(plain);
-    const left = await crash(2);
-    const { length } = left.partial;
-    const places = [0, 3, 8, 40, length >> 2, length >> 1, length - 64, length - 1, length];
-    const reached = new Set<number>();
-    for (const place of places) {
-      writeFileSync(partial, left.partial.subarray(0, place));
-      writeFileSync(journal, left.journal);
-      reached.add(await resumed());
-      expect([place, taken().equals(expected)]).toEqual([place, true]);
-    }
-    // What was whole was kept: nothing at one end, both chunks at the other.
-    expect([...reached]).toEqual(expect.arrayContaining([0, 64, 128]));
-  });
-
-  it('goes on from what the journal vouches for when that is cut, or the file has grown or rotted', async () => {
-    const left = await crash(3);
-    const expected = readFileSync(join(folder, `plain.${format}`));
-    const rotten = Buffer.from(left.partial);
-    rotten[left.partial.length - 10] = (rotten[left.partial.length - 10] as number) ^ 1;
-    const cases: readonly (readonly [string, Buffer, Buffer, number])[] = [
-      ['no journal', left.partial, Buffer.alloc(0), 0],
-      ['half a title', left.partial, left.journal.subarray(0, 40), 0],
-      ['half a line', left.partial, left.journal.subarray(0, left.journal.length - 5), 128],
-      ['a broken line', left.partial, Buffer.concat([left.journal, Buffer.from('{"rows":\n')]), 192],
-      ['bytes beyond', Buffer.concat([left.partial, Buffer.alloc(999)]), left.journal, 192],
-      ['a flipped bit', rotten, left.journal, 128],
-      ['a flipped head', Buffer.concat([Buffer.from('XXXX'), left.partial.subarray(4)]), left.journal, 0],
-    ];
-    for (const [name, file, notes, from] of cases) {
-      writeFileSync(partial, file);
-      writeFileSync(journal, notes);
-      expect([name, await resumed()]).toEqual([name, from]);
-      expect([name, taken().equals(expected)]).toEqual([name, true]);
-    }
-  });
-
-  it('is not taken for that of another sweep, nor begun anew in silence', async () => {
-    await crash(1);
-    const other = sweepToFile(path, listOf(231), {}, { ...here, resume: true });
-    expect(await rejected(other)).toMatchObject({ message: expect.stringContaining('another sweep') });
-    const anew = sweepToFile(path, design, {}, here);
-    expect(await rejected(anew)).toMatchObject({ message: expect.stringContaining('unfinished') });
-    expect(await resumed()).toBe(64);
-  });
 
   it('that is finished already is left as it is', async () => {
     const before = readFileSync(path);
     const seen: number[] = [];
     const onProgress = ({ done }: { done: number }): number => seen.push(done);
-    const report = await sweepToFile(path, design, {}, { ...here, resume: true, onProgress });
-    expect(report.resumedAt).toBe(230);
-    expect(seen).toEqual([230]);
+    const report = await sweepToFile(path, listOf(10), {}, { ...here, resume: true, onProgress });
+    expect(report).toMatchObject({ resumedAt: 10, bytes: before.length });
+    expect(seen).toEqual([10]);
     expect(readFileSync(path).equals(before)).toBe(true);
-    rmSync(path);
   });
+});
 
-  it('that was finished but for its journal loses that, unless an unfinished file needs it', async () => {
-    const left = await crash(1);
-    expect(await resumed()).toBe(64);
-    const again = (): Promise<unknown> => sweepToFile(path, design, {}, { ...here, resume: true });
-    writeFileSync(journal, left.journal);
-    writeFileSync(partial, left.partial);
-    await again();
-    expect([existsSync(partial), existsSync(journal)]).toEqual([true, true]);
-    rmSync(partial);
-    await again();
-    expect(existsSync(journal)).toBe(false);
-    rmSync(path);
-  });
-
-  it('goes on with another chunk size', async () => {
-    await crash(2);
-    await sweepToFile(path, design, {}, { ...here, chunkSize: 17, resume: true });
-    expect(await readers[format](path)).toEqual(recordsOf(whole));
-  });
+it('a file of another format is not taken for whole', async () => {
+  const wrong = join(folder, 'wrong.arrow');
+  writeFileSync(wrong, readFileSync(join(folder, 'seeded.csv')));
+  expect(await inspectSweepFile(wrong)).toEqual({ format: 'arrow', state: 'damaged' });
+  writeFileSync(wrong, readFileSync(join(folder, 'seeded.parquet')));
+  expect(await inspectSweepFile(wrong)).toEqual({ format: 'arrow', state: 'damaged' });
+  expect(await inspectSweepFile(join(folder, 'seeded.csv'), 'parquet')).toMatchObject({ state: 'damaged' });
 });
 
 describe('a file that cannot be written', () => {
@@ -255,6 +187,7 @@ describe('a file that cannot be written', () => {
     expect(await rejected(sweepToFile(join(folder, 'x.csv'), design, {}, { workers: 0 }))).toMatchObject({
       code: 'invalid-input',
     });
-    expect(existsSync(join(folder, 'x.csv.partial'))).toBe(false);
+    expect(leftovers(join(folder, 'x.csv'))).toEqual([]);
+    expect(existsSync(join(folder, 'x.csv'))).toBe(false);
   });
 });

@@ -1,12 +1,12 @@
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { isFairflightError, type Scene } from 'fairflight';
 import { scaledModel, smitsSmith1994 } from 'fairflight/models';
-import { type ParallelOptions, sweepInParallel, sweepToFile } from 'fairflight/node';
+import { inspectSweepFile, type ParallelOptions, sweepInParallel, sweepToFile } from 'fairflight/node';
 import { type Design, type SweepBase, type SweepChunk, sweep } from 'fairflight/sweep';
-import { celsius, degrees, mph } from 'fairflight/units';
+import { celsius, degrees, mph, seconds } from 'fairflight/units';
 import { afterAll, describe, expect, it } from 'vitest';
 
 /** Worker threads need the built package: they load a file of it. */
@@ -45,11 +45,12 @@ async function failure(chunks: AsyncIterable<SweepChunk>): Promise<unknown> {
 }
 
 /** A model in a module of its own, with a drag coefficient that may be wrong. */
-function ownModel(name: string, drag: string): string {
+function ownModel(name: string, drag: string, before = ''): string {
   const path = join(folder, name);
   writeFileSync(
     path,
-    `export const model = {
+    `${before}
+     export const model = {
        id: 'own', label: 'own', extrapolation: 'none', spinEntering: 'across', spinDecay: 2e-5,
        source: { authors: 'invented', year: 2025, work: 'invented', confidence: 'assumption' },
        validity: { reynolds: { min: 1e4, max: 1e6 }, spinRatio: { min: 0, max: 1 } },
@@ -83,8 +84,8 @@ describe('a sweep on worker threads', () => {
 
   it.each(['csv', 'parquet', 'arrow'] as const)('writes the same %s file as one thread', async (format) => {
     const [one, two] = [join(folder, `one.${format}`), join(folder, `two.${format}`)];
-    await sweepToFile(one, design, {}, { ...base, workers: 0, chunkSize: 64 });
-    await sweepToFile(two, design, {}, { ...base, workers: 2, chunkSize: 64 });
+    await sweepToFile(one, design, {}, { ...base, workers: 0 });
+    await sweepToFile(two, design, {}, { ...base, workers: 2 });
     expect(readFileSync(two).equals(readFileSync(one))).toBe(true);
   });
 
@@ -151,6 +152,70 @@ describe('a sweep on worker threads', () => {
         field: 'options.modelFrom',
       });
     }
+  });
+
+  it.each([
+    ['exits', 'process.exit(3)', 'exit code 3'],
+    ['does not return', 'for (;;);', 'no rows for 1 s'],
+    ['throws what it likes', "throw new Error('odd')", 'odd'],
+  ])('a model that %s in a thread ends the sweep in a typed error', async (name, deed, words) => {
+    const before = "import { isMainThread } from 'node:worker_threads'; let asked = 0;";
+    // It answers while its numbers are looked at, before a ball flies.
+    const drag = `{ if (!isMainThread && ++asked > 20000) ${deed}; return 0.25; }`;
+    const modelFrom = { module: ownModel(`${name.replace(/ /g, '-')}.mjs`, drag, before), name: 'model' };
+    const patience = name === 'does not return' ? { stallAfter: seconds(1) } : {};
+    const options = { ...base, workers: 2, modelFrom, ...patience };
+    const path = join(folder, `${words}.csv`);
+    for (const failed of [
+      await failure(sweepInParallel(design, {}, { ...options, chunkSize: 50 })),
+      await sweepToFile(path, design, {}, options).catch((error: unknown) => error),
+    ]) {
+      expect(failed).toMatchObject({ code: 'system', message: expect.stringContaining(words) });
+      expect(failed).toMatchObject({ hint: expect.stringContaining('resume: true') });
+    }
+    // The file can be gone on with once the model is mended, by its own numbers.
+    expect(existsSync(path)).toBe(false);
+    const mended = { module: ownModel('mended.mjs', '0.25'), name: 'model' };
+    await sweepToFile(path, design, {}, { ...base, workers: 2, modelFrom: mended, resume: true });
+    expect((await inspectSweepFile(path)).state).toBe('whole');
+  });
+
+  it('notices a module that is another in the threads than in the caller', async () => {
+    const before = "import { isMainThread } from 'node:worker_threads';";
+    const modelFrom = {
+      module: ownModel('two-faced.mjs', '(isMainThread ? 0.25 : 0.26)', before),
+      name: 'model',
+    };
+    expect(await failure(sweepInParallel(design, {}, { ...base, workers: 1, modelFrom }))).toMatchObject({
+      code: 'invalid-input',
+      field: 'options.modelFrom',
+    });
+  });
+
+  it('keeps the numbers of a table that a module exports, and refuses to resume with others', async () => {
+    const path = join(folder, 'table.csv');
+    const table = (lift: number): string => {
+      const module = join(folder, `table-${lift}.mjs`);
+      const source = "{ authors: 'invented', year: 2025, work: 'invented', confidence: 'assumption' }";
+      writeFileSync(
+        module,
+        `export default { kind: 'table', id: 'mine', reynolds: [1e5], spinRatio: [0, 0.5],
+           drag: [[0.25, 0.3]], lift: [[0, ${lift}]], source: ${source} };`,
+      );
+      return module;
+    };
+    const write = (lift: number) =>
+      sweepToFile(
+        path,
+        design,
+        {},
+        { ...base, workers: 1, modelFrom: { module: table(lift) }, resume: true },
+      );
+    const { about } = await write(0.25);
+    expect(about.setup).toMatchObject({ scene: { aerodynamics: { kind: 'table', lift: [[0, 0.25]] } } });
+    expect(await write(0.26).catch((error: unknown) => error)).toMatchObject({
+      message: expect.stringContaining('is not this sweep'),
+    });
   });
 
   it('runs from CommonJS too', async () => {

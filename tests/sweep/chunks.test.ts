@@ -224,6 +224,7 @@ describe('what a sweep says of itself', () => {
     });
     expect(about.columns.find(({ name }) => name === 'carry')).toEqual({
       name: 'carry',
+      column: 'carry_m',
       unit: 'm',
       role: 'output',
     });

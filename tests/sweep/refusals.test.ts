@@ -221,7 +221,10 @@ describe.each(strange)('%s', (_, value) => {
     'rows.about.columns': () => columnOf({ ...rows, about: { columns: value } } as never, 'carry'),
     'rows.about.columns[0]': () => columnOf({ ...rows, about: { columns: [value] } } as never, 'carry'),
     'rows.about.columns[0].name': () =>
-      columnOf({ ...rows, about: { columns: [{ name: value, unit: '', role: 'input' }] } } as never, 'carry'),
+      columnOf(
+        { ...rows, about: { columns: [{ name: value, column: 'x', unit: '', role: 'input' }] } } as never,
+        'carry',
+      ),
     'rows.values': () => columnOf({ ...rows, values: value } as never, 'carry'),
     name: () => columnOf(rows, value as never),
     'indices of design': () => sobolIndicesOf(value as never, new Float64Array(12)),

@@ -1,7 +1,8 @@
 import { open } from 'node:fs/promises';
 import { rowStatuses, type SweepAbout, type SweepRows } from '../../sweep/index.js';
 import { peer } from '../peers.js';
-import { ABOUT_KEY, type Encoder, type Format, STATUS_COLUMN } from './format.js';
+import { ABOUT_KEY, CHECKSUM_KEY, type Encoder, type Format, STATUS_COLUMN } from './format.js';
+import { bytesAt, UNSEALED } from './seal.js';
 
 const MAGIC = Buffer.from('ARROW1');
 /** The magic number, padded to eight bytes. */
@@ -23,7 +24,7 @@ async function library(): Promise<Library> {
 
 /**
  * Arrow IPC file, also known as Feather version 2: one record batch a chunk. The schema's metadata carries everything
- * the sweep says of itself, each field's metadata its unit.
+ * the sweep says of itself, each field's metadata its name, unit and role.
  * @internal
  */
 export const arrow: Format = {
@@ -33,13 +34,11 @@ export const arrow: Format = {
     const file = await open(path);
     try {
       const { size } = await file.stat();
-      const read = async (position: number, length: number): Promise<Buffer> =>
-        (await file.read(Buffer.alloc(length), 0, length, position)).buffer;
       if (size < HEAD.length + 10) return undefined;
-      const end = await read(size - 10, 10);
+      const end = await bytesAt(file, size - 10, 10);
       const length = end.readInt32LE(0);
       if (!end.subarray(4).equals(MAGIC) || length <= 0 || length > size - 10 - HEAD.length) return undefined;
-      const footer = Footer.decode(await read(size - 10 - length, length));
+      const footer = Footer.decode(await bytesAt(file, size - 10 - length, length));
       const text = footer.schema.metadata.get(ABOUT_KEY);
       return text === undefined ? undefined : (JSON.parse(text) as SweepAbout);
     } finally {
@@ -51,12 +50,13 @@ export const arrow: Format = {
 function arrowEncoder(about: SweepAbout, { arrow: lib, file }: Library): Encoder {
   const fields = [
     ...about.columns.map(
-      ({ name, unit, role }) =>
+      ({ name, column, unit, role }) =>
         new lib.Field(
-          name,
+          column,
           new lib.Float64(),
-          false,
-          new Map([
+          true,
+          new Map<string, string>([
+            ['name', name],
             ['unit', unit],
             ['role', role],
           ]),
@@ -64,7 +64,16 @@ function arrowEncoder(about: SweepAbout, { arrow: lib, file }: Library): Encoder
     ),
     new lib.Field(STATUS_COLUMN, new lib.Utf8(), false),
   ];
-  const schema = new lib.Schema(fields, new Map([[ABOUT_KEY, JSON.stringify(about)]]));
+  const text = JSON.stringify(about);
+  const schema = new lib.Schema(fields, new Map([[ABOUT_KEY, text]]));
+  // The checksum stands first: what comes first is written last, close to the end of the file.
+  const schemaAtEnd = new lib.Schema(
+    fields,
+    new Map([
+      [CHECKSUM_KEY, UNSEALED],
+      [ABOUT_KEY, text],
+    ]),
+  );
 
   /** A stream of one batch, split into the message of the schema and that of the batch. */
   const messages = (
@@ -72,7 +81,7 @@ function arrowEncoder(about: SweepAbout, { arrow: lib, file }: Library): Encoder
   ): readonly [Uint8Array, Uint8Array] => {
     const { values, status, count } = rows;
     const children = [
-      ...values.map((data) => lib.makeData({ type: new lib.Float64(), data, nullCount: 0 })),
+      ...values.map((data) => lib.makeData({ type: new lib.Float64(), ...withNulls(data) })),
       lib.makeData({ type: new lib.Utf8(), ...textOf(status), nullCount: 0 }),
     ];
     const data = lib.makeData({ type: new lib.Struct(fields), children, length: count, nullCount: 0 });
@@ -100,7 +109,7 @@ function arrowEncoder(about: SweepAbout, { arrow: lib, file }: Library): Encoder
         const { message, length } = note as { readonly message: number; readonly length: number };
         return new file.FileBlock(message, length - message, offset);
       });
-      const footer = file.Footer.encode(new file.Footer(schema, lib.MetadataVersion.V5, blocks, []));
+      const footer = file.Footer.encode(new file.Footer(schemaAtEnd, lib.MetadataVersion.V5, blocks, []));
       const length = Buffer.alloc(4);
       length.writeInt32LE(footer.length);
       return Buffer.concat([END_OF_STREAM, footer, length, MAGIC]);
@@ -111,6 +120,26 @@ function arrowEncoder(about: SweepAbout, { arrow: lib, file }: Library): Encoder
 /** Length of the message that begins a stream: marker, length, and as many bytes as that says. */
 function messageLength(stream: Uint8Array): number {
   return 8 + new DataView(stream.buffer, stream.byteOffset).getInt32(4, true);
+}
+
+/** A column with a bit for each number that is there; in the place of a missing one stands 0. */
+function withNulls(values: Float64Array): {
+  readonly data: Float64Array;
+  readonly nullCount: number;
+  readonly nullBitmap?: Uint8Array;
+} {
+  if (!values.some(Number.isNaN)) return { data: values, nullCount: 0 };
+  const nullBitmap = new Uint8Array(Math.ceil(values.length / 8));
+  let nullCount = 0;
+  const data = values.map((value, i) => {
+    if (Number.isNaN(value)) {
+      nullCount++;
+      return 0;
+    }
+    nullBitmap[i >> 3] = (nullBitmap[i >> 3] as number) | (1 << (i & 7));
+    return value;
+  });
+  return { data, nullCount, nullBitmap };
 }
 
 const NAMES = rowStatuses.map((name) => Buffer.from(name));

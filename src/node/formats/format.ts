@@ -25,7 +25,7 @@ export interface PlacedChunk {
 export interface Encoder {
   readonly head: () => Uint8Array;
   readonly chunk: (rows: SweepRows) => EncodedChunk;
-  /** @param offset - length of the file so far */
+  /** Holds `UNSEALED` once. @param offset - length of the file so far */
   readonly tail: (chunks: readonly PlacedChunk[], offset: number) => Uint8Array;
 }
 
@@ -33,12 +33,15 @@ export interface Encoder {
 export interface Format {
   /** Makes an encoder for one sweep. @throws FairflightError `unsupported` when a package is missing */
   readonly encoder: (about: SweepAbout) => Promise<Encoder>;
-  /** What a file says of itself when it has its end; undefined when it is cut short. */
+  /** What a file says of itself; undefined where it does not. */
   readonly about: (path: string) => Promise<SweepAbout | undefined>;
 }
 
 /** Key under which files carry the {@link SweepAbout} as JSON. @internal */
 export const ABOUT_KEY = 'fairflight.sweep';
+
+/** Key under which files carry their checksum, where the format has keys. @internal */
+export const CHECKSUM_KEY = 'fairflight.checksum';
 
 /** Name of the column that says how a row ended. @internal */
 export const STATUS_COLUMN = 'status';

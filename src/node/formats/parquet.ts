@@ -1,12 +1,24 @@
 import { rowStatuses, type SweepAbout, type SweepRows } from '../../sweep/index.js';
 import { peer } from '../peers.js';
-import { ABOUT_KEY, type Encoder, type Format, type PlacedChunk, STATUS_COLUMN } from './format.js';
+import {
+  ABOUT_KEY,
+  CHECKSUM_KEY,
+  type Encoder,
+  type Format,
+  type PlacedChunk,
+  STATUS_COLUMN,
+} from './format.js';
+import { UNSEALED } from './seal.js';
 
 type Writer = typeof import('hyparquet-writer');
 type ParquetWriter = InstanceType<Writer['ParquetWriter']>;
 type RowGroup = ParquetWriter['row_groups'][number];
 
-/** Parquet: one row group a chunk; everything the sweep says of itself is in the key-value metadata. @internal */
+/**
+ * Parquet: one row group a chunk. Everything the sweep says of itself is in the file's key-value metadata; name, unit and
+ * role of a column are in the column's own.
+ * @internal
+ */
 export const parquet: Format = {
   encoder: async (about) =>
     parquetEncoder(
@@ -19,24 +31,32 @@ export const parquet: Format = {
       'reading what a Parquet file says of itself',
       () => import('hyparquet'),
     );
-    try {
-      const { key_value_metadata } = await parquetMetadataAsync(await asyncBufferFromFile(path));
-      const found = key_value_metadata?.find(({ key }) => key === ABOUT_KEY)?.value;
-      return found === undefined ? undefined : (JSON.parse(found) as SweepAbout);
-    } catch {
-      // No footer, or a broken one.
-      return undefined;
-    }
+    const { key_value_metadata } = await parquetMetadataAsync(await asyncBufferFromFile(path));
+    const found = key_value_metadata?.find(({ key }) => key === ABOUT_KEY)?.value;
+    return found === undefined ? undefined : (JSON.parse(found) as SweepAbout);
   },
 };
 
 function parquetEncoder(about: SweepAbout, { ByteWriter, ParquetWriter }: Writer): Encoder {
-  const required = { repetition_type: 'REQUIRED' } as const;
   const schema = [
     { name: 'root', num_children: about.columns.length + 1 },
-    ...about.columns.map(({ name }) => ({ name, type: 'DOUBLE' as const, ...required })),
-    { name: STATUS_COLUMN, type: 'BYTE_ARRAY' as const, converted_type: 'UTF8' as const, ...required },
+    ...about.columns.map(({ column }) => ({
+      name: column,
+      type: 'DOUBLE' as const,
+      repetition_type: 'OPTIONAL' as const,
+    })),
+    {
+      name: STATUS_COLUMN,
+      type: 'BYTE_ARRAY' as const,
+      converted_type: 'UTF8' as const,
+      repetition_type: 'REQUIRED' as const,
+    },
   ];
+  const described = about.columns.map(({ name, unit, role }) => [
+    { key: 'name', value: name },
+    { key: 'unit', value: unit },
+    { key: 'role', value: role },
+  ]);
   /** A writer whose next byte lies at `offset` of the file, and what it has written. */
   const writerAt = (offset: number): readonly [ParquetWriter, () => Uint8Array] => {
     const bytes = new ByteWriter();
@@ -44,7 +64,10 @@ function parquetEncoder(about: SweepAbout, { ByteWriter, ParquetWriter }: Writer
       writer: bytes,
       schema,
       codec: 'SNAPPY',
-      kvMetadata: [{ key: ABOUT_KEY, value: JSON.stringify(about) }],
+      kvMetadata: [
+        { key: ABOUT_KEY, value: JSON.stringify(about) },
+        { key: CHECKSUM_KEY, value: UNSEALED },
+      ],
       createdBy: `${about.library} version ${about.version}`,
     });
     // Its constructor has put the file's magic number there.
@@ -61,7 +84,7 @@ function parquetEncoder(about: SweepAbout, { ByteWriter, ParquetWriter }: Writer
     },
     tail: (chunks, offset) => {
       const [writer, written] = writerAt(offset);
-      writer.row_groups = chunks.map(placed);
+      writer.row_groups = chunks.map((chunk) => placed(chunk, described));
       writer.num_rows = BigInt(about.rows);
       writer.finish();
       return written();
@@ -79,9 +102,9 @@ function columnsOf({
   const plain = { offsetIndex: false } as const;
   return [
     // Computed numbers hardly repeat: looking for a dictionary would cost more than the flight and save nothing.
-    ...about.columns.map(({ name }, j) => ({
-      name,
-      data: values[j] as Float64Array,
+    ...about.columns.map(({ column }, j) => ({
+      name: column,
+      data: withNulls(values[j] as Float64Array),
       encoding: 'PLAIN' as const,
       ...plain,
     })),
@@ -93,14 +116,24 @@ function columnsOf({
   ];
 }
 
-/** A row group's metadata with its positions counted from the start of the file. */
-function placed({ offset, note }: PlacedChunk): RowGroup {
+/** The numbers as they are, or, where one is missing, a list that holds null in its place. */
+function withNulls(values: Float64Array): Float64Array | (number | null)[] {
+  return values.some(Number.isNaN)
+    ? Array.from(values, (value) => (Number.isNaN(value) ? null : value))
+    : values;
+}
+
+type KeyValues = readonly { readonly key: string; readonly value: string }[];
+
+/** A row group's metadata with its positions counted from the start of the file, and what its columns are. */
+function placed({ offset, note }: PlacedChunk, described: readonly KeyValues[]): RowGroup {
   const group = note as RowGroup;
   const shift = BigInt(offset);
   return {
     ...group,
-    columns: group.columns.map((column) => {
+    columns: group.columns.map((column, j) => {
       const { meta_data } = column;
+      const about = described[j];
       if (meta_data === undefined) return column;
       const { data_page_offset, dictionary_page_offset } = meta_data;
       return {
@@ -108,6 +141,7 @@ function placed({ offset, note }: PlacedChunk): RowGroup {
         file_offset: column.file_offset + shift,
         meta_data: {
           ...meta_data,
+          ...(about !== undefined && { key_value_metadata: [...about] }),
           data_page_offset: data_page_offset + shift,
           ...(dictionary_page_offset !== undefined && {
             dictionary_page_offset: dictionary_page_offset + shift,

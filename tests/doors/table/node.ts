@@ -60,7 +60,7 @@ export const nodeDoors: readonly Door[] = [
     open('path', path),
     subject,
     scene(),
-    options(fileOptionFields, { ...base, chunkSize: 2, format: 'csv', overwrite: true, resume: false }),
+    options(fileOptionFields, { ...base, format: 'csv', overwrite: true, resume: false }),
   ),
   slow('node.inspectSweepFile', node.inspectSweepFile, open('path', path), open('format', 'csv')),
 ];
