@@ -30,8 +30,8 @@ export interface ThreadControl {
    */
   readonly workers?: number;
   /**
-   * A worker thread that has finished no rows for so long is given up, with an error: 1 s to a day, default a minute. By
-   * then it has mostly been a coefficient model of the user's own that does not return.
+   * A worker thread that has finished no rows for so long is given up, with an error [s]: 1 to 86,400, default 60. By then
+   * it is mostly a coefficient model of the user's own that does not return.
    */
   readonly stallAfter?: Duration;
   /** Fly with the WebAssembly kernel where the runtime has it, else in JavaScript; default true. */

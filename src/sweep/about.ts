@@ -99,8 +99,8 @@ export function sweepAbout(parts: SweepParts, aerodynamics: ModelChoice | undefi
     version: VERSION,
     rows: points.rows,
     columns: [
-      ...points.names.map((name) => columnOf(name, factorFields[name].si, 'input')),
-      ...outputs.map((name) => columnOf(name, OUTPUTS[name].unit, 'output')),
+      ...points.names.map((name) => columnAbout(name, factorFields[name].si, 'input')),
+      ...outputs.map((name) => columnAbout(name, OUTPUTS[name].unit, 'output')),
     ],
     statuses: rowStatuses,
     design: points.about,
@@ -125,6 +125,6 @@ export function sweepAbout(parts: SweepParts, aerodynamics: ModelChoice | undefi
   return JSON.parse(JSON.stringify(about)) as SweepAbout;
 }
 
-function columnOf(name: string, unit: string, role: ColumnAbout['role']): ColumnAbout {
+function columnAbout(name: string, unit: string, role: ColumnAbout['role']): ColumnAbout {
   return { name, column: columnName(name, unit), unit, role };
 }

@@ -3,7 +3,8 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { inspectSweepFile, sweepToFile } from '../../src/node/index.js';
 import { breakDisk, type DiskStep } from './faulty-disk.js';
-import { cheap, formats, leftovers, listOf, rejected, scratchFolder } from './support.js';
+import { formats, leftovers } from './leftovers.js';
+import { cheap, listOf, rejected, scratchFolder } from './support.js';
 
 const folder = scratchFolder();
 const design = listOf(3 * 8192);

@@ -4,6 +4,12 @@ import { devNull } from 'node:os';
 /** Steps of an open file that a disk can refuse. */
 export type DiskStep = 'write' | 'datasync' | 'sync' | 'truncate' | 'read';
 
+/** Steps and codes to draw from. */
+export const breakable: { readonly steps: readonly DiskStep[]; readonly codes: readonly string[] } = {
+  steps: ['write', 'datasync', 'sync', 'truncate'],
+  codes: ['ENOSPC', 'EROFS', 'EIO', 'EDQUOT'],
+};
+
 const WORDS: Readonly<Record<string, string>> = {
   ENOSPC: 'no space left on device',
   EROFS: 'read-only file system',

@@ -7,7 +7,8 @@ import { describe, expect, it } from 'vitest';
 import { loadBatchKernel } from '../../src/batch.js';
 import { inspectSweepFile, type SweepFormat, sweepToFile } from '../../src/node/index.js';
 import { rowStatuses, type SweepResult, sweep } from '../../src/sweep/index.js';
-import { cheap, formats, leftovers, listOf, rejected, scratchFolder } from './support.js';
+import { formats, leftovers } from './leftovers.js';
+import { cheap, listOf, rejected, scratchFolder } from './support.js';
 
 const folder = scratchFolder();
 const design = listOf(230);

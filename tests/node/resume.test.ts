@@ -2,7 +2,8 @@ import { cpSync, existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } fr
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { inspectSweepFile, sweepToFile } from '../../src/node/index.js';
-import { cheap, formats, leftovers, listOf, rejected, scratchFolder } from './support.js';
+import { formats, leftovers } from './leftovers.js';
+import { cheap, listOf, rejected, scratchFolder } from './support.js';
 
 const folder = scratchFolder();
 /** Rows of a row group of a small file. */

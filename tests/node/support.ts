@@ -1,9 +1,8 @@
-import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
+import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { basename, dirname, join } from 'node:path';
+import { join } from 'node:path';
 import { afterAll } from 'vitest';
 import { isFairflightError } from '../../src/errors.js';
-import type { SweepFormat } from '../../src/node/index.js';
 import type { Design, SweepBase } from '../../src/sweep/index.js';
 import { degrees, metresPerSecond, mph, radiansPerSecond } from '../../src/units/index.js';
 
@@ -12,16 +11,6 @@ export function scratchFolder(): string {
   const folder = mkdtempSync(join(tmpdir(), 'fairflight-sweep-'));
   afterAll(() => rmSync(folder, { recursive: true, force: true }));
   return folder;
-}
-
-export const formats: readonly SweepFormat[] = ['csv', 'parquet', 'arrow'];
-
-/** What lies beside a path and is not the file itself. */
-export function leftovers(path: string): string[] {
-  const folder = dirname(path);
-  return readdirSync(folder)
-    .filter((name) => name.startsWith(`${basename(path)}.`))
-    .map((name) => join(folder, name));
 }
 
 /** A list of launches; in every 50th the ball is faster than the library computes, so that every kind of value occurs. */

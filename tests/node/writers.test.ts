@@ -4,7 +4,8 @@ import { describe, expect, it } from 'vitest';
 import { type FileOptions, inspectSweepFile, sweepToFile } from '../../src/node/index.js';
 import type { Design } from '../../src/sweep/index.js';
 import { holdDisk } from './faulty-disk.js';
-import { cheap, formats, leftovers, rejected, scratchFolder } from './support.js';
+import { formats, leftovers } from './leftovers.js';
+import { cheap, rejected, scratchFolder } from './support.js';
 
 const folder = scratchFolder();
 
