@@ -8,20 +8,31 @@ const MOST_SPIN = 2;
 /** Points of the checksum. */
 const POINTS = 4096;
 
-/** Coefficients of a model on a small grid. Plain data. @internal */
-export interface ProbedModel {
-  readonly id: string;
+/** A coefficient model in numbers, whatever it is made of. Plain data. */
+export interface ModelNumbers {
+  /**
+   * Checksum (FNV-1a, 64 bits) of drag and lift at 4096 points, evenly spread (Sobol's sequence) over Re 10³ to 10⁶, as a
+   * logarithm, and S 0 to 2, and of the spin decay. Two models that differ only between the points, or outside, have the
+   * same.
+   */
+  readonly checksum: string;
+  /** Reynolds numbers of the rows below. */
   readonly reynolds: readonly number[];
+  /** Spin ratios of the columns below. */
   readonly spinRatio: readonly number[];
-  /** `drag[row][column]`; null where the model gives no number. */
+  /** Drag coefficients, `drag[row][column]`; null where the model gives no number. */
   readonly drag: readonly (readonly (number | null)[])[];
+  /** Lift coefficients likewise. */
   readonly lift: readonly (readonly (number | null)[])[];
+  /** Which spin enters S. */
   readonly spinEntering: AerodynamicModel['spinEntering'];
+  /** Spin decay constant. */
   readonly spinDecay: number;
 }
 
-/** What a model of functions is in numbers, for a file that is to say what flew. @internal */
-export function probedModel(model: AerodynamicModel): ProbedModel {
+/** What a model is in numbers, for a file that is to say what flew. @internal */
+export function modelNumbers(model: AerodynamicModel): ModelNumbers {
+  const { dragCoefficient, liftCoefficient, spinEntering, spinDecay } = model;
   const reynolds = Array.from({ length: 13 }, (_, i) =>
     Math.round(10 ** (LOG_REYNOLDS.from + (LOG_REYNOLDS.width * i) / 12)),
   );
@@ -33,9 +44,8 @@ export function probedModel(model: AerodynamicModel): ProbedModel {
         return Number.isFinite(value) ? value : null;
       }),
     );
-  const { id, dragCoefficient, liftCoefficient, spinEntering, spinDecay } = model;
   return {
-    id,
+    checksum: checksumOfModel(model),
     reynolds,
     spinRatio,
     drag: grid(dragCoefficient),
@@ -45,18 +55,8 @@ export function probedModel(model: AerodynamicModel): ProbedModel {
   };
 }
 
-/**
- * Checksum of a model's numbers: of drag and lift at 4096 points, evenly spread (Sobol's sequence) over Re 10³ to 10⁶, as
- * a logarithm, and S 0 to 2, and of its spin decay. Two models that differ only between the points, or outside, have
- * the same.
- * @internal
- */
-export function modelChecksum({
-  dragCoefficient,
-  liftCoefficient,
-  spinEntering,
-  spinDecay,
-}: AerodynamicModel): string {
+function checksumOfModel(model: AerodynamicModel): string {
+  const { dragCoefficient, liftCoefficient, spinEntering, spinDecay } = model;
   const points = sobol(2);
   const at = new Float64Array(2);
   const values = new Float64Array(2 * POINTS + 2);

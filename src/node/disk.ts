@@ -1,4 +1,4 @@
-import { type FileHandle, open, stat } from 'node:fs/promises';
+import { type FileHandle, lstat, open, stat } from 'node:fs/promises';
 import { describe } from '../errors.js';
 import { refusal } from '../inputs/refuse.js';
 
@@ -58,8 +58,13 @@ export function refusePath(path: string, error: unknown): Error {
 
 /** Size of the file at a path [bytes]; undefined when nothing is there. @throws `FairflightError` for what is no file @internal */
 export async function sizeAt(path: string): Promise<number | undefined> {
-  const found = await stat(path).catch((error: unknown) => {
-    if (systemCode(error) === 'ENOENT') return undefined;
+  const found = await stat(path).catch(async (error: unknown) => {
+    // A link to nothing is something, too.
+    const isFree = await lstat(path).then(
+      () => false,
+      (reason: unknown) => systemCode(reason) === 'ENOENT',
+    );
+    if (isFree) return undefined;
     throw refusePath(path, error);
   });
   if (found === undefined || found.isFile()) return found?.size;

@@ -87,7 +87,8 @@ export async function sweepToFile(
 
   const there = await sizeAt(path);
   if (there !== undefined && control.resume === true && (await isFinished(path, format, about))) {
-    await discardAll(path, await ofStudy(await partialsOf(path), identity));
+    const left = await partialsOf(path);
+    await discardAll(path, control.overwrite === true ? left : await ofStudy(left, identity));
     control.onProgress?.({ done: rows, total: rows });
     return { ...report, resumedAt: rows, bytes: there };
   }

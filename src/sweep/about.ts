@@ -1,5 +1,5 @@
 import type { ModelChoice } from '../aerodynamics/index.js';
-import { modelChecksum, probedModel } from '../aerodynamics/probe.js';
+import { type ModelNumbers, modelNumbers } from '../aerodynamics/probe.js';
 import { modelAsData } from '../aerodynamics/resolve.js';
 import { resolveModel } from '../aerodynamics/resolve-model.js';
 import { choice, type Declared, type ListField, record, text } from '../inputs/field.js';
@@ -56,21 +56,15 @@ export interface SweepAbout {
   readonly seed?: number;
   /** What flew the balls: `JavaScript`, or the name of the batch kernel. The two may differ in the last digits. */
   readonly engine: string;
-  /**
-   * Ids of the models, and a checksum of the drag and lift coefficients at 4096 points of Re 10³ to 10⁶ and S 0 to 2: it
-   * tells models apart that have the same id.
-   */
-  readonly models: {
-    readonly aerodynamics: string;
-    readonly coefficients: string;
-    readonly strike?: string;
-    readonly run: string;
-  };
+  /** Ids of the models. */
+  readonly models: { readonly aerodynamics: string; readonly strike?: string; readonly run: string };
+  /** Drag and lift of the coefficient model on a small grid, and a checksum that tells models apart that have one id. */
+  readonly coefficients: ModelNumbers;
   /** Where the coefficient model comes from. */
   readonly source: { readonly authors: string; readonly year: number; readonly work: string };
   /**
    * Scene and options with their defaults filled in, every number of head, ball, turf and air; a coefficient model made of
-   * functions is told by its values on a small grid.
+   * functions is told by its id.
    */
   readonly setup: Readonly<Record<string, unknown>>;
 }
@@ -108,16 +102,16 @@ export function sweepAbout(parts: SweepParts, aerodynamics: ModelChoice | undefi
     engine,
     models: {
       aerodynamics: model.id,
-      coefficients: modelChecksum(model),
       ...(struck && { strike: STRIKE_MODEL }),
       run: turf.bounce.model,
     },
+    coefficients: modelNumbers(model),
     source: { authors, year, work },
     setup: {
       ...(start && { from: start.delivery ?? start.launch }),
       fixed,
       ...(struck && { clubhead }),
-      scene: { air, wind, ground, turf, ball, aerodynamics: modelAsData(aerodynamics) ?? probedModel(model) },
+      scene: { air, wind, ground, turf, ball, aerodynamics: modelAsData(aerodynamics) ?? model.id },
       flight,
     },
   };

@@ -1,3 +1,4 @@
+export type { ModelNumbers } from '../aerodynamics/probe.js';
 export type { SobolScramble } from '../numerics/sobol.js';
 export type { ColumnAbout, SweepAbout } from './about.js';
 export type * from './design.js';

@@ -84,10 +84,11 @@ describe('a path', () => {
     expect(leftovers(taken)).toEqual([]);
   });
 
-  it('that is a link to nothing is not written through', async () => {
+  it('that is a link to nothing is not written through, nor is a row computed', async () => {
     const link = join(folder, 'link.csv');
     symlinkSync(join(folder, 'aim.csv'), link);
     expect(await tried(link)).toMatchObject({ field: 'path' });
     expect(existsSync(join(folder, 'aim.csv'))).toBe(false);
+    expect(seen).toEqual([]);
   });
 });

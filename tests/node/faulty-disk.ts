@@ -4,9 +4,17 @@ import { devNull } from 'node:os';
 /** Steps of an open file that a disk can refuse. */
 export type DiskStep = 'write' | 'datasync' | 'sync' | 'truncate' | 'read';
 
-/** Steps and codes to draw from. */
-export const breakable: { readonly steps: readonly DiskStep[]; readonly codes: readonly string[] } = {
-  steps: ['write', 'datasync', 'sync', 'truncate'],
+/** Steps to draw from, with how often a file of five chunks takes each, and codes. */
+export const breakable: {
+  readonly steps: readonly (readonly [step: DiskStep, calls: number])[];
+  readonly codes: readonly string[];
+} = {
+  steps: [
+    ['write', 13],
+    ['datasync', 6],
+    ['sync', 1],
+    ['truncate', 1],
+  ],
   codes: ['ENOSPC', 'EROFS', 'EIO', 'EDQUOT'],
 };
 

@@ -156,7 +156,10 @@ describe('resuming', () => {
     const sweepWith = (drag: number) =>
       sweepToFile(path, listOf(10), { aerodynamics: own(drag) }, { ...here, resume: true });
     const { about } = await sweepWith(0.25);
-    expect(about.setup).toMatchObject({ scene: { aerodynamics: { id: 'own', drag: expect.any(Array) } } });
+    expect(about.setup).toMatchObject({ scene: { aerodynamics: 'own' } });
+    const { reynolds, spinRatio, drag, lift } = about.coefficients;
+    expect([reynolds.length, spinRatio.length, drag.length, lift[0]?.length]).toEqual([13, 11, 13, 11]);
+    expect([drag[8]?.[1], lift[8]?.[3]]).toEqual([0.25, 0.2 * Math.sqrt(0.1)]);
     expect(await sweepWith(0.25)).toMatchObject({ resumedAt: 10 });
     expect(await rejected(sweepWith(0.251))).toMatchObject({
       code: 'invalid-input',

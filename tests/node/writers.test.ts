@@ -1,6 +1,6 @@
 import { existsSync, readFileSync, renameSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
-import { describe, expect, it } from 'vitest';
+import { afterEach, describe, expect, it } from 'vitest';
 import { type FileOptions, inspectSweepFile, sweepToFile } from '../../src/node/index.js';
 import type { Design } from '../../src/sweep/index.js';
 import { holdDisk } from './faulty-disk.js';
@@ -14,7 +14,7 @@ const light = { ...cheap, outputs: [], workers: 0 } as const;
 
 function study(seed: number): Design {
   const factors = [{ name: 'launch.ballSpeed', from: 40, to: 70 }] as never;
-  return { kind: 'sobol', count: 3 * 8192, seed, factors };
+  return { kind: 'sobol', count: 5 * 8192, seed, factors };
 }
 
 describe.each(formats)('two writers of one %s file', (format) => {
@@ -27,11 +27,15 @@ describe.each(formats)('two writers of one %s file', (format) => {
   const write = (seed: number, options: FileOptions = {}) =>
     sweepToFile(path, study(seed), {}, { ...light, ...options });
 
+  afterEach(() => {
+    for (const left of [path, ...leftovers(path)]) rmSync(left, { recursive: true, force: true });
+  });
+
   /** Starts a writer that stands still after a chunk; what it returns lets it go on, to its end. */
-  async function standing(seed: number): Promise<() => Promise<unknown>> {
+  async function standing(seed: number, onProgress = (): void => undefined): Promise<() => Promise<unknown>> {
     const { reached, release } = await holdDisk('datasync', 2);
-    const outcome = write(seed).catch((error: unknown) => error);
-    await reached;
+    const outcome = write(seed, { onProgress }).catch((error: unknown) => error);
+    await Promise.race([reached, outcome]);
     return () => {
       release();
       return outcome;
@@ -80,7 +84,10 @@ describe.each(formats)('two writers of one %s file', (format) => {
     'the second %o: the first is told and stops',
     async (how) => {
       const seed = 'resume' in how ? 1 : 2;
-      const goOn = await standing(1);
+      let chunks = 0;
+      const goOn = await standing(1, () => {
+        chunks++;
+      });
       const second = await write(seed, how);
       const before = readFileSync(path);
       expect(await goOn()).toMatchObject({
@@ -88,9 +95,11 @@ describe.each(formats)('two writers of one %s file', (format) => {
         field: 'path',
         message: expect.stringContaining('another process'),
       });
+      // It stops at the next chunk, not at the end.
+      expect(chunks).toBe(3);
       // What the first still had in hand changes nothing.
       expect(readFileSync(path).equals(before)).toBe(true);
-      expect(second.rows).toBe(3 * 8192);
+      expect(second.rows).toBe(5 * 8192);
       await requireOneWhole(seed);
     },
   );
@@ -99,7 +108,7 @@ describe.each(formats)('two writers of one %s file', (format) => {
     const goOn = await standing(1);
     const error = await rejected(write(1));
     expect(error).toMatchObject({ message: expect.stringContaining('unfinished') });
-    expect(await goOn()).toMatchObject({ rows: 3 * 8192 });
+    expect(await goOn()).toMatchObject({ rows: 5 * 8192 });
     await requireOneWhole(1);
   });
 
@@ -115,7 +124,7 @@ describe.each(formats)('two writers of one %s file', (format) => {
       message: expect.stringContaining('in the meantime'),
     });
     expect(readFileSync(path).equals(await alone(2))).toBe(true);
-    expect(second.rows).toBe(3 * 8192);
+    expect(second.rows).toBe(5 * 8192);
     await write(1, { overwrite: true, resume: true });
     await requireOneWhole(1);
   });

@@ -86,9 +86,11 @@ class Try {
 
   async disk(): Promise<void> {
     const { steps, codes } = breakable;
-    const step = steps[this.random.integer(steps.length)] as (typeof steps)[number];
+    const [step, most] = steps[this.random.integer(steps.length)] as (typeof steps)[number];
     const code = codes[this.random.integer(codes.length)] as string;
-    await this.run({}, 1, undefined, { step, calls: this.random.integer(14), code });
+    const fault = { step, calls: this.random.integer(most), code };
+    const outcome = await this.run({}, 1, undefined, fault);
+    this.require(outcome.kind === 'refused' && outcome.code === 'system', 'a broken disk was not told');
     await this.end();
   }
 
