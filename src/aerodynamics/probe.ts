@@ -1,6 +1,6 @@
 import { checksumOf } from '../numerics/checksum.js';
 import { sobol } from '../numerics/sobol.js';
-import type { AerodynamicModel } from './model.js';
+import type { CoefficientLaw } from './model.js';
 
 /** Where a model is asked: Reynolds numbers 10³ to 10⁶, spin ratios 0 to 2, more than a ball in flight meets. */
 const LOG_REYNOLDS = { from: 3, width: 3 };
@@ -25,13 +25,13 @@ export interface ModelNumbers {
   /** Lift coefficients likewise. */
   readonly lift: readonly (readonly (number | null)[])[];
   /** Which spin enters S. */
-  readonly spinEntering: AerodynamicModel['spinEntering'];
+  readonly spinEntering: CoefficientLaw['spinEntering'];
   /** Spin decay constant. */
   readonly spinDecay: number;
 }
 
 /** What a model is in numbers, for a file that is to say what flew. @internal */
-export function modelNumbers(model: AerodynamicModel): ModelNumbers {
+export function modelNumbers(model: CoefficientLaw): ModelNumbers {
   const { dragCoefficient, liftCoefficient, spinEntering, spinDecay } = model;
   const reynolds = Array.from({ length: 13 }, (_, i) =>
     Math.round(10 ** (LOG_REYNOLDS.from + (LOG_REYNOLDS.width * i) / 12)),
@@ -55,7 +55,7 @@ export function modelNumbers(model: AerodynamicModel): ModelNumbers {
   };
 }
 
-function checksumOfModel(model: AerodynamicModel): string {
+function checksumOfModel(model: CoefficientLaw): string {
   const { dragCoefficient, liftCoefficient, spinEntering, spinDecay } = model;
   const points = sobol(2);
   const at = new Float64Array(2);
@@ -71,7 +71,7 @@ function checksumOfModel(model: AerodynamicModel): string {
   return checksumOf([values]);
 }
 
-type Coefficient = AerodynamicModel['dragCoefficient'];
+type Coefficient = CoefficientLaw['dragCoefficient'];
 
 /** NaN, always the same one, where a model of the user's own throws or gives no number: the flight will say so. */
 function coefficientOf(law: Coefficient, reynolds: number, spinRatio: number): number {
