@@ -25,11 +25,7 @@ import type { Cloud, Tradeoff } from './tradeoff.js';
 export function strokesChart(tradeoff: Tradeoff, { speed }: Display): string {
   const { answer, constant } = tradeoff;
   const range = ({ steps }: FasterOrStraighter): readonly (readonly [number, number, number])[] =>
-    steps.map(({ clubSpeed, change: { value, standardError } }) => [
-      speed.of(clubSpeed),
-      value - 2 * standardError,
-      value + 2 * standardError,
-    ]);
+    steps.map(({ clubSpeed, change: { interval } }) => [speed.of(clubSpeed), interval.low, interval.high]);
   const curve = ({ steps }: FasterOrStraighter): readonly Point[] =>
     steps.map(({ clubSpeed, change }) => [speed.of(clubSpeed), change.value]);
   const drawn = constant === undefined ? [answer] : [answer, constant];
@@ -71,7 +67,7 @@ export function strokesChart(tradeoff: Tradeoff, { speed }: Display): string {
     ...(constant === undefined
       ? []
       : [{ name: 'scatter stays the same', colour: MUTED, mark: 'dashes' } as const]),
-    { name: '± two standard errors of the simulation', colour: PALE_BLUE, mark: 'patch' },
+    { name: '95 % interval of the simulation', colour: PALE_BLUE, mark: 'patch' },
   ];
   return key(entries) + svg(f, 'Strokes against now', axes(f), ...layers);
 }

@@ -56,7 +56,7 @@ export function tradeoffPage(tradeoff: Tradeoff, table: ShotTable, file: string,
       ),
       kept(
         'Speed by speed',
-        'Means of the simulation; small print: its standard error.',
+        'Means of the simulation; small print: half of the 95 % interval that the number of shots leaves.',
         stepTable(tradeoff, display),
       ),
       kept(

@@ -1,4 +1,4 @@
-import type { BestSpeed } from 'fairflight/dispersion';
+import type { BestSpeed, BreakEven, MonteCarlo, PairedDifference } from 'fairflight/dispersion';
 import type { ShotTable } from 'fairflight/schema';
 import type { Display } from '../lib/display.js';
 import { sceneWords } from '../lib/scene-options.js';
@@ -28,6 +28,9 @@ export function tradeoffRecord(
   const best = (value: BestSpeed): unknown => ({
     kind: value.kind,
     [`club speed (${speed.unit})`]: near(speed.of(value.clubSpeed), 1),
+    [`from (${speed.unit})`]: near(speed.of(value.interval.low), 1),
+    [`to (${speed.unit})`]: near(speed.of(value.interval.high), 1),
+    'strokes against now': difference(value.change),
   });
   const { trend } = player;
   return {
@@ -60,6 +63,7 @@ export function tradeoffRecord(
     ],
     [`now (${speed.unit})`]: near(speed.of(answer.now), 1),
     best: best(answer.best),
+    ...(answer.locallyBest.length > 1 && { 'locally best': answer.locallyBest.map(best) }),
     ...(constant && { 'best with the same scatter': best(constant.best) }),
     ...(ends && {
       'best at the ends of the trend': {
@@ -67,9 +71,9 @@ export function tradeoffRecord(
         'most growth': best(ends.high.best),
       },
     }),
-    'strokes a mph': error(answer.strokesPerMph),
-    'strokes for 10 % less scatter': error(answer.strokesForTenPercentStraighter),
-    'growth that cancels a mph (share)': error(answer.cancellingGrowthPerMph),
+    'strokes for one mph more': difference(answer.oneMphFaster),
+    'strokes for 10 % less scatter': difference(answer.tenPercentStraighter),
+    'scatter that cancels one mph (of now)': scatter(answer.cancellingOneMph),
     ...(trend && {
       'own growth of direction scatter a mph (share)': {
         value: near(trend.growthPerMph, 4),
@@ -86,8 +90,8 @@ export function tradeoffRecord(
       [`total (${distance.unit})`]: near(distance.of(step.total.value), 1),
       'fairways (share)': near(step.fairway, 3),
       strokes: error(step.strokes),
-      'strokes against now': error(step.change),
-      'scatter allowed (of now)': allowed(answer.breakEven[i]?.factor),
+      'strokes against now': difference(step.change),
+      'scatter allowed (of now)': scatter(answer.breakEven[i]),
     })),
     'sideways scatter at landing': {
       [`modelled (${distance.unit})`]: near(distance.of(now.dispersion.side.sd.value), 1),
@@ -116,16 +120,23 @@ export function tradeoffRecord(
   };
 }
 
-function error({
-  value,
-  standardError,
-}: {
-  readonly value: number;
-  readonly standardError: number;
-}): unknown {
+function error({ value, standardError }: MonteCarlo): unknown {
   return { value: near(value, 4), 'standard error': near(standardError, 4) };
 }
 
-function allowed(factor: number | 'under' | 'over' | undefined): unknown {
-  return typeof factor === 'number' ? near(factor, 3) : (factor ?? null);
+/** With the ends of the 95 % interval. */
+function difference({ value, interval: { low, high } }: PairedDifference): unknown {
+  return { value: near(value, 4), low: near(low, 4), high: near(high, 4) };
+}
+
+function scatter(point: BreakEven | undefined): unknown {
+  if (point === undefined || point.kind === 'unclear') return { kind: 'unclear' };
+  if (point.kind !== 'within') return { kind: point.kind, factor: near(point.factor, 3) };
+  const factors = point.factors.map(({ value, interval: { low, high }, pays }) => ({
+    value: near(value, 3),
+    low: near(low, 3),
+    high: near(high, 3),
+    pays,
+  }));
+  return { kind: 'within', factors };
 }

@@ -1,3 +1,4 @@
+import type { BreakEven } from 'fairflight/dispersion';
 import type { Display } from '../lib/display.js';
 import { fixed, signed } from '../lib/text.js';
 import type { Tradeoff } from './tradeoff.js';
@@ -12,6 +13,7 @@ export interface SpeedRow {
   readonly fairway: string;
   readonly strokes: string;
   readonly change: string;
+  /** Half of its 95 % interval. */
   readonly error: string;
   /** Scatter that leaves the strokes as they are now. */
   readonly allowed: string;
@@ -20,9 +22,6 @@ export interface SpeedRow {
 /** All speeds looked at, slowest first. */
 export function rowsOf({ answer }: Tradeoff, { speed, distance }: Display): readonly SpeedRow[] {
   return answer.steps.map((step, i) => {
-    const factor = answer.breakEven[i]?.factor;
-    const allowed =
-      typeof factor === 'number' ? fixed(100 * factor) : factor === 'over' ? 'over 220' : 'under 60';
     return {
       now: step.clubSpeed === answer.now,
       speed: fixed(speed.of(step.clubSpeed)),
@@ -32,10 +31,17 @@ export function rowsOf({ answer }: Tradeoff, { speed, distance }: Display): read
       fairway: fixed(100 * step.fairway),
       strokes: fixed(step.strokes.value, 2),
       change: signed(step.change.value, 2),
-      error: fixed(step.change.standardError, 2),
-      allowed,
+      error: fixed((step.change.interval.high - step.change.interval.low) / 2, 2),
+      allowed: allowedText(answer.breakEven[i]),
     };
   });
+}
+
+/** Scatter that leaves the strokes as they are, in % of now. */
+function allowedText(point: BreakEven | undefined): string {
+  if (point === undefined || point.kind === 'unclear') return 'not clear';
+  if (point.kind !== 'within') return `${point.kind} ${fixed(100 * point.factor)}`;
+  return point.factors.map(({ value }) => fixed(100 * value)).join(', ');
 }
 
 /** What scatters, and how much: name, usual value and standard deviation. */

@@ -1,3 +1,4 @@
+import type { BreakEven } from 'fairflight/dispersion';
 import { type Speed, si, toMph } from 'fairflight/units';
 import {
   axes,
@@ -32,11 +33,15 @@ import type { Tradeoff } from './tradeoff.js';
 const LEAST = 60;
 const MOST = 220;
 
+type Range = readonly [x: number, low: number, high: number];
+
 /** The curves of the chart: club speed in the unit shown, scatter in % of today's, cut at the edges of the plot. */
 interface Curves {
   readonly f: Frame;
   /** As many strokes as now. */
   readonly even: readonly Point[];
+  /** Its 95 % interval. */
+  readonly doubt: readonly Range[];
   /** The law; absent where scatter stays as it is. */
   readonly own: readonly Point[] | undefined;
   /** Ends of the interval of a measured law. */
@@ -48,11 +53,12 @@ interface Curves {
 /** Scatter that pays at each speed, and the player's own. */
 export function tradeoffChart(tradeoff: Tradeoff, { speed }: Display): string {
   const curves = curvesOf(tradeoff, speed);
-  const { f, even, own, interval, same } = curves;
+  const { f, even, doubt, own, interval, same } = curves;
   const [bottom, top] = f.yAxis.domain;
   const layers = [
     band(f, between(edgeOf(even, bottom), even), PALE_GREEN, 1),
     band(f, between(even, edgeOf(even, top)), PALE_VERMILION, 1),
+    band(f, doubt, INK, 0.18),
     axes(f),
     ...(interval === undefined ? [] : [band(f, between(interval.low, interval.high), BLUE, 0.2)]),
     line(f, same, { colour: MUTED, width: 1.8, dash: '6 4' }),
@@ -70,16 +76,15 @@ function curvesOf({ answer, player }: Tradeoff, speed: Shown): Curves {
   const along = (percent: (faster: number) => number): readonly Point[] =>
     speeds.map((each) => [speed.of(each), percent(toMph(si<Speed>(each - now)))]);
   const growing = (growth: number): readonly Point[] => along((faster) => 100 * (1 + growth) ** faster);
-  const even = breakEven.map(({ clubSpeed, factor }): Point => {
-    const percent = factor === 'under' ? LEAST : factor === 'over' ? MOST : 100 * factor;
-    return [speed.of(clubSpeed), percent];
-  });
+  const evens = breakEven.flatMap((point) => evenAt(point, speed.of(point.clubSpeed)));
+  const even = evens.map(([x, , percent]): Point => [x, percent]);
   const { law } = player;
   const own = along((faster) => 100 * factorsOf(law.growth, faster).direction);
   const interval =
     law.kind === 'measured'
       ? { low: growing(law.trend.interval.low), high: growing(law.trend.interval.high) }
       : undefined;
+  const doubt = evens.map(([x, low, , high]) => [x, low, high] as const);
   const shown = [...even, ...own, ...(interval?.high ?? [])].map(([, y]) => y);
   const top = Math.min(MOST, 10 * Math.ceil((Math.max(140, ...shown) + 4) / 10));
   const bottom = Math.max(LEAST, 10 * Math.floor((Math.min(80, ...shown) - 4) / 10));
@@ -99,20 +104,30 @@ function curvesOf({ answer, player }: Tradeoff, speed: Shown): Curves {
   return {
     f,
     even: cut(even),
+    doubt: between(cut(doubt.map(([x, low]) => [x, low])), cut(doubt.map(([x, , high]) => [x, high]))),
     own: law.kind === 'constant' ? undefined : cut(own),
     interval: interval && { low: cut(interval.low), high: cut(interval.high) },
     same: along(() => 100),
   };
 }
 
+/** Scatter that breaks even at a speed, between the ends of its interval; none where these shots do not show it. */
+function evenAt(point: BreakEven, x: number): readonly (readonly [number, number, number, number])[] {
+  if (point.kind === 'unclear') return [];
+  if (point.kind !== 'within') {
+    const edge = point.kind === 'under' ? LEAST : MOST;
+    return [[x, edge, edge, edge]];
+  }
+  const only = point.factors[0];
+  if (only === undefined || point.factors.length > 1 || only.pays === 'wider') return [];
+  return [[x, 100 * only.interval.low, 100 * only.value, 100 * only.interval.high]];
+}
+
 function edgeOf(points: readonly Point[], y: number): readonly Point[] {
   return points.map(([x]) => [x, y]);
 }
 
-function between(
-  low: readonly Point[],
-  high: readonly Point[],
-): readonly (readonly [x: number, low: number, high: number])[] {
+function between(low: readonly Point[], high: readonly Point[]): readonly Range[] {
   return low.map(([x, y], i) => [x, y, high[i]?.[1] ?? y]);
 }
 
@@ -153,7 +168,7 @@ function entriesOf({ player: { law } }: Tradeoff, { own, interval }: Curves): re
   const ownName = law.kind === 'measured' ? 'this player’s trend' : 'growth asked for';
   return [
     { name: 'now', colour: VERMILION, mark: 'dot' },
-    { name: 'as many strokes as now', colour: INK, mark: 'line' },
+    { name: 'as many strokes as now, and its 95 % interval', colour: INK, mark: 'line' },
     ...(own === undefined ? [] : [{ name: ownName, colour: BLUE, mark: 'line' } as const]),
     ...(interval === undefined
       ? []

@@ -46,7 +46,7 @@ export function terminalReport(tradeoff: Tradeoff, table: ShotTable, display: Di
       checkSentence(tradeoff, display),
     ].map((each) => `  ${each}`),
     '',
-    'SPEED BY SPEED (strokes on all holes together ± standard error of the simulation)',
+    'SPEED BY SPEED (strokes on all holes together ± half of the simulation’s 95 % interval)',
     terminalTable(
       [
         `club speed\n${speed.unit}`,

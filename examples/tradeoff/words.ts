@@ -1,4 +1,4 @@
-import type { BestSpeed } from 'fairflight/dispersion';
+import type { BestSpeed, PairedDifference } from 'fairflight/dispersion';
 import type { ScatterTrend } from 'fairflight/session';
 import { mph } from 'fairflight/units';
 import type { Display } from '../lib/display.js';
@@ -31,60 +31,87 @@ function strokes(value: number): string {
   return `${fixed(Math.abs(value), 2)} strokes`;
 }
 
+/** True where strokes are fewer, beyond what the simulation leaves open. */
+function isFewer({ interval }: PairedDifference): boolean {
+  return interval.high < 0;
+}
+
 /** The answer. */
 export function answerSentence(tradeoff: Tradeoff, display: Display): string {
   const { answer, constant } = tradeoff;
-  const { best, now, steps } = answer;
-  const close = Math.abs(best.clubSpeed - now) < mph(1);
-  const nearest = steps.reduce((kept, step) =>
-    Math.abs(step.clubSpeed - best.clubSpeed) < Math.abs(kept.clubSpeed - best.clubSpeed) ? step : kept,
-  );
-  const gain = nearest.change.value;
-  const sure = Math.abs(gain) > 2 * nearest.change.standardError;
-  const worth = sure ? `${strokes(gain)} fewer ${per(tradeoff)}` : 'a gain too small to show here';
+  const { best, now, locallyBest } = answer;
+  const at = (speed: number): string => shownSpeed(speed, display);
   const grows = constant === undefined ? 'with the same scatter' : 'with scatter that grows as said';
-  if (best.kind === 'within' && close) {
-    return `Straighter: ${grows}, this player is at the speed where more stops paying (${shownSpeed(best.clubSpeed, display)}).`;
+  const worth = `${strokes(best.change.value)} fewer ${per(tradeoff)} than at ${at(now)}`;
+  const rivals = locallyBest.filter(({ mayBeBest }) => mayBeBest);
+  if (rivals.length > 1) {
+    const speeds = listed(rivals.map(({ clubSpeed }) => at(clubSpeed)));
+    return `Faster or slower: ${grows}, ${speeds} are each better than the speeds between, and which of them is best these shots do not show.`;
+  }
+  if (!isFewer(best.change)) {
+    return `Straighter: ${grows}, no speed looked at is clearly better than ${at(now)}, this player’s now.`;
   }
   if (best.clubSpeed < now) {
-    const to =
-      best.kind === 'slower-than'
-        ? `${shownSpeed(best.clubSpeed, display)} or less`
-        : `about ${shownSpeed(best.clubSpeed, display)}`;
-    return `Straighter: ${grows}, ${to} would be worth ${worth} than ${shownSpeed(now, display)}.`;
+    const to = best.kind === 'slower-than' ? `${at(best.clubSpeed)} or less` : `about ${at(best.clubSpeed)}`;
+    return `Straighter: ${grows}, ${to} would be worth ${worth}.`;
   }
   if (best.kind === 'faster-than') {
-    return `Faster: ${grows}, more speed still pays at ${shownSpeed(best.clubSpeed, display)}, the fastest looked at (${worth} than at ${shownSpeed(now, display)}).`;
+    return `Faster: ${grows}, more speed still pays at ${at(best.clubSpeed)}, the fastest looked at (${worth}).`;
   }
-  return `Faster, up to about ${shownSpeed(best.clubSpeed, display)}: ${grows}, that is ${worth} than at ${shownSpeed(now, display)}; beyond it wider shots cost what distance brings.`;
+  return `Faster, up to about ${at(best.clubSpeed)}: ${grows}, that is ${worth}; beyond it nothing more is shown to be gained.`;
 }
 
 /** One mph against being straighter. */
 export function exchangeSentence(tradeoff: Tradeoff, display: Display): string {
-  const { strokesPerMph, strokesForTenPercentStraighter: straighter } = tradeoff.answer;
+  const { oneMphFaster, tenPercentStraighter } = tradeoff.answer;
   const unit = display.speed.unit;
-  const perUnit = strokesPerMph.value / display.speed.of(mph(1));
-  const clear = Math.abs(strokesPerMph.value) > 2 * strokesPerMph.standardError;
-  const straight = `10 % less scatter of path, face and strike saves ${strokes(straighter.value)}`;
-  if (!clear) return `${straight} ${per(tradeoff)}; one ${unit} more makes no difference that shows.`;
-  const verb = strokesPerMph.value < 0 ? 'saves' : 'costs';
+  const perUnit = oneMphFaster.value / display.speed.of(mph(1));
+  const straighter = '10 % less scatter of path, face and strike';
+  const straight = isClear(tenPercentStraighter)
+    ? `${straighter} ${verb(tenPercentStraighter)} ${strokes(tenPercentStraighter.value)}`
+    : `${straighter} makes no difference that shows`;
+  if (!isClear(oneMphFaster)) {
+    return `${straight} ${per(tradeoff)}; one ${unit} more makes no difference that shows.`;
+  }
   const as =
-    strokesPerMph.value < 0 && straighter.value < 0
-      ? `, as much as ${fixed(straighter.value / perUnit, 1)} ${unit} more would`
+    isFewer(oneMphFaster) && isFewer(tenPercentStraighter)
+      ? `, as much as ${fixed(tenPercentStraighter.value / perUnit, 1)} ${unit} more would`
       : '';
-  return `One ${unit} more ${verb} ${strokes(perUnit)} ${per(tradeoff)}; ${straight}${as}.`;
+  return `One ${unit} more ${verb(oneMphFaster)} ${strokes(perUnit)} ${per(tradeoff)}; ${straight}${as}.`;
+}
+
+function isClear({ interval: { low, high } }: PairedDifference): boolean {
+  return low > 0 || high < 0;
+}
+
+function verb({ value }: PairedDifference): string {
+  return value < 0 ? 'saves' : 'costs';
 }
 
 /** The growth of scatter that eats a mph, beside the player's own. */
 export function cancellingSentence({ answer, player }: Tradeoff, display: Display): string {
-  const { cancellingGrowthPerMph: cancelling } = answer;
+  const { cancellingOneMph: cancelling, oneMphFaster } = answer;
   const unit = display.speed.unit;
-  const share = (value: number): string => `${fixed(100 * perUnit(value, display), 1)} %`;
-  if (cancelling.value <= 2 * cancelling.standardError) {
-    return 'Even with the same scatter more speed is not worth having here.';
-  }
   const own = player.trend === undefined ? '' : ` ${trendSentence(player.trend, display)}`;
-  return `A ${unit} more is cancelled when scatter grows by ${share(cancelling.value)} with it.${own}`;
+  if (cancelling.kind === 'over') {
+    return `A ${unit} more pays even when scatter grows by ${growth(cancelling.factor, display)} with it.${own}`;
+  }
+  const [only, ...more] = cancelling.kind === 'within' ? cancelling.factors : [];
+  if (only !== undefined && more.length === 0 && only.interval.low > 1) {
+    const { low, high } = only.interval;
+    return `A ${unit} more is cancelled when scatter grows by ${growth(only.value, display)} with it (95 %: ${growth(low, display)} to ${growth(high, display)}).${own}`;
+  }
+  if (cancelling.kind === 'under' || (only !== undefined && more.length === 0 && only.interval.high < 1)) {
+    return `Even with the same scatter one ${unit} more costs strokes here.`;
+  }
+  return isClear(oneMphFaster)
+    ? `How much growth of scatter would cancel a ${unit} these shots do not show.${own}`
+    : `Whether one ${unit} more is worth having these shots do not show.${own}`;
+}
+
+/** A factor on scatter for one mph as growth a unit of speed shown. */
+function growth(factor: number, display: Display): string {
+  return `${fixed(100 * perUnit(factor - 1, display), 1)} %`;
 }
 
 function trendSentence(trend: ScatterTrend, display: Display): string {
@@ -105,14 +132,8 @@ export function widthSentence({ answer, constant, ends, player }: Tradeoff, disp
     const at = shownSpeed(best.clubSpeed, display);
     return best.kind === 'within' ? at : best.kind === 'faster-than' ? `beyond ${at}` : `below ${at}`;
   };
-  const flat = answer.steps.filter(
-    (step) => step.change.value < Math.min(...answer.steps.map(({ change }) => change.value)) + 0.1,
-  );
-  const [from, to] = [flat[0], flat[flat.length - 1]];
-  const range =
-    from === undefined || to === undefined || from === to
-      ? ''
-      : ` Within 0.1 strokes it makes no difference from ${shownSpeed(from.clubSpeed, display)} to ${shownSpeed(to.clubSpeed, display)}.`;
+  const { low: from, high: to } = answer.best.interval;
+  const range = ` No speed from ${shownSpeed(from, display)} to ${shownSpeed(to, display)} is clearly worse than the best.`;
   const seen = counted(player.used, 'shot');
   if (ends === undefined) {
     const why =

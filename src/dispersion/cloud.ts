@@ -1,4 +1,4 @@
-import { type ErrorCode, isFairflightError } from '../errors.js';
+import { type ErrorCode, type FairflightError, isFairflightError } from '../errors.js';
 import { choice, count, type Declared, optional } from '../inputs/field.js';
 import { frozen } from '../inputs/frozen.js';
 import { refusal } from '../inputs/refuse.js';
@@ -82,8 +82,8 @@ export interface Cloud {
 /** Independent parts of a cloud, whose differences give the Monte Carlo error. @internal */
 export const REPLICATES = 8;
 
-/** Greatest share of scattered shots that may fail before the spread is refused. */
-const MOST_FAILED = 0.05;
+/** Greatest share of scattered shots that may fail before the spread is refused. @internal */
+export const MOST_FAILED = 0.05;
 
 /** Plays the usual shot and then a cloud about it. @throws FairflightError as {@link playCloud} @internal */
 export function playScattered(
@@ -134,18 +134,22 @@ export function playCloud(
       failures.push({ shot: i, code, ...(field !== undefined && { field }), message });
     }
   }
-  if (failures.length > MOST_FAILED * all) {
-    throw refusal(
-      'spread',
-      `${failures.length} of ${all} scattered shots are outside what the models take, so the spread is wider than a player can swing; for example: ${failures[0]?.message}`,
-      { value: failures.length },
-      'outside-range',
-    );
-  }
+  if (failures.length > MOST_FAILED * all) throw refuseSpread(failures.length, all, failures[0]?.message);
   return { columns, failures, warnings: [...warnings.values()] };
 }
 
-function pointsFor(
+/** The refusal of a spread of whose shots too many failed, with what is wrong with one of them. @internal */
+export function refuseSpread(failed: number, shots: number, example: string | undefined): FairflightError {
+  return refusal(
+    'spread',
+    `${failed} of ${shots} scattered shots are outside what the models take, so the spread is wider than a player can swing; for example: ${example}`,
+    { value: failed },
+    'outside-range',
+  );
+}
+
+/** The points of the cube at which shots are drawn; each call overwrites the last point. @internal */
+export function pointsFor(
   sampling: 'sobol' | 'random',
   dimensions: number,
   seed: number,

@@ -1,4 +1,4 @@
-import { type Bend, type Fairway, type Hazard, type Hole, sidesOf } from './hole.js';
+import type { Bend, Fairway, Hazard, Hole } from './hole.js';
 import { type GroundPoint, isInside } from './polygon.js';
 
 /** A point seen from the centre line of a hole [m]: how far along, and how far to the right. @internal */
@@ -12,7 +12,9 @@ export interface Spot extends GroundPoint, HolePosition {}
 
 /** @internal */
 export function spotAt(point: GroundPoint, bend: Bend | undefined): Spot {
-  return { ...point, ...positionOnHole(point, bend) };
+  const { x, z } = point;
+  const { along, across } = positionOnHole(point, bend);
+  return { x, z, along, across };
 }
 
 /** Where a point lies seen from the nearest point of the centre line. */
@@ -59,7 +61,7 @@ export function isOnFairway(spot: Spot, fairway: Fairway): boolean {
 /** @internal */
 export function isInHazard(spot: Spot, hazard: Hazard): boolean {
   if (hazard.polygon !== undefined) return isInside(spot, hazard.polygon);
-  const { alongFrom, alongTo, acrossFrom, acrossTo } = sidesOf(hazard);
+  const { alongFrom = -Infinity, alongTo = Infinity, acrossFrom = -Infinity, acrossTo = Infinity } = hazard;
   const { along, across } = spot;
   return along >= alongFrom && along <= alongTo && across >= acrossFrom && across <= acrossTo;
 }

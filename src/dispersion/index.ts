@@ -2,6 +2,8 @@
  * Shots that scatter: where they end, and what that is worth in strokes.
  * @module
  */
+export type { BestSpeed } from './best-speed.js';
+export type { BreakEven, BreakEvenFactor } from './break-even.js';
 export type { CloudOptions, CloudWarning, FailedShot, ShotColumns } from './cloud.js';
 export {
   type ConvergenceRow,
@@ -19,8 +21,6 @@ export {
   type StrokesBasis,
 } from './expected-strokes.js';
 export {
-  type BestSpeed,
-  type BreakEven,
   type FasterOrStraighter,
   fasterOrStraighter,
   type SpeedStep,
@@ -38,6 +38,7 @@ export type {
   Hole,
 } from './hole.js';
 export type { DistanceDistribution, MonteCarlo, ShareOfShots } from './monte-carlo.js';
+export type { PairedDifference } from './paired-difference.js';
 export type { GroundPoint, Polygon } from './polygon.js';
 export { type PublishedScatter, publishedScatter } from './published-scatter.js';
 export type { DensityGrid, GroundEllipse, GroundRegion, LandingRegion } from './region.js';

@@ -1,8 +1,7 @@
 import { type Declared, optional, quantity } from '../inputs/field.js';
 import { frozen } from '../inputs/frozen.js';
-import { type Angle, type Length, type Speed, si, toMph } from '../units/index.js';
+import { type Speed, si, toMph } from '../units/index.js';
 import { RATIO } from '../units/unit.js';
-import type { DeliverySd, ScalableSpread } from './spread.js';
 
 /**
  * How scatter changes as a player swings faster or slower than now: by a share with each mph, compounding; 0.03 is 3 %
@@ -30,17 +29,4 @@ export function factorsAt(
 ): { direction: number; strike: number } {
   const steps = toMph(si<Speed>(to - from));
   return { direction: (1 + directionPerMph) ** steps, strike: (1 + strikePerMph) ** steps };
-}
-
-/** The spread with scatter of path and face, and of the strike, multiplied. @internal */
-export function scaledSpread(spread: ScalableSpread, direction: number, strike: number): ScalableSpread {
-  const { clubPath, faceAngle, toe, high } = spread.sd;
-  const sd: DeliverySd = {
-    ...spread.sd,
-    ...(clubPath !== undefined && { clubPath: si<Angle>(clubPath * direction) }),
-    ...(faceAngle !== undefined && { faceAngle: si<Angle>(faceAngle * direction) }),
-    ...(toe !== undefined && { toe: si<Length>(toe * strike) }),
-    ...(high !== undefined && { high: si<Length>(high * strike) }),
-  };
-  return { ...spread, sd };
 }

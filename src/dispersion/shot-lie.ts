@@ -1,4 +1,4 @@
-import type { Hazard, Hole } from './hole.js';
+import type { Hazard, HazardKind, Hole } from './hole.js';
 import { isInHazard, isOnFairway, type Spot, spotAt } from './hole-position.js';
 import type { GroundPoint } from './polygon.js';
 
@@ -37,6 +37,7 @@ export function wetBall(
   { fairway, hazards = [] }: Pick<Hole, 'fairway' | 'hazards'>,
 ): WetBall | undefined {
   const water = hazards.filter((hazard) => hazard.kind === 'penalty-area');
+  if (water.length === 0) return undefined;
   for (const [point, from] of [
     [landing, TEE],
     [rest, landing],
@@ -56,11 +57,12 @@ export function lieOf(
   onGreen: boolean,
 ): ShotLie {
   const spot = spotAt(rest, hole.fairway.bend);
-  const kinds = (hole.hazards ?? []).filter((hazard) => isInHazard(spot, hazard)).map(({ kind }) => kind);
-  if (kinds.includes('out-of-bounds')) return 'out-of-bounds';
+  const isIn = (kind: HazardKind): boolean =>
+    hole.hazards?.some((hazard) => hazard.kind === kind && isInHazard(spot, hazard)) === true;
+  if (isIn('out-of-bounds')) return 'out-of-bounds';
   if (wetBall(landing, rest, hole) !== undefined) return 'penalty-area';
   if (onGreen) return 'green';
-  if (kinds.includes('trees')) return 'recovery';
-  if (kinds.includes('sand')) return 'sand';
+  if (isIn('trees')) return 'recovery';
+  if (isIn('sand')) return 'sand';
   return isOnFairway(spot, hole.fairway) ? 'fairway' : 'rough';
 }

@@ -3,6 +3,13 @@ import { allows } from '../inputs/read.js';
 import { rangeText, refusal } from '../inputs/refuse.js';
 import type { Speed } from '../units/index.js';
 
+const LIMITED = ['ballSpeed', 'spinRate', 'rifleSpin'] as const;
+
+/** True for a launch that is neither faster, slower nor with more spin than a flight is computed for. @internal */
+export function isFlyable(launch: Launch): boolean {
+  return LIMITED.every((name) => allows(launchFields[name], launch[name] ?? 0));
+}
+
 /**
  * The launch of a strike when it can be flown.
  * @throws FairflightError `outside-range` for the delivery's club speed, which is what the caller wrote, where the ball
@@ -10,7 +17,7 @@ import type { Speed } from '../units/index.js';
  * @internal
  */
 export function requireFlyable(launch: Launch, clubSpeed: Speed, path = 'delivery.clubSpeed'): Launch {
-  for (const name of ['ballSpeed', 'spinRate', 'rifleSpin'] as const) {
+  for (const name of LIMITED) {
     const field = launchFields[name];
     const value = launch[name] ?? 0;
     if (allows(field, value)) continue;

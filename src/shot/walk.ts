@@ -16,6 +16,11 @@ export interface WalkResult {
   total: number;
   /** Sideways position where it rests, or lands when the run was not asked for. */
   side: number;
+  /** Where the ball comes down: along the target line and to the right of it. */
+  landingX: number;
+  landingZ: number;
+  /** Where it rests along the target line; `side` is how far to the right of it. */
+  restX: number;
 }
 
 /**
@@ -31,7 +36,17 @@ export interface Walk {
 export function createWalk(scene: ResolvedScene, settings: FlightSettings): Walk {
   const { axis, fly } = createFlyer(scene, settings);
   const ground = createGroundRun(scene);
-  const result: WalkResult = { landed: false, carry: 0, apex: 0, descentAngle: 0, total: 0, side: 0 };
+  const result: WalkResult = {
+    landed: false,
+    carry: 0,
+    apex: 0,
+    descentAngle: 0,
+    total: 0,
+    side: 0,
+    landingX: 0,
+    landingZ: 0,
+    restX: 0,
+  };
 
   function play(launch: Launch, withRun: boolean): WalkResult {
     const { ending, apex, state } = fly(launch);
@@ -47,10 +62,14 @@ export function createWalk(scene: ResolvedScene, settings: FlightSettings): Walk
     result.descentAngle = descentAngle(vx, vy, vz);
     result.total = result.carry;
     result.side = z;
+    result.landingX = x;
+    result.landingZ = z;
+    result.restX = x;
     if (withRun && result.landed) {
       ground.run(vx, vy, vz, spin * axis.nx, spin * axis.ny, spin * axis.nz);
-      result.total = Math.hypot(x + ground.x, z + ground.z);
+      result.restX = x + ground.x;
       result.side = z + ground.z;
+      result.total = Math.hypot(result.restX, result.side);
     }
     return result;
   }
