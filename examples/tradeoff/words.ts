@@ -39,26 +39,37 @@ function isFewer({ interval }: PairedDifference): boolean {
 /** The answer. */
 export function answerSentence(tradeoff: Tradeoff, display: Display): string {
   const { answer, constant } = tradeoff;
-  const { best, now, locallyBest } = answer;
+  const { best, now, steps, locallyBest } = answer;
   const at = (speed: number): string => shownSpeed(speed, display);
   const grows = constant === undefined ? 'with the same scatter' : 'with scatter that grows as said';
-  const worth = `${strokes(best.change.value)} fewer ${per(tradeoff)} than at ${at(now)}`;
   const rivals = locallyBest.filter(({ mayBeBest }) => mayBeBest);
   if (rivals.length > 1) {
     const speeds = listed(rivals.map(({ clubSpeed }) => at(clubSpeed)));
     return `Faster or slower: ${grows}, ${speeds} are each better than the speeds between, and which of them is best these shots do not show.`;
   }
-  if (!isFewer(best.change)) {
+  const better = [best, ...steps].filter(({ change }) => isFewer(change));
+  if (better.length === 0) {
     return `Straighter: ${grows}, no speed looked at is clearly better than ${at(now)}, this player’s now.`;
   }
-  if (best.clubSpeed < now) {
-    const to = best.kind === 'slower-than' ? `${at(best.clubSpeed)} or less` : `about ${at(best.clubSpeed)}`;
-    return `Straighter: ${grows}, ${to} would be worth ${worth}.`;
+  // The best itself, unless only another speed is clearly better than now.
+  const shown = isFewer(best.change)
+    ? best
+    : better.reduce((kept, step) => (step.change.value < kept.change.value ? step : kept));
+  const takes = `${at(shown.clubSpeed)} takes ${strokes(shown.change.value)} fewer ${per(tradeoff)} than ${at(now)}`;
+  if (shown.clubSpeed < now) return `Straighter: ${grows}, ${takes}.`;
+  return `Faster: ${grows}, ${takes}; ${beyondWords(tradeoff, display)}.`;
+}
+
+/** What is clear about still more speed. */
+function beyondWords({ answer: { best, steps } }: Tradeoff, display: Display): string {
+  const [fastest, before] = [steps.at(-1)?.clubSpeed, steps.at(-2)?.clubSpeed];
+  const { low, high } = best.interval;
+  if (best.kind === 'faster-than' && low === before) {
+    return 'more speed still pays there, at the fastest looked at';
   }
-  if (best.kind === 'faster-than') {
-    return `Faster: ${grows}, more speed still pays at ${at(best.clubSpeed)}, the fastest looked at (${worth}).`;
-  }
-  return `Faster, up to about ${at(best.clubSpeed)}: ${grows}, that is ${worth}; beyond it nothing more is shown to be gained.`;
+  return high === fastest
+    ? 'whether still more pays these shots do not show'
+    : `from ${shownSpeed(high, display)} on strokes are clearly more again`;
 }
 
 /** One mph against being straighter. */
@@ -132,8 +143,11 @@ export function widthSentence({ answer, constant, ends, player }: Tradeoff, disp
     const at = shownSpeed(best.clubSpeed, display);
     return best.kind === 'within' ? at : best.kind === 'faster-than' ? `beyond ${at}` : `below ${at}`;
   };
-  const { low: from, high: to } = answer.best.interval;
-  const range = ` No speed from ${shownSpeed(from, display)} to ${shownSpeed(to, display)} is clearly worse than the best.`;
+  const { low, high } = answer.best.interval;
+  const [slowest, fastest] = [answer.steps[0]?.clubSpeed, answer.steps.at(-1)?.clubSpeed];
+  const open = [...(low === slowest ? ['slower'] : []), ...(high === fastest ? ['faster'] : [])];
+  const or = open.length === 0 ? '' : ` or ${open.join(' or ')}`;
+  const range = ` The simulated shots put the best speed between ${shownSpeed(low, display)} and ${shownSpeed(high, display)}${or} (95 %).`;
   const seen = counted(player.used, 'shot');
   if (ends === undefined) {
     const why =
@@ -142,11 +156,11 @@ export function widthSentence({ answer, constant, ends, player }: Tradeoff, disp
         : '';
     return `The answer rests on ${seen}, so scatter is known roughly.${why}${range}`;
   }
-  const [low, high] = [says(ends.high.best), says(ends.low.best)];
-  if (low === high) {
-    return `With ${seen} the growth of scatter is known roughly; at both ends of its interval the speed where more stops paying lies ${ends.low.best.kind === 'within' ? `at ${low}` : low}.${range}`;
+  const [least, most] = [says(ends.high.best), says(ends.low.best)];
+  if (least === most) {
+    return `With ${seen} the growth of scatter is known roughly; at both ends of its interval the speed where more stops paying lies ${ends.low.best.kind === 'within' ? `at ${least}` : least}.${range}`;
   }
-  return `With ${seen} the growth of scatter is known so roughly that the speed where more stops paying may lie anywhere from ${low} to ${high}.${range}`;
+  return `With ${seen} the growth of scatter is known so roughly that the speed where more stops paying may lie anywhere from ${least} to ${most}.${range}`;
 }
 
 /** The model's scatter beside the measured one. */

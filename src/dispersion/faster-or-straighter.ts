@@ -7,7 +7,7 @@ import { strokesSettings } from './expected-strokes.js';
 import { type FasterOptions, type FasterQuestion, readFaster } from './faster-question.js';
 import { estimate, type MonteCarlo, replicatesOf } from './monte-carlo.js';
 import { type PairedDifference, pairedDifference } from './paired-difference.js';
-import { type PlayedShots, sameShots } from './same-shots.js';
+import { type PlayedShots, sameShots, wholeSets } from './same-shots.js';
 import { factorsAt } from './scatter-law.js';
 
 /** The player at one club speed. */
@@ -111,7 +111,7 @@ export function fasterOrStraighter(
 
   const columns: Float64Array[] = [];
   const steps = speeds.map((clubSpeed): SpeedStep => {
-    const those = clubSpeed === now ? today : byLaw(clubSpeed);
+    const those = clubSpeed === now ? firstOf(today, shots) : byLaw(clubSpeed);
     columns.push(those.strokes);
     const { direction, strike } = factorsAt(law, now, clubSpeed);
     return {
@@ -148,6 +148,18 @@ export function fasterOrStraighter(
   };
   given.onProgress?.(1);
   return result;
+}
+
+/** The shots that every speed has played, so that strokes at two speeds differ by what is said. */
+function firstOf({ strokes, carry, total, fairway, refused }: PlayedShots, shots: number): PlayedShots {
+  const first = (column: Float64Array): Float64Array => column.subarray(0, wholeSets(shots));
+  return {
+    strokes: first(strokes),
+    carry: first(carry),
+    total: first(total),
+    fairway: first(fairway),
+    refused,
+  };
 }
 
 function countedFrom({

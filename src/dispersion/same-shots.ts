@@ -45,6 +45,11 @@ export interface Golfer {
   readonly draws: CloudOptions;
 }
 
+/** Shots rounded up to as many from every set of points. @internal */
+export function wholeSets(shots: number): number {
+  return Math.ceil(shots / REPLICATES) * REPLICATES;
+}
+
 /** What scatters, as numbers, each with its range. */
 const FIELDS = { ...deliveryFields, ...strikeOffsetFields };
 const NUMBERS = [
@@ -110,7 +115,7 @@ export function sameShots(
   };
 
   return (way, shots) => {
-    const count = Math.ceil(shots / REPLICATES) * REPLICATES;
+    const count = wholeSets(shots);
     const column = (): Float64Array => new Float64Array(count).fill(Number.NaN);
     const [strokes, carry, total, fairway] = [column(), column(), column(), column()];
     let failed = 0;

@@ -115,7 +115,7 @@ describe('fasterOrStraighter', () => {
       strokesOnHole({ delivery: { ...delivery, clubSpeed }, spread, hole: wide }, {}, { shots }).strokes;
     const [, today, , fastest] = open.steps;
     expect(toMph(today?.clubSpeed ?? mph(0))).toBe(95);
-    expect(today?.strokes.value).toBeCloseTo(alone(mph(95), 4 * 192).value, 9);
+    expect(today?.strokes.value).toBeCloseTo(alone(mph(95), 192).value, 9);
     expect(fastest?.strokes.value).toBeCloseTo(alone(mph(103), 192).value, 9);
     expect(today?.change).toEqual({ value: 0, standardError: 0, interval: { low: 0, high: 0 } });
     expect(fastest?.change.value).toBeCloseTo(alone(mph(103), 192).value - alone(mph(95), 192).value, 9);
