@@ -31,6 +31,7 @@ export { calibrate } from './calibrate.js';
 export { defaultFlightReadingErrors } from './calibrate-flight.js';
 export type * from './calibration.js';
 export type { CalibrationOptions, CalibrationPriors } from './calibration-options.js';
+export type { CarryOver } from './carry-over.js';
 export { fewValuesStretch } from './few-values.js';
 export { type LaunchOrMissing, launchOf } from './launch-of.js';
 export type { SessionRow } from './log-sessions.js';

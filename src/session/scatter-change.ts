@@ -32,12 +32,14 @@ export function scatterOf(
         .filter((values) => values.length >= 2);
     const [a, b] = [groups(first), groups(last)];
     if (a.length === 0 || b.length === 0) continue;
-    const dof = (of: number[][]): number => of.reduce((sum, values) => sum + values.length - 1, 0);
-    const [before, after] = [typicalErrorWithin(a), typicalErrorWithin(b)];
+    const [{ value: before, dof: below }, { value: after, dof: above }] = [
+      typicalErrorWithin(a),
+      typicalErrorWithin(b),
+    ];
     if (!(before > 0) || !(after > 0)) continue;
     const ratio = after / before;
-    const low = ratio / Math.sqrt(fQuantile(0.5 + level / 2, dof(b), dof(a)));
-    const high = ratio / Math.sqrt(fQuantile(0.5 - level / 2, dof(b), dof(a)));
+    const low = ratio / Math.sqrt(fQuantile(0.5 + level / 2, above, below));
+    const high = ratio / Math.sqrt(fQuantile(0.5 - level / 2, above, below));
     const verdict = low > 1 ? 'grew' : high < 1 ? 'shrank' : 'not-shown';
     all[name] = { before, after, ratio, interval: { low, high }, verdict };
   }

@@ -24,9 +24,9 @@ export function remarksOn(
       remarks.push(`${band.name}: one shot only, so nothing can be said about its scatter.`);
       continue;
     }
-    const half = inWords(name, 0.5 * (estimate.interval.high - estimate.interval.low));
+    const { low, high } = estimate.interval;
     remarks.push(
-      `${band.name}: with ${estimate.count} shots the mean ${label} is known to ±${half} only (${percent}); smaller differences are noise.`,
+      `${band.name}: with ${estimate.count} shots the mean ${label} is known only to lie from ${inWords(name, low)} to ${inWords(name, high)} (${percent}); smaller differences are noise.`,
     );
   }
   const outliers = odd.filter((entry) => entry.verdict === 'outlier').length;

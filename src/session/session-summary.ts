@@ -8,7 +8,10 @@ export interface SampleEstimate<Q extends number = number> {
   readonly count: number;
   /** Their mean. */
   readonly mean: Q;
-  /** Student t interval for the mean; absent with fewer than two readings. */
+  /**
+   * Interval for the mean; absent with fewer than two readings. Student's t, but where every shot counts, the lower end
+   * for ball speed, smash factor, carry and total leaves room for mishits that so few shots may not show.
+   */
   readonly interval?: { readonly low: Q; readonly high: Q; readonly level: number };
   /** Standard deviation from shot to shot; absent with fewer than two readings. */
   readonly sd?: Q;
@@ -53,7 +56,9 @@ export interface SessionTrend {
 export interface Repeatability {
   /** Typical error: standard deviation within bands, pooled over them. */
   readonly typicalError: number;
-  /** Smallest change between two single shots that is more than scatter, 2.77 typical errors at 95 %. */
+  /** Degrees of freedom the typical error is known with: readings less bands. */
+  readonly dof: number;
+  /** Smallest change between two single shots that is more than scatter: √2 t typical errors, 2.77 with many at 95 %. */
   readonly detectableSingle: number;
   /** Smallest change between the means of two bands of this session's usual size. */
   readonly detectableMean: number;

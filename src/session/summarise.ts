@@ -3,6 +3,7 @@ import { frozen } from '../inputs/frozen.js';
 import { type MeasuredShot, readMeasuredShots } from '../inputs/measured-shot.js';
 import { readOptions } from '../inputs/read.js';
 import {
+  type Interval,
   mean,
   meanInterval,
   median,
@@ -17,6 +18,7 @@ import {
 import { mph, type Speed, toYards } from '../units/index.js';
 import { MPH } from '../units/unit.js';
 import { levelField, USUAL_LEVEL } from './level.js';
+import { meanIntervalWithMishits } from './mean-with-mishits.js';
 import { oddShots } from './odd-shots.js';
 import { QUANTITY_NAMES, QUANTITY_WORDS, type QuantityName, quantityOf } from './quantities.js';
 import { remarksOn } from './session-remarks.js';
@@ -69,7 +71,7 @@ const POWER = 0.8;
  * their shots do, so compare sessions by their means.
  *
  * Sources: outliers Iglewicz and Hoaglin (1993); trend Sen (1968); typical error and detectable change Hopkins (2000)
- * and Weir (2005); number of shots Cohen (1988), power 0.8.
+ * and Weir (2005); number of shots Cohen (1988), power 0.8, the scatter taken as the estimate it is (Julious and Owen 2006).
  * @param shots - at least one
  * @param options - bands, coverage and gains; each has a default
  * @throws `FairflightError` `invalid-input` or `outside-range` naming the field, also for an empty list and for bands
@@ -90,13 +92,15 @@ export function summariseSession(
     return {
       name: band.name,
       shots: band.shots,
-      quantities: estimatesOf(measured, band.shots, level),
-      ...(kept.length < band.shots.length && { withoutOutliers: estimatesOf(measured, kept, level) }),
+      quantities: estimatesOf(measured, band.shots, level, meanIntervalWithMishits),
+      ...(kept.length < band.shots.length && {
+        withoutOutliers: estimatesOf(measured, kept, level, (values) => meanInterval(values, level)),
+      }),
     };
   });
   const repeatability = repeatabilityOf(measured, bands, level);
   const trends = trendsOf(measured, level);
-  const shotsToShow = shotsFor(gains, repeatability.clubSpeed?.typicalError, level);
+  const shotsToShow = shotsFor(gains, repeatability.clubSpeed, level);
   return {
     count: measured.length,
     bandedBy: banded.by,
@@ -114,21 +118,22 @@ function estimatesOf(
   shots: readonly MeasuredShot[],
   members: readonly number[],
   level: number,
+  intervalOf: typeof meanIntervalWithMishits,
 ): SampleEstimates {
   const estimates: { [K in QuantityName]?: SampleEstimate } = {};
   for (const name of QUANTITY_NAMES) {
     const values = valuesOf(shots, members, name);
-    if (values.length > 0) estimates[name] = estimateOf(values, level);
+    if (values.length > 0) estimates[name] = estimateOf(values, () => intervalOf(values, name, level));
   }
   return estimates as SampleEstimates;
 }
 
-function estimateOf(values: readonly number[], level: number): SampleEstimate {
+function estimateOf(values: readonly number[], interval: () => Interval): SampleEstimate {
   const several = values.length >= 2;
   return {
     count: values.length,
     mean: mean(values),
-    ...(several && { interval: meanInterval(values, level), sd: standardDeviation(values) }),
+    ...(several && { interval: interval(), sd: standardDeviation(values) }),
     median: median(values),
     robustSd: ROBUST_SD_FACTOR * medianAbsoluteDeviation(values),
   };
@@ -184,22 +189,23 @@ function repeatabilityOf(
       .map((band) => valuesOf(shots, band.shots, name))
       .filter((group) => group.length >= 2);
     if (groups.length === 0) continue;
-    const typicalError = typicalErrorWithin(groups);
+    const pooled = typicalErrorWithin(groups);
     const shotsPerMean = median(groups.map((group) => group.length));
     all[name] = {
-      typicalError,
-      detectableSingle: minimalDetectableChange(typicalError, 1, level),
-      detectableMean: minimalDetectableChange(typicalError, shotsPerMean, level),
+      typicalError: pooled.value,
+      dof: pooled.dof,
+      detectableSingle: minimalDetectableChange(pooled, 1, level),
+      detectableMean: minimalDetectableChange(pooled, shotsPerMean, level),
       shotsPerMean,
     };
   }
   return all;
 }
 
-function shotsFor(gains: readonly Speed[], typicalError: number | undefined, level: number): ShotsToShow[] {
-  if (typicalError === undefined) return [];
+function shotsFor(gains: readonly Speed[], speed: Repeatability | undefined, level: number): ShotsToShow[] {
+  if (speed === undefined) return [];
   return gains.map((gain) => ({
     gain,
-    shots: sampleSizeForMeanDifference(gain, typicalError, POWER, level),
+    shots: sampleSizeForMeanDifference(gain, speed.typicalError, POWER, level, speed.dof),
   }));
 }

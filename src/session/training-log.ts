@@ -4,17 +4,26 @@ import { frozen } from '../inputs/frozen.js';
 import { type MeasuredShot, readMeasuredShots } from '../inputs/measured-shot.js';
 import { readOptions } from '../inputs/read.js';
 import { refusal } from '../inputs/refuse.js';
-import { mean, standardDeviation, studentTQuantile, theilSen } from '../numerics/index.js';
+import {
+  mean,
+  sampleSizeForMeanDifference,
+  standardDeviation,
+  studentTQuantile,
+  type TheilSenLine,
+  theilSen,
+} from '../numerics/index.js';
 import { type ResolvedScene, resolveScene, type Scene } from '../scene/scene.js';
-import { type Length, mph, type Speed, si, toMph, toYards } from '../units/index.js';
+import { type Length, mph, type Speed, si, toMph } from '../units/index.js';
 import { attribute, type ChangeAttribution } from './attribution.js';
 import { type AttributionSettings, attributionSettings } from './attribution-options.js';
+import { type CarryOver, carryOverOf, growth } from './carry-over.js';
 import { launchIn } from './launch-of.js';
 import { levelField } from './level.js';
 import { type LoggedSession, type SessionRow, sessionsOf } from './log-sessions.js';
 import type { QuantityName } from './quantities.js';
 import { type ScatterChange, scatterOf } from './scatter-change.js';
 import { trainingCautions } from './training-cautions.js';
+import { remarksOn } from './training-remarks.js';
 
 /** A change between the first and the last sessions, with its interval. */
 export interface LogChange<Q extends number> {
@@ -39,6 +48,8 @@ export interface TrainingReport {
    * with fewer than four sessions day-to-day variation is not known.
    */
   readonly verdict: 'gain' | 'loss' | 'not-shown' | 'too-few-sessions';
+  /** Whether sessions resemble their neighbours, which widens what follows; absent with too few sessions. */
+  readonly carryOver?: CarryOver;
   /** Change of mean club speed between the first and last sessions; absent with too few sessions. */
   readonly change?: LogChange<Speed>;
   /** Change of club speed a week (or a session), Theil–Sen through the session means; absent with too few sessions. */
@@ -53,7 +64,7 @@ export interface TrainingReport {
   readonly causes?: ChangeAttribution;
   /** Scatter within sessions, where it could be compared. */
   readonly scatter: { readonly [K in QuantityName]?: ScatterChange };
-  /** Next target for mean club speed, and sessions to average at each end to show it; absent with too few sessions. */
+  /** Next target for mean club speed, and sessions to average at each end to show it four times out of five; absent with too few sessions. */
   readonly next?: { readonly clubSpeed: Speed; readonly step: Speed; readonly block: number };
   /** Coverage of all intervals. */
   readonly level: number;
@@ -79,6 +90,8 @@ export const trainingOptionFields: Declared<TrainingOptions> = /* @__PURE__ */ f
 }));
 
 const FEWEST_SESSIONS = 4;
+/** Chance to show the next step, were it made. */
+const POWER = 0.8;
 /** No target is more than this above the present speed, whatever could be shown. */
 const LARGEST_STEP: Speed = /* @__PURE__ */ frozen(() => mph(3));
 
@@ -89,7 +102,7 @@ const LARGEST_STEP: Speed = /* @__PURE__ */ frozen(() => mph(3));
  * error of a session mean is the standard deviation of the differences between neighbouring sessions over √2, which
  * leaves a steady gain out (Hopkins W G 2000, Sports Med. 30, 1–15). A change between the averages of k sessions at
  * each end is real when it passes t √(2/k) typical errors (minimal detectable change, Weir 2005, with Student's t for
- * his 1.96 because few sessions estimate the error).
+ * his 1.96 because few sessions estimate the error). Days that carry over make it wider: see `carryOver`.
  * @param shots - shots with `session` or `date` and a club speed; dates as YYYY-MM-DD put sessions in order and on a
  *   time axis, otherwise they are taken in the order given
  * @param scene - where the launches are flown for the causes; each field has a default
@@ -155,7 +168,7 @@ function speedChange(
   block: number,
   level: number,
 ):
-  | (Required<Pick<TrainingReport, 'dayToDay' | 'detectable' | 'next'>> & {
+  | (Required<Pick<TrainingReport, 'carryOver' | 'dayToDay' | 'detectable' | 'next'>> & {
       readonly change: LogChange<Speed>;
       readonly perTime?: LogChange<Speed>;
     })
@@ -164,28 +177,46 @@ function speedChange(
   const means = sessions.map((session) => session.clubSpeed);
   const typical = standardDeviation(means.slice(1).map((value, i) => value - (means[i] ?? 0))) / Math.SQRT2;
   const t = studentTQuantile(0.5 + level / 2, sessions.length - 2);
-  const detectable = t * typical * Math.sqrt(2 / block);
+  const carryOver = carryOverOf(means, block);
+  const error = carryOver.widening * typical;
+  const detectable = t * error * Math.sqrt(2 / block);
   const present = mean(means.slice(-block));
   const change = present - mean(means.slice(0, block));
   const times = sessions.map((session) => session.time);
   const line = new Set(times).size > 1 ? theilSen(times, means, level) : undefined;
   const step = Math.min(LARGEST_STEP, mph(Math.max(1, Math.ceil(toMph(si<Speed>(detectable)) - 1e-9))));
   return {
+    carryOver,
     dayToDay: si(typical),
     detectable: si(detectable),
     change: { value: si(change), low: si(change - detectable), high: si(change + detectable) },
-    ...(line !== undefined && {
-      perTime: {
-        value: si<Speed>(line.slope),
-        low: si<Speed>(line.interval.low),
-        high: si<Speed>(line.interval.high),
-      },
-    }),
+    ...(line !== undefined && { perTime: perTimeOf(line, times, carryOver) }),
     next: {
       clubSpeed: si(present + step),
       step: si(step),
-      block: Math.max(1, Math.ceil(2 * ((t * typical) / step) ** 2 - 1e-9)),
+      block: sampleSizeForMeanDifference(step, error, POWER, level, sessions.length - 2),
     },
+  };
+}
+
+/** Slope of the line, its interval widened where days carry over. */
+function perTimeOf(
+  { slope, interval }: TheilSenLine,
+  times: readonly number[],
+  { verdict, autocorrelation }: CarryOver,
+): LogChange<Speed> {
+  const centre = mean(times);
+  const wider =
+    verdict === 'carries-over'
+      ? growth(
+          times.map((time) => time - centre),
+          autocorrelation,
+        )
+      : 1;
+  return {
+    value: si(slope),
+    low: si(slope + wider * (interval.low - slope)),
+    high: si(slope + wider * (interval.high - slope)),
   };
 }
 
@@ -222,46 +253,4 @@ function causesOf(
     shots.some((shot) => !('missing' in launchIn(shot)));
   if (!flown(first) || !flown(last)) return undefined;
   return attribute({ before: first, after: last }, { before: scene, after: scene }, settings);
-}
-
-function remarksOn(report: Omit<TrainingReport, 'remarks'>, unused: number): string[] {
-  const remarks: string[] = [];
-  const show = (value: Speed): string => toMph(value).toFixed(1);
-  if (unused > 0)
-    remarks.push(`${unused} shots have no club speed, or neither session nor date, and are in no figure.`);
-  if (report.change === undefined || report.detectable === undefined) {
-    remarks.push(
-      `${report.sessions.length} sessions are too few: how much a session differs from day to day is not known, so no change can be called real. Four is the least.`,
-    );
-  } else {
-    const { value, low, high } = report.change;
-    const range = `${show(low)} to ${show(high)} mph at ${Math.round(100 * report.level)} %`;
-    const limit = `the ${show(report.detectable)} mph that days alone can make`;
-    remarks.push(
-      report.verdict === 'not-shown'
-        ? `Change ${show(value)} mph (${range}): within ${limit}, so not shown to be real.`
-        : `Change ${show(value)} mph (${range}): more than ${limit}.`,
-    );
-  }
-  if (report.worth !== undefined) {
-    const { value, low, high } = report.worth;
-    remarks.push(
-      `At the player's own strike that is ${toYards(value).toFixed(0)} yd of carry (${toYards(low).toFixed(0)} to ${toYards(high).toFixed(0)}).`,
-    );
-  }
-  const wider = report.scatter.launchDirection;
-  if (wider !== undefined) {
-    const range = `${wider.interval.low.toFixed(2)} to ${wider.interval.high.toFixed(2)}`;
-    remarks.push(
-      wider.verdict === 'not-shown'
-        ? `Direction scatter is ${wider.ratio.toFixed(2)} times what it was (${range}): no change shown.`
-        : `Direction scatter ${wider.verdict}: ${wider.ratio.toFixed(2)} times what it was (${range}).`,
-    );
-  }
-  if (report.next !== undefined) {
-    remarks.push(
-      `Next target ${show(report.next.clubSpeed)} mph, ${show(report.next.step)} mph more; to show it, average ${report.next.block} ${report.next.block === 1 ? 'session' : 'sessions'} before and as many after.`,
-    );
-  }
-  return remarks;
 }

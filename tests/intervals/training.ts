@@ -68,7 +68,8 @@ export const trainingStudies: readonly Study[] = days.flatMap((kind) =>
       draws: 1000,
       draw: (random) => {
         const { gains, shots } = log(random, sessions, kind);
-        const { change, perTime, worth, block, scatter } = judgeTraining(shots);
+        const { change, perTime, worth, block, scatter, carryOver } = judgeTraining(shots);
+        const said = carryOver?.verdict === 'carries-over';
         const end = (from: number): number =>
           gains.slice(from, from + block).reduce((sum, gain) => sum + gain / block, 0);
         const truth = end(sessions - block) - end(0);
@@ -78,7 +79,14 @@ export const trainingStudies: readonly Study[] = days.flatMap((kind) =>
           of: number,
           oracle?: number,
         ): Outcome[] =>
-          interval === undefined ? [] : [holds(interval, of, { ...(oracle !== undefined && { oracle }) })];
+          interval === undefined
+            ? []
+            : [
+                holds(interval, of, {
+                  ...(!kind.stated && { said }),
+                  ...(oracle !== undefined && { oracle }),
+                }),
+              ];
         const width = 2 * Z * sd * Math.sqrt(2 / block);
         const times = gains.map((_, i) => i - (sessions - 1) / 2);
         const square = times.reduce((sum, time) => sum + time * time, 0);

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { bootstrap, fewValuesStretch } from '../../src/numerics/bootstrap.js';
+import { chiSquareQuantile } from '../../src/numerics/distributions.js';
 import { covarianceEllipse } from '../../src/numerics/ellipse.js';
 import { isotonic } from '../../src/numerics/isotonic.js';
 import { kernelDensity } from '../../src/numerics/kernel-density.js';
@@ -114,20 +115,40 @@ describe('differences of means', () => {
     expect(sampleSizeForMeanDifference(1, 0)).toBe(2);
     expect(() => sampleSizeForMeanDifference(0, 1)).toThrow(/difference/);
   });
+
+  // The average of the power at the deviations that an estimate of 1 may stand for, σ² = dof/χ².
+  it('counts that a standard deviation was estimated', () => {
+    for (const [n, difference, dof] of [
+      [20, 1, 5],
+      [40, 0.8, 9],
+      [12, 1.4, 30],
+    ] as const) {
+      const nodes = Array.from({ length: 400 }, (_, i) => chiSquareQuantile((i + 0.5) / 400, dof));
+      const average = nodes.reduce(
+        (sum, x) => sum + powerOfMeanDifference(n, difference, Math.sqrt(dof / x)) / nodes.length,
+        0,
+      );
+      // Not quite the same: the formula takes the limit of the test as fixed.
+      expect(Math.abs(powerOfMeanDifference(n, difference, 1, 0.95, dof) - average)).toBeLessThan(0.01);
+    }
+    expect(sampleSizeForMeanDifference(1, 1, 0.8, 0.95, 5)).toBeGreaterThan(20);
+    expect(sampleSizeForMeanDifference(1, 1, 0.8, 0.95, 1e6)).toBe(17);
+  });
 });
 
 describe('reliability', () => {
   // Weir (2005): MDC95 = 2.77 typical errors.
   it('has the published factor of the detectable change', () => {
-    expect(minimalDetectableChange(1)).toBeCloseTo(2.77, 2);
-    expect(minimalDetectableChange(1, 4)).toBeCloseTo(2.77 / 2, 2);
+    expect(minimalDetectableChange({ value: 1, dof: 1e6 })).toBeCloseTo(2.77, 2);
+    expect(minimalDetectableChange({ value: 1, dof: 1e6 }, 4)).toBeCloseTo(2.77 / 2, 2);
+    // Few measurements estimate the error: Student's t of 3 degrees of freedom is 3.182 (tables).
+    expect(minimalDetectableChange({ value: 1, dof: 3 })).toBeCloseTo(3.1824 * Math.SQRT2, 3);
   });
 
   it('pools groups by their degrees of freedom', () => {
-    expect(typicalErrorWithin([[1, 3], [5, 5, 5, 5, 5], [9]])).toBeCloseTo(
-      Math.sqrt((1 * 2 + 4 * 0) / 5),
-      12,
-    );
+    const { value, dof } = typicalErrorWithin([[1, 3], [5, 5, 5, 5, 5], [9]]);
+    expect(value).toBeCloseTo(Math.sqrt((1 * 2 + 4 * 0) / 5), 12);
+    expect(dof).toBe(5);
     expect(() => typicalErrorWithin([[1], [2]])).toThrow(/at least 1/);
   });
 });
