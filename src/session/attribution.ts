@@ -2,7 +2,7 @@ import type { Launch } from '../inputs/launch.js';
 import { type MeasuredShot, readMeasuredShots } from '../inputs/measured-shot.js';
 import { readOptions, requireKnown } from '../inputs/read.js';
 import { refusal } from '../inputs/refuse.js';
-import { bootstrap, fewValuesStretch, shapley } from '../numerics/index.js';
+import { bootstrap, shapley } from '../numerics/index.js';
 import { type ResolvedScene, readScene, type Scene, withDefaults } from '../scene/scene.js';
 import { createWalk } from '../shot/walk.js';
 import { type Length, si } from '../units/index.js';
@@ -69,8 +69,9 @@ export interface GroupScenes {
  * and air. Every shot of one group is paired with shots of the other, and for each pair the model flies all mixtures
  * of the two (ball speed of one with the spin of the other, and so on); a cause's share is its Shapley value, the
  * average over all orders of changing one thing after the other. Intervals resample the shots of both groups (BCa
- * bootstrap, stretched for the few shots of the smaller group); they say what the scatter of so few shots leaves open,
- * not what the model gets wrong: that is `unexplained`. A group of one shot shows no scatter, so that the intervals
+ * bootstrap, stretched for few shots as Student's t and Welch's degrees of freedom are); they say what the scatter of so
+ * few shots leaves open, not what the model gets wrong: that is `unexplained`. They rest on the shots given: a mishit that
+ * neither group shows is in none of them. A group of one shot shows no scatter, so that the intervals
  * hold that of the other group only; `remarks` says so.
  *
  * @param groups - `before` and `after`; shots without ball speed, launch angle or spin rate are left out and listed
@@ -174,9 +175,8 @@ function splitChange(
     return [...shares, modelled, change, change - modelled];
   };
   const groups = [mixtures.before.map((_, i) => i), mixtures.after.map((_, j) => j)];
-  const stretch = fewValuesStretch(Math.min(...groups.map((group) => group.length)), settings.level);
   const intervals = bootstrap(groups, statistic, settings).map(
-    ({ estimate, low, high }): DistanceChange => ({
+    ({ estimate, low, high, stretch = 1 }): DistanceChange => ({
       value: si(estimate),
       low: si(estimate + stretch * (low - estimate)),
       high: si(estimate + stretch * (high - estimate)),

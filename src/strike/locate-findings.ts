@@ -1,8 +1,9 @@
 import type { StrikeOffset } from '../inputs/delivery.js';
 import type { BallReading, StrikeMeasurement } from '../inputs/readings.js';
-import { chiSquareQuantile, type Matrix } from '../numerics/index.js';
-import type { Identifiability, StrikeSolution } from './estimate.js';
+import { chiSquareQuantile } from '../numerics/index.js';
+import type { EstimateBasis, Identifiability, StrikeSolution } from './estimate.js';
 import type { LocateProblem } from './locate-model.js';
+import type { Placed } from './locate-region.js';
 
 const NAMES = { toe: 'toe-heel position', high: 'height on the face' } as const;
 const READING_NAMES: Readonly<Record<BallReading, string>> = {
@@ -16,8 +17,7 @@ const READING_NAMES: Readonly<Record<BallReading, string>> = {
 /** How firmly toe and high are determined, and by which readings; `faceToPath`: face and path were measured. @internal */
 export function identifiability(
   problem: LocateProblem,
-  jacobian: Matrix,
-  covariance: Matrix,
+  { jacobian, covariance, offsets }: Placed,
   faceToPath: boolean,
 ): { readonly toe: Identifiability; readonly high: Identifiability } {
   const judge = (index: 0 | 1): Identifiability => {
@@ -33,8 +33,9 @@ export function identifiability(
     });
     const growth = without.map((value) => Math.sqrt(value / variance));
     const restsOn = problem.readings.filter((_, k) => (growth[k] ?? 0) > 1.25).map(({ reading }) => reading);
-    const sd = Math.sqrt(variance) * prior;
-    const weak = Math.sqrt(variance) > 0.75;
+    const share = Math.sqrt(offsets[index]?.[index] ?? 1);
+    const sd = share * prior;
+    const weak = share > 0.75;
     const mm = (value: number): string => `${(value * 1000).toFixed(0)} mm`;
     const messages: string[] = [];
     if (weak) {
@@ -44,7 +45,7 @@ export function identifiability(
     } else if (restsOn.length === 1) {
       messages.push(
         `The ${name} hangs on the ${READING_NAMES[restsOn[0] as BallReading]} alone: without it the uncertainty grows from ` +
-          `${mm(sd)} to ${mm(Math.max(...without.map(Math.sqrt)) * prior)}.`,
+          `${mm(sd)} to ${mm(Math.max(...growth) * sd)}.`,
       );
     }
     if (index === 0 && !faceToPath) {
@@ -84,6 +85,18 @@ export function curveFinding(
   return (
     `The ball ${how} face-to-path explains: spin axis ${degrees(tilt)}, a centred strike would give ` +
     `${degrees(expected)} ± ${((sigma * 180) / Math.PI).toFixed(0)}°. That is the mark of a strike toward the ${toe ? 'toe' : 'heel'}.`
+  );
+}
+
+/** Says that the readings fit worse than their errors allow. @internal */
+export function misfitFinding({
+  chiSquare,
+  degreesOfFreedom,
+  probability,
+}: Pick<EstimateBasis, 'chiSquare' | 'degreesOfFreedom' | 'probability'>): string {
+  return (
+    `The readings fit worse than their errors allow (chi-square ${chiSquare.toFixed(1)} where ${degreesOfFreedom} is usual, ` +
+    `chance ${(100 * probability).toFixed(1)} %): the errors are larger than stated, or the head is another. The regions are wider for it.`
   );
 }
 

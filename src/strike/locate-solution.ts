@@ -5,19 +5,22 @@ import { si } from '../units/index.js';
 import type { FaceRegion, ReadingResidual, StrikeSolution } from './estimate.js';
 import type { Fit } from './locate-fit.js';
 import { type LocateProblem, readingError, UNKNOWNS } from './locate-model.js';
+import type { Placed } from './locate-region.js';
 
-/** A minimum as a place on the face and the delivery that goes with it. @internal */
+/** A minimum as a place on the face and the delivery that goes with it; variances `misfit` times as large. @internal */
 export function solutionOf(
   problem: LocateProblem,
-  fit: Fit,
+  fit: Placed,
   weight: number,
+  misfit: number,
   hand: PlayerHand,
 ): StrikeSolution {
   const [toe = 0, high = 0, clubSpeed = 0, attack = 0, path = 0, face = 0, loft = 0] = problem.valuesAt(
     fit.q,
   );
   const sd = problem.priors.map((prior) => prior.standardDeviation);
-  const entry = (i: number, j: number): number => (fit.covariance[i]?.[j] ?? 0) * (sd[i] ?? 0) * (sd[j] ?? 0);
+  const entry = (i: number, j: number): number =>
+    misfit * (fit.offsets[i]?.[j] ?? 0) * (sd[i] ?? 0) * (sd[j] ?? 0);
   const covariance = [
     [entry(0, 0), entry(0, 1)],
     [entry(1, 0), entry(1, 1)],

@@ -16,9 +16,16 @@ import {
 import { refusal } from '../inputs/refuse.js';
 import { chiSquareCdf, chiSquareQuantile } from '../numerics/index.js';
 import type { StrikeEstimate, StrikeSolution } from './estimate.js';
-import { curveFinding, describeOffset, describePlaces, identifiability } from './locate-findings.js';
+import {
+  curveFinding,
+  describeOffset,
+  describePlaces,
+  identifiability,
+  misfitFinding,
+} from './locate-findings.js';
 import { leastChiSquare, minimaOf } from './locate-fit.js';
 import { type LocateProblem, locateProblem } from './locate-model.js';
+import { type Placed, placed } from './locate-region.js';
 import { residualsOf, solutionOf } from './locate-solution.js';
 import { inconsistent } from './locate-suspects.js';
 import { defaultReadingErrors } from './measurement.js';
@@ -58,8 +65,13 @@ export interface LocateSettings {
 
 /** A set of readings less likely than this is called inconsistent. */
 const LEAST_PROBABILITY = 0.001;
+/** Readings less likely than this make the regions wider, and the answer says so. */
+const MISFIT = 0.05;
+/** Fewer readings of the ball than these say next to nothing about their own errors. */
+const FEWEST_FOR_MISFIT = 4;
 /** Solutions worse in chi-square than this probability leaves room for, of two offsets, are not reported. */
 const ALTERNATIVE = 0.95;
+
 /**
  * Where on the face the ball was struck, from what was measured: weighted least squares on the strike model. Toe and
  * high offset are the unknowns that matter; the delivery and the grip are unknown too, each within its reading error
@@ -67,6 +79,8 @@ const ALTERNATIVE = 0.95;
  * and curves left is told from an open face.
  *
  * The regions are as good as the standard deviations and the head: use your device's figures and your head's numbers.
+ * Where few readings let the strike lie far round the face, the probability is summed over the face, not taken from the
+ * curvature at the best place. Readings that fit worse than one set in twenty widen the regions, and `findings` says so.
  *
  * Source of the method: weighted least squares with priors, Gelman et al. 2013, Bayesian Data Analysis, 3rd ed.,
  * sec. 4.1 (normal approximation at the mode).
@@ -130,16 +144,18 @@ export function locate(measured: StrikeMeasurement, settings: LocateSettings): S
 
   const room = chiSquareQuantile(ALTERNATIVE, 2);
   const near = found.filter((fit) => fit.chiSquare - best.chiSquare < room);
-  const evidence = near.map((fit) => Math.exp((best.chiSquare - fit.chiSquare) / 2) * fit.spread);
-  const total = evidence.reduce((sum, value) => sum + value, 0);
-  const solutions = near.map((fit, i) => solutionOf(problem, fit, (evidence[i] ?? 0) / total, hand));
+  const places = placed(problem, near);
+  const total = places.reduce((sum, { evidence }) => sum + evidence, 0);
+  // Readings that fit worse than their errors allow have larger errors: Birge R T (1932) Phys. Rev. 40, 207–227.
+  const misfit =
+    probability < MISFIT && degreesOfFreedom >= FEWEST_FOR_MISFIT ? best.chiSquare / degreesOfFreedom : 1;
+  const solutions = places.map((place) => solutionOf(problem, place, place.evidence / total, misfit, hand));
   solutions.sort((a, b) => b.weight - a.weight);
   const [main, ...alternatives] = solutions as [StrikeSolution, ...StrikeSolution[]];
-  const chosen = near.find((fit) => fit.chiSquare === main.chiSquare) ?? best;
+  const chosen = places.find((place) => place.chiSquare === main.chiSquare) ?? (places[0] as Placed);
   const known = identifiability(
     problem,
-    chosen.jacobian,
-    chosen.covariance,
+    chosen,
     measured.faceAngle !== undefined && measured.clubPath !== undefined,
   );
   const curve = curveFinding(problem, measured, mirror);
@@ -147,12 +163,14 @@ export function locate(measured: StrikeMeasurement, settings: LocateSettings): S
     outcome: 'located',
     ...main,
     ...common,
-    residuals: chosen === best ? residuals : residualsOf(problem, chosen, measured, errors),
+    residuals:
+      chosen.chiSquare === best.chiSquare ? residuals : residualsOf(problem, chosen, measured, errors),
     alternatives,
     identifiability: known,
     findings: [
       ...(alternatives.length === 0 ? [describeOffset(main)] : [describePlaces(solutions)]),
       ...(curve === undefined ? [] : [curve]),
+      ...(misfit > 1 ? [misfitFinding(common)] : []),
       ...[known.toe.message, known.high.message].filter((message) => message !== ''),
     ],
   };

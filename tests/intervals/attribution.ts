@@ -64,7 +64,7 @@ export function attributionStudies(streamOf: (index: number) => Stream): readonl
     ({ count, mishits }): Study => ({
       call: 'attributeChange',
       conditions: `${count} shots before and after, ${mishits ? 'one in ten a mishit' : 'normal'}`,
-      stated: true,
+      stated: !mishits,
       draws: 1000,
       draw: (random) => {
         const found = figuresOf(

@@ -15,7 +15,7 @@ import type { Outcome, Study } from './study.js';
 const Z = normalQuantile(0.975);
 
 /** A session of drives through a head and a ball drawn from the priors, read with the default errors times `noise`. */
-function session(
+export function session(
   random: Stream,
   count: number,
   noise: number,

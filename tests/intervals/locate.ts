@@ -67,10 +67,10 @@ export const locateStudies: readonly Study[] = conditions.map(
       const { toe, high, measured } = simulatedStrike(random, { head, noise });
       const given = Object.fromEntries(readings.map((reading) => [reading, measured[reading]]));
       const estimate = locateStrike(given);
-      // An answer that no strike explains the readings claims no place, and says so.
+      // An answer that no strike explains the readings claims no place.
       if (estimate.outcome === 'inconsistent') {
         const said: Outcome = { covered: false, said: true };
-        return { 'region of 68 %': [said], 'region of 95 %': [said] };
+        return stated ? {} : { 'region of 68 %': [said], 'region of 95 %': [said] };
       }
       const places = [estimate, ...estimate.alternatives];
       const region = (level: 'p68' | 'p95'): Outcome[] => [
@@ -80,7 +80,7 @@ export const locateStudies: readonly Study[] = conditions.map(
             (area, { regions }) => area + 1e6 * Math.PI * regions[level].semiMajor * regions[level].semiMinor,
             0,
           ),
-          said: estimate.probability < 0.05,
+          ...(!stated && { said: estimate.findings.some((finding) => /fit worse/.test(finding)) }),
         },
       ];
       return { 'region of 68 %': region('p68'), 'region of 95 %': region('p95') };
