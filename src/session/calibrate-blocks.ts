@@ -7,7 +7,7 @@ import { FLIGHT_READINGS } from '../inputs/readings.js';
 import { median } from '../numerics/index.js';
 import type { ResolvedScene } from '../scene/scene.js';
 import { defaultPriors } from '../strike/locate-model.js';
-import { learntPattern, locateAll, type Setting } from './calibrate-face.js';
+import { learntPattern, locateAll, type Setting, widerPattern } from './calibrate-face.js';
 import { type FlightShot, type Flown, flightShots, scaledFlights } from './calibrate-flight.js';
 import { lackingFor } from './calibrate-needs.js';
 import { strikeShot } from './calibrate-strike.js';
@@ -68,8 +68,8 @@ export function strikeBlock(
     read(x, 'restitution'),
     read(x, 'tangentialRestitution'),
   ];
-  const fitWith = (usual: Setting['usual']) => {
-    const models = chosen.map((shot, i) => strikeShot(shot, located[i], prior, { ...setting, usual }));
+  const fitWith = (usual: Setting['usual'], strikes = prior) => {
+    const models = chosen.map((shot, i) => strikeShot(shot, located[i], strikes, { ...setting, usual }));
     const fit = fitMixture((around) => {
       const near = models.map((model) => model.near(...pair(around)));
       return (x) => near.map((likelihood) => likelihood(...pair(x)));
@@ -78,12 +78,13 @@ export function strikeBlock(
   };
   const { models, fit: asAssumed } = fitWith({});
   const assumed = assumedIn(chosen, setting);
-  const fit = withDoubt(
-    asAssumed,
-    assumed.map(
+  const wider = { ...prior, pattern: widerPattern(prior.pattern, located) };
+  const fit = withDoubt(asAssumed, [
+    ...(learn ? [fitWith({}, wider).fit.x] : []),
+    ...assumed.map(
       ({ reading, mean, sd }) => fitWith({ [reading]: { mean: mean + sd, standardDeviation: sd } }).fit.x,
     ),
-  );
+  ]);
   const start = parameters.map((parameter) => parameter.start);
   return {
     parameters,

@@ -161,17 +161,24 @@ function newtonMove(
   });
 }
 
-/** H⁻¹ G H⁻¹; the prior's own information stands for the expected square of its score. */
+/**
+ * H⁻¹ G H⁻¹; the prior's own information stands for the expected square of its score. Few shots scatter by n/(n − p) too
+ * little about what was fitted to them (MacKinnon and White 1985, J. Econometrics 29, 305, HC1), and where they happen
+ * to agree better than their errors allow, the variances of H⁻¹ stand: no fit is better than its readings.
+ */
 function sandwich(shots: readonly Derivatives[], parameters: readonly FitParameter[]): Matrix {
   const inverse =
     inverseOfSymmetric(informationOf(shots, parameters)) ??
     diagonal(parameters.map(({ priorSd }) => priorSd ** 2));
+  const few = shots.length / Math.max(1, shots.length - parameters.length);
   const scores = diagonal(parameters.map(({ priorSd }) => 1 / priorSd ** 2)).map((row, i) =>
     row.map((prior, j) =>
-      shots.reduce((sum, { gradient }) => sum + at(gradient, i) * at(gradient, j), prior),
+      shots.reduce((sum, { gradient }) => sum + few * at(gradient, i) * at(gradient, j), prior),
     ),
   );
-  return product(product(inverse, scores), inverse);
+  const robust = product(product(inverse, scores), inverse);
+  const wider = robust.map((row, i) => Math.sqrt(Math.max(1, at(at(inverse, i), i) / at(row, i))));
+  return robust.map((row, i) => row.map((value, j) => value * at(wider, i) * at(wider, j)));
 }
 
 /** −H: the observed information of shots and prior. */

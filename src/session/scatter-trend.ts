@@ -60,9 +60,29 @@ export const scatterTrendOptionFields: Declared<ScatterTrendOptions> = /* @__PUR
 const FEWEST = 3;
 
 /**
+ * Variance of ln s of normal values, ψ′(ν/2)/4, by the first terms of the asymptotic series of ψ′, good to 1 % from ν = 2.
+ * Source: Bartlett M S, Kendall D G (1946) J. R. Stat. Soc. Suppl. 8, 128–138; Abramowitz and Stegun 6.4.12.
+ */
+function varianceOfLog(dof: number): number {
+  const x = dof / 2;
+  return (1 / x + 1 / (2 * x ** 2) + 1 / (6 * x ** 3) - 1 / (30 * x ** 5)) / 4;
+}
+
+/**
+ * How many times larger that variance is for shots with wilder tails, (κ − 1)/2 with the kurtosis of all bands together;
+ * never below 1. Source: Layard M W J (1973) Robust large-sample tests for homogeneity of variances, J. Am. Stat. Assoc.
+ * 68, 195–198 (from memory).
+ */
+function tailFactor(deviations: readonly number[]): number {
+  const power = (exponent: number): number =>
+    deviations.reduce((sum, value) => sum + value ** exponent, 0) / deviations.length;
+  return Math.max(1, (power(4) / power(2) ** 2 - 1) / 2);
+}
+
+/**
  * How a player's scatter grows with club speed: a straight line through the logarithms of the bands' standard
- * deviations. Each is weighted by 2 (n − 1), the reciprocal of the variance of ln s for normal shots. With five shots a
- * band, an interval of ±5 % per mph and more is usual.
+ * deviations. Each is weighted by the reciprocal of the variance of ln s for normal shots, and the interval is wider where
+ * the shots have wilder tails. With five shots a band, an interval of ±5 % per mph and more is usual.
  * @param shots - as measured
  * @param options - quantity, bands and coverage; each has a default
  * @throws `FairflightError` `invalid-input` or `outside-range` naming the field; `invalid-input` when fewer than two
@@ -75,6 +95,8 @@ export function scatterTrend(
   const settings = readOptions(scatterTrendOptionFields, options);
   const { quantity = 'launchDirection', level = USUAL_LEVEL } = settings;
   const measured = readMeasuredShots(shots);
+  // Of every shot from its band's mean, in standard deviations of the band.
+  const deviations: number[] = [];
   const bands = bandShots(measured, settings.bands).bands.flatMap((band): BandScatter[] => {
     const rows = band.shots.flatMap((i) => {
       const shot = measured[i] ?? {};
@@ -82,11 +104,14 @@ export function scatterTrend(
       return value === undefined || shot.clubSpeed === undefined ? [] : [{ value, speed: shot.clubSpeed }];
     });
     if (rows.length < FEWEST) return [];
-    const sd = standardDeviation(rows.map((row) => row.value));
+    const values = rows.map((row) => row.value);
+    const sd = standardDeviation(values);
     if (!(sd > 0)) return [];
+    const centre = mean(values);
+    deviations.push(...values.map((value) => (value - centre) / sd));
     return [{ name: band.name, clubSpeed: si(mean(rows.map((row) => row.speed))), sd, count: rows.length }];
   });
-  const weights = bands.map((band) => 2 * (band.count - 1));
+  const weights = bands.map((band) => 1 / varianceOfLog(band.count - 1));
   const sum = weights.reduce((total, weight) => total + weight, 0);
   const average = (of: (band: BandScatter) => number): number =>
     bands.reduce((total, band, i) => total + (weights[i] ?? 0) * of(band), 0) / sum;
@@ -108,7 +133,7 @@ export function scatterTrend(
       (total, band, i) => total + (weights[i] ?? 0) * (band.clubSpeed - centre) * Math.log(band.sd),
       0,
     ) / spread;
-  const reach = normalQuantile(0.5 + level / 2) / Math.sqrt(spread);
+  const reach = normalQuantile(0.5 + level / 2) * Math.sqrt(tailFactor(deviations) / spread);
   const growth = (perSpeed: number): number => Math.expm1(perSpeed * mph(1));
   const interval = { low: growth(slope - reach), high: growth(slope + reach), level };
   return {

@@ -86,7 +86,10 @@ export interface SessionSummary {
   readonly unassigned: readonly { readonly shot: number; readonly reason: string }[];
   /** Shots that stand apart from their band. Flagged only: every figure outside `withoutOutliers` counts them. */
   readonly oddShots: readonly OddShot[];
-  /** Trend of each quantity with club speed, over all shots (Theil–Sen, which a few wild shots leave alone). */
+  /**
+   * Trend of each quantity with club speed, over all shots (Theil–Sen, which a few wild shots leave alone); absent where
+   * too few shots have both readings, at 95 % fewer than five.
+   */
   readonly trends: { readonly [K in QuantityName]?: SessionTrend };
   /** Repeatability of each quantity. */
   readonly repeatability: { readonly [K in QuantityName]?: Repeatability };

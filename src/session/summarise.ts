@@ -3,6 +3,7 @@ import { frozen } from '../inputs/frozen.js';
 import { type MeasuredShot, readMeasuredShots } from '../inputs/measured-shot.js';
 import { readOptions } from '../inputs/read.js';
 import {
+  fewestForSlope,
   type Interval,
   mean,
   meanInterval,
@@ -145,6 +146,7 @@ function valuesOf(shots: readonly MeasuredShot[], members: readonly number[], na
 
 function trendsOf(shots: readonly MeasuredShot[], level: number): SessionSummary['trends'] {
   const trends: { [K in QuantityName]?: SessionTrend } = {};
+  const fewest = fewestForSlope(level);
   for (const name of QUANTITY_NAMES) {
     if (name === 'clubSpeed') continue;
     const pairs = shots.flatMap((shot) => {
@@ -152,7 +154,7 @@ function trendsOf(shots: readonly MeasuredShot[], level: number): SessionSummary
       return value === undefined || shot.clubSpeed === undefined ? [] : [{ speed: shot.clubSpeed, value }];
     });
     const speeds = pairs.map((pair) => pair.speed);
-    if (pairs.length < 3 || new Set(speeds).size < 2) continue;
+    if (pairs.length < fewest || new Set(speeds).size < 2) continue;
     const line = theilSen(
       speeds,
       pairs.map((pair) => pair.value),

@@ -5,6 +5,7 @@ import { type MeasuredShot, readMeasuredShots } from '../inputs/measured-shot.js
 import { readOptions } from '../inputs/read.js';
 import { refusal } from '../inputs/refuse.js';
 import {
+  fewestForSlope,
   mean,
   sampleSizeForMeanDifference,
   standardDeviation,
@@ -52,7 +53,7 @@ export interface TrainingReport {
   readonly carryOver?: CarryOver;
   /** Change of mean club speed between the first and last sessions; absent with too few sessions. */
   readonly change?: LogChange<Speed>;
-  /** Change of club speed a week (or a session), Theil–Sen through the session means; absent with too few sessions. */
+  /** Change of club speed a week (or a session), Theil–Sen through the session means; absent with too few sessions, at 95 % fewer than five. */
   readonly perTime?: LogChange<Speed>;
   /** Typical error of a session's mean club speed from one day to another [m/s]; absent with too few sessions. */
   readonly dayToDay?: Speed;
@@ -183,7 +184,10 @@ function speedChange(
   const present = mean(means.slice(-block));
   const change = present - mean(means.slice(0, block));
   const times = sessions.map((session) => session.time);
-  const line = new Set(times).size > 1 ? theilSen(times, means, level) : undefined;
+  const line =
+    new Set(times).size > 1 && means.length >= fewestForSlope(level)
+      ? theilSen(times, means, level)
+      : undefined;
   const step = Math.min(LARGEST_STEP, mph(Math.max(1, Math.ceil(toMph(si<Speed>(detectable)) - 1e-9))));
   return {
     carryOver,

@@ -15,7 +15,7 @@ import type { Outcome, Study } from './study.js';
 const Z = normalQuantile(0.975);
 
 /** A session of drives through a head and a ball drawn from the priors, read with the default errors times `noise`. */
-export function session(
+function session(
   random: Stream,
   count: number,
   noise: number,
@@ -33,7 +33,11 @@ export function session(
   };
   const clubhead: Clubhead = {
     ...driver,
-    restitution: { ...driver.restitution, atReference: truth.restitution },
+    restitution: {
+      ...driver.restitution,
+      atReference: truth.restitution,
+      atEdge: driver.restitution.atEdge + truth.restitution - driver.restitution.atReference,
+    },
     tangentialRestitution:
       law.kind === 'constant'
         ? { ...law, value: truth.tangentialRestitution }
@@ -51,7 +55,7 @@ export function session(
       faceAngle: degrees(2 * normal()),
       dynamicLoft: degrees(13 + 1.5 * normal()),
     };
-    const strikeOffset = { toe: si<never>(0.012 * normal()), high: si<never>(0.008 * normal()) };
+    const strikeOffset = { toe: si<never>(0.015 * normal()), high: si<never>(0.01 * normal()) };
     const { launch } = strike({ ...club, strikeOffset }, { clubhead });
     const ball = {
       ballSpeed: times(launch.ballSpeed, e.ballSpeed),

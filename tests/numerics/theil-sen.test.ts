@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { pairSlopes } from '../../src/numerics/slope-selection.js';
 import { stream } from '../../src/numerics/stream.js';
-import { theilSen } from '../../src/numerics/theil-sen.js';
+import { fewestForSlope, theilSen } from '../../src/numerics/theil-sen.js';
 import norris from '../published/data/nist-norris.json' with { type: 'json' };
 import reference from '../published/data/statistics.json' with { type: 'json' };
 
@@ -116,4 +116,9 @@ describe('pairSlopes', () => {
     expect(interval.high).toBeGreaterThan(slope);
     expect(interval.high - interval.low).toBeLessThan((6 * Math.sqrt(12)) / n ** 1.5);
   });
+});
+
+// Twice 1/4! = 8 % is more than 5 %, twice 1/5! = 1.7 % is not; for 99 % twice 1/6! = 0.28 %.
+it('needs five points for an interval of 95 %, six for 99 %', () => {
+  expect([0.5, 0.9, 0.95, 0.99, 0.999].map(fewestForSlope)).toEqual([3, 4, 5, 6, 7]);
 });
