@@ -49,13 +49,22 @@ function collect(parts: readonly Part[]): Promise<readonly Answer[]> {
 }
 
 async function main(): Promise<void> {
-  const flag = process.argv.indexOf('--only');
-  const only = flag < 0 ? '' : (process.argv[flag + 1] ?? '');
+  const option = (name: string): string | undefined => {
+    const flag = process.argv.indexOf(name);
+    return flag < 0 ? undefined : process.argv[flag + 1];
+  };
+  const only = option('--only') ?? '';
+  /** One draw in so many, where there is no time for all; the page says how many answers a row rests on. */
+  const oneIn = Number(option('--one-in') ?? 1);
   const parts = studies.flatMap(({ call, draws }, number): Part[] =>
     call.includes(only)
       ? Array.from(
           { length: PARTS },
-          (_, k): Part => [number, Math.floor((k * draws) / PARTS), Math.floor(((k + 1) * draws) / PARTS)],
+          (_, k): Part => [
+            number,
+            Math.ceil((k * draws) / oneIn / PARTS),
+            Math.ceil(((k + 1) * draws) / oneIn / PARTS),
+          ],
         )
       : [],
   );

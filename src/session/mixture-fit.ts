@@ -163,8 +163,7 @@ function newtonMove(
 
 /**
  * H⁻¹ G H⁻¹; the prior's own information stands for the expected square of its score. Few shots scatter by n/(n − p) too
- * little about what was fitted to them (MacKinnon and White 1985, J. Econometrics 29, 305, HC1), and where they happen
- * to agree better than their errors allow, the variances of H⁻¹ stand: no fit is better than its readings.
+ * little about what was fitted to them (MacKinnon J G, White H 1985, J. Econometrics 29, 305–325, HC1).
  */
 function sandwich(shots: readonly Derivatives[], parameters: readonly FitParameter[]): Matrix {
   const inverse =
@@ -176,9 +175,7 @@ function sandwich(shots: readonly Derivatives[], parameters: readonly FitParamet
       shots.reduce((sum, { gradient }) => sum + few * at(gradient, i) * at(gradient, j), prior),
     ),
   );
-  const robust = product(product(inverse, scores), inverse);
-  const wider = robust.map((row, i) => Math.sqrt(Math.max(1, at(at(inverse, i), i) / at(row, i))));
-  return robust.map((row, i) => row.map((value, j) => value * at(wider, i) * at(wider, j)));
+  return product(product(inverse, scores), inverse);
 }
 
 /** −H: the observed information of shots and prior. */

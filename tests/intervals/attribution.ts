@@ -37,7 +37,7 @@ function figuresOf({ carry }: ChangeAttribution): Figures {
 
 /** The shares of groups so large that their scatter says no more. */
 function truthOf(mishits: boolean, random: Stream): Figures {
-  const many = 3000;
+  const many = 2000;
   return figuresOf(
     attributeChange(
       { before: group(random, many, BEFORE, mishits), after: group(random, many, AFTER, mishits) },

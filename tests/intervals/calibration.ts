@@ -1,7 +1,7 @@
 import { fittedModern, scaledModel } from '../../src/aerodynamics/index.js';
 import { type Clubhead, clubheads } from '../../src/clubhead/index.js';
 import { fly } from '../../src/flight/index.js';
-import { normalQuantile, type Stream } from '../../src/numerics/index.js';
+import { type Stream, studentTQuantile } from '../../src/numerics/index.js';
 import {
   type CalibrationTarget,
   calibrate,
@@ -11,8 +11,6 @@ import {
 import { defaultReadingErrors, strike } from '../../src/strike/index.js';
 import { degrees, mph, si } from '../../src/units/index.js';
 import type { Outcome, Study } from './study.js';
-
-const Z = normalQuantile(0.975);
 
 /** A session of drives through a head and a ball drawn from the priors, read with the default errors times `noise`. */
 function session(
@@ -105,10 +103,11 @@ export const calibrationStudies: readonly Study[] = STAGES.flatMap((what) =>
       draw: (random) => {
         const { truth, shots } = session(random, count, noise, what.includes('dragScale'));
         const { values } = calibrate(shots, {}, { what });
+        const t = studentTQuantile(0.975, count - what.length);
         return Object.fromEntries(
           values.map(({ target, value, standardError }): [string, Outcome[]] => [
-            `${target} ± 1.96 standard errors`,
-            [{ covered: Math.abs(value - truth[target]) <= Z * standardError, width: 2 * Z * standardError }],
+            `${target} ± t standard errors`,
+            [{ covered: Math.abs(value - truth[target]) <= t * standardError, width: 2 * t * standardError }],
           ]),
         );
       },
