@@ -96,22 +96,6 @@ export function bootstrap<T>(
   });
 }
 
-/**
- * How many times wider than resampling says the interval of a mean of few values is: √(n/(n − 1)) t(n − 1)/z. Resamples
- * scatter by √((n − 1)/n) too little, and follow the normal instead of Student's distribution. It is 1 for a single
- * value, whose scatter is not known.
- *
- * Source: Hesterberg T C (2015) What Teachers Should Know About the Bootstrap, Am. Stat. 69, 371–386 (from memory).
- * @param count - values the mean is taken over
- * @param level - coverage of the interval, between 0 and 1, for example 0.95
- * @throws FairflightError `outside-range` for a level outside these
- */
-export function fewValuesStretch(count: number, level: number): number {
-  if (count < 2) return 1;
-  const p = 0.5 + level / 2;
-  return (Math.sqrt(count / (count - 1)) * studentTQuantile(p, count - 1)) / normalQuantile(p);
-}
-
 /** Normal quantile of the share of resamples below the estimate; ties count half. */
 function biasOf(sorted: readonly number[], estimate: number): number {
   let below = 0;

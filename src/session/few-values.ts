@@ -1,7 +1,7 @@
 import { type CountField, count } from '../inputs/field.js';
 import { frozen } from '../inputs/frozen.js';
 import { readField, readQuantity } from '../inputs/read.js';
-import { fewValuesStretch as stretch } from '../numerics/index.js';
+import { normalQuantile, studentTQuantile } from '../numerics/index.js';
 import { levelField } from './level.js';
 
 /** Declaration of the number of values. @internal */
@@ -20,8 +20,7 @@ export const valueCountField: CountField = /* @__PURE__ */ frozen(() =>
  * @throws `FairflightError` `invalid-input` or `outside-range`
  */
 export function fewValuesStretch(count: number, level: number): number {
-  return stretch(
-    readField(valueCountField, count, 'count') as number,
-    readQuantity(levelField, level, 'level'),
-  );
+  const n = readField(valueCountField, count, 'count') as number;
+  const p = 0.5 + readQuantity(levelField, level, 'level') / 2;
+  return n < 2 ? 1 : (Math.sqrt(n / (n - 1)) * studentTQuantile(p, n - 1)) / normalQuantile(p);
 }

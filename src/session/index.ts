@@ -50,9 +50,5 @@ export type { Banding, SpeedBand } from './speed-bands.js';
 export { type SceneEffect, type StandardisedShot, standardise, type TwoScenes } from './standardise.js';
 export { type SessionOptions, summariseSession } from './summarise.js';
 export { trainingCautions } from './training-cautions.js';
-export {
-  judgeTraining,
-  type LogChange,
-  type TrainingOptions,
-  type TrainingReport,
-} from './training-log.js';
+export { judgeTraining, type TrainingOptions } from './training-log.js';
+export type { LogChange, TrainingReport } from './training-report.js';

@@ -20,60 +20,11 @@ import { type AttributionSettings, attributionSettings } from './attribution-opt
 import { type CarryOver, carryOverOf, growth } from './carry-over.js';
 import { launchIn } from './launch-of.js';
 import { levelField } from './level.js';
-import { type LoggedSession, type SessionRow, sessionsOf } from './log-sessions.js';
-import type { QuantityName } from './quantities.js';
-import { type ScatterChange, scatterOf } from './scatter-change.js';
+import { type LoggedSession, sessionsOf } from './log-sessions.js';
+import { scatterOf } from './scatter-change.js';
 import { trainingCautions } from './training-cautions.js';
 import { remarksOn } from './training-remarks.js';
-
-/** A change between the first and the last sessions, with its interval. */
-export interface LogChange<Q extends number> {
-  /** Last sessions less first. */
-  readonly value: Q;
-  /** Lower end. */
-  readonly low: Q;
-  /** Upper end. */
-  readonly high: Q;
-}
-
-/** What a training log shows. */
-export interface TrainingReport {
-  /** The sessions in order of time. */
-  readonly sessions: readonly SessionRow[];
-  /** Unit of {@link SessionRow.time}. */
-  readonly timeUnit: 'weeks' | 'sessions';
-  /** Sessions averaged at each end. */
-  readonly block: number;
-  /**
-   * `gain` or `loss`: the change is more than day-to-day variation makes. `not-shown`: it is not. `too-few-sessions`:
-   * with fewer than four sessions day-to-day variation is not known.
-   */
-  readonly verdict: 'gain' | 'loss' | 'not-shown' | 'too-few-sessions';
-  /** Whether sessions resemble their neighbours, which widens what follows; absent with too few sessions. */
-  readonly carryOver?: CarryOver;
-  /** Change of mean club speed between the first and last sessions; absent with too few sessions. */
-  readonly change?: LogChange<Speed>;
-  /** Change of club speed a week (or a session), Theil–Sen through the session means; absent with too few sessions, at 95 % fewer than five. */
-  readonly perTime?: LogChange<Speed>;
-  /** Typical error of a session's mean club speed from one day to another [m/s]; absent with too few sessions. */
-  readonly dayToDay?: Speed;
-  /** Smallest change between first and last sessions that is more than day-to-day variation [m/s]. */
-  readonly detectable?: Speed;
-  /** Yards the change of speed is worth at the player's own carry against club speed; absent when that shows no trend. */
-  readonly worth?: LogChange<Length>;
-  /** Change of carry split into its causes, when launches were measured at both ends. */
-  readonly causes?: ChangeAttribution;
-  /** Scatter within sessions, where it could be compared. */
-  readonly scatter: { readonly [K in QuantityName]?: ScatterChange };
-  /** Next target for mean club speed, and sessions to average at each end to show it four times out of five; absent with too few sessions. */
-  readonly next?: { readonly clubSpeed: Speed; readonly step: Speed; readonly block: number };
-  /** Coverage of all intervals. */
-  readonly level: number;
-  /** What a reader should know, in words. */
-  readonly remarks: readonly string[];
-  /** Precautions that belong beside any advice to train speed. */
-  readonly cautions: readonly string[];
-}
+import type { LogChange, TrainingReport } from './training-report.js';
 
 /** Options of {@link judgeTraining}. */
 export interface TrainingOptions extends FlightOptions {

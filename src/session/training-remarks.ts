@@ -1,5 +1,5 @@
 import { type Speed, toMph, toYards } from '../units/index.js';
-import type { TrainingReport } from './training-log.js';
+import type { TrainingReport } from './training-report.js';
 
 /** What a reader of a training report should know, in words. @internal */
 export function remarksOn(report: Omit<TrainingReport, 'remarks'>, unused: number): string[] {

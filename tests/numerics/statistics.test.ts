@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { bootstrap, fewValuesStretch } from '../../src/numerics/bootstrap.js';
+import { bootstrap } from '../../src/numerics/bootstrap.js';
 import { chiSquareQuantile } from '../../src/numerics/distributions.js';
 import { covarianceEllipse } from '../../src/numerics/ellipse.js';
 import { isotonic } from '../../src/numerics/isotonic.js';
@@ -24,6 +24,7 @@ import { minimalDetectableChange, typicalErrorWithin } from '../../src/numerics/
 import { sobol } from '../../src/numerics/sobol.js';
 import { sobolIndices, sobolIndicesDesign } from '../../src/numerics/sobol-indices.js';
 import { stream } from '../../src/numerics/stream.js';
+import { fewValuesStretch } from '../../src/session/index.js';
 import { anyOf } from '../even.js';
 import longley from '../published/data/nist-longley.json' with { type: 'json' };
 import norris from '../published/data/nist-norris.json' with { type: 'json' };
@@ -227,6 +228,16 @@ describe('bootstrap', () => {
     expect(fewValuesStretch(10, 0.95)).toBeCloseTo((Math.sqrt(10 / 9) * 2.262) / 1.96, 3);
     expect(fewValuesStretch(1e6, 0.95)).toBeCloseTo(1, 4);
     expect(fewValuesStretch(1, 0.95)).toBe(1);
+    // For the mean of one group the bootstrap's own factor is the same.
+    const [of] = bootstrap([[1, 3, 4, 8, 9]], ([group = []]) => [mean(group)], { resamples: 100 });
+    expect(of?.stretch).toBeCloseTo(fewValuesStretch(5, 0.95), 9);
+    // Two groups alike have the degrees of freedom of both, 8 (Welch 1938).
+    const two = [
+      [1, 3, 4, 8, 9],
+      [2, 4, 5, 9, 10],
+    ];
+    const [apart] = bootstrap(two, ([a = [], b = []]) => [mean(a) - mean(b)], { resamples: 100 });
+    expect(apart?.stretch).toBeCloseTo((Math.sqrt(1.25) * 2.306) / 1.96, 3);
   });
 
   const { lsat, gpa, percentile, bca } = reference.lawSchools;
