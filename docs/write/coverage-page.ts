@@ -26,12 +26,6 @@ export function leastOf(row: CoverageRow): number {
   return aimOf(row) - (LEVEL - LEAST);
 }
 
-/** Two standard errors of a share of so many answers. */
-export function slackOf(row: CoverageRow): number {
-  const aim = aimOf(row);
-  return 2 * Math.sqrt((aim * (1 - aim)) / row.tally.count);
-}
-
 /** Whether a row holds where its assumptions do. */
 export function keeps(row: CoverageRow): boolean {
   return coverageOf(row) >= leastOf(row);

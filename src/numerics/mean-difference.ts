@@ -26,7 +26,7 @@ export function powerOfMeanDifference(
   difference: number,
   sd: number,
   level = 0.95,
-  sdDof = Number.POSITIVE_INFINITY,
+  sdDof: number = Number.POSITIVE_INFINITY,
 ): number {
   const dof = 2 * n - 2;
   const critical = studentTQuantile(0.5 + level / 2, dof);
@@ -52,7 +52,7 @@ export function sampleSizeForMeanDifference(
   sd: number,
   power = 0.8,
   level = 0.95,
-  sdDof = Number.POSITIVE_INFINITY,
+  sdDof: number = Number.POSITIVE_INFINITY,
 ): number {
   requireWithin('sd', sd, 0, Number.MAX_VALUE, '');
   requireWithin('|difference|', Math.abs(difference), Number.MIN_VALUE, Number.MAX_VALUE, '');
