@@ -1,4 +1,5 @@
 import { fittedModern, scaledModel } from '../../src/aerodynamics/index.js';
+import { gripLevel, withGripLevel } from '../../src/clubhead/grip-level.js';
 import { type Clubhead, clubheads } from '../../src/clubhead/index.js';
 import { fly } from '../../src/flight/index.js';
 import { type Stream, studentTQuantile } from '../../src/numerics/index.js';
@@ -22,10 +23,9 @@ function session(
   const { normal } = random;
   const { driver } = clubheads;
   const law = driver.tangentialRestitution;
-  const usual = law.kind === 'constant' ? law.value : law.limit;
   const truth = {
     restitution: driver.restitution.atReference + 0.02 * normal(),
-    tangentialRestitution: usual + 0.1 * normal(),
+    tangentialRestitution: gripLevel(law) + 0.1 * normal(),
     dragScale: 1 + 0.1 * normal(),
     liftScale: 1 + 0.15 * normal(),
   };
@@ -36,10 +36,7 @@ function session(
       atReference: truth.restitution,
       atEdge: driver.restitution.atEdge + truth.restitution - driver.restitution.atReference,
     },
-    tangentialRestitution:
-      law.kind === 'constant'
-        ? { ...law, value: truth.tangentialRestitution }
-        : { ...law, limit: truth.tangentialRestitution },
+    tangentialRestitution: withGripLevel(law, truth.tangentialRestitution),
   };
   const aerodynamics = scaledModel(fittedModern, { drag: truth.dragScale, lift: truth.liftScale });
   const e = { ...defaultReadingErrors, ...defaultFlightReadingErrors };

@@ -1,3 +1,4 @@
+import { gripLevel, withGripLevel } from '../../src/clubhead/grip-level.js';
 import type { Clubhead } from '../../src/clubhead/index.js';
 import { clubheads } from '../../src/clubhead/index.js';
 import type { Delivery } from '../../src/inputs/delivery.js';
@@ -11,7 +12,7 @@ export interface SimulatedStrike {
   readonly truth: Delivery;
   readonly toe: number;
   readonly high: number;
-  readonly measured: Required<StrikeMeasurement>;
+  readonly measured: Required<Omit<StrikeMeasurement, 'hand'>>;
 }
 
 /** A head that differs from the one it is taken for, as heads of one class do: invented. */
@@ -59,8 +60,7 @@ export function simulatedStrike(
   const off = 0.1 * normal();
   const gripped: Clubhead = {
     ...head,
-    tangentialRestitution:
-      grip.kind === 'constant' ? { ...grip, value: grip.value + off } : { ...grip, limit: grip.limit + off },
+    tangentialRestitution: withGripLevel(grip, gripLevel(grip) + off),
   };
   const { launch } = strike(truth, { clubhead: gripped });
   const e = defaultReadingErrors;

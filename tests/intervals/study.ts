@@ -45,7 +45,12 @@ const NONE: Tally = { count: 0, covered: 0, width: 0, oracle: 0, said: 0, judged
 const SEED = 20_261_128;
 
 /** Adds up draws `from` to `to` of a study, by figure. The number of a study in the list seeds it. */
-export function tally(study: Study, number: number, from = 0, to: number = study.draws): Record<string, Tally> {
+export function tally(
+  study: Study,
+  number: number,
+  from = 0,
+  to: number = study.draws,
+): Record<string, Tally> {
   const totals: Record<string, Tally> = {};
   for (let i = from; i < to; i++) {
     const found = study.draw(stream(SEED + number, i));
