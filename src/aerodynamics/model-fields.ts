@@ -47,7 +47,8 @@ const ownId: CustomField = {
   label: 'id',
 };
 
-const spinDecayField: QuantityField<''> = /* @__PURE__ */ frozen(() =>
+/** Declaration of the spin decay constant. @internal */
+export const spinDecayField: QuantityField<''> = /* @__PURE__ */ frozen(() =>
   quantity(RATIO, 0, 1e-3, 2e-5, 'spin decay constant'),
 );
 

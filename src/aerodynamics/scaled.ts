@@ -1,4 +1,4 @@
-import { type Declared, optional, quantity } from '../inputs/field.js';
+import { optional, type QuantityField, quantity } from '../inputs/field.js';
 import { frozen } from '../inputs/frozen.js';
 import { RATIO } from '../units/unit.js';
 import type { CoefficientLaw, ModelWords } from './model.js';
@@ -12,7 +12,9 @@ export interface CoefficientScale {
 }
 
 /** Declaration of {@link CoefficientScale}. @internal */
-export const scaleFields: Declared<CoefficientScale> = /* @__PURE__ */ frozen(() => ({
+export const scaleFields: Readonly<
+  Record<keyof CoefficientScale, QuantityField<''> & { readonly optional: true }>
+> = /* @__PURE__ */ frozen(() => ({
   drag: optional(quantity(RATIO, 0.2, 5, 0.97, 'factor on the drag coefficient')),
   lift: optional(quantity(RATIO, 0.2, 5, 1.03, 'factor on the lift coefficient')),
 }));

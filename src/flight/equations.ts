@@ -18,9 +18,8 @@ export const STATES = 7;
  * @internal
  */
 export function equationsOfMotion(problem: FlightProblem): RightHandSide {
-  const { model, nx, ny, nz, windAlong, windAcross, profile, forceFactor, reynoldsPerSpeed, radius } =
-    problem;
-  const { decay, elevation, slopeX, slopeZ } = problem;
+  const { model, nx, ny, nz, windAlong, windAcross, profile, reynoldsPerSpeed, radius } = problem;
+  const { dragFactor, liftFactor, decay, elevation, slopeX, slopeZ } = problem;
   const acrossOnly = model.spinEntering === 'across';
   return (_t, y, out) => {
     const x0 = y[0] as number;
@@ -50,12 +49,12 @@ export function equationsOfMotion(problem: FlightProblem): RightHandSide {
     }
     const spinRatio = acrossOnly ? (radius * omega * across) / (speed * speed) : (radius * omega) / speed;
     const reynolds = reynoldsPerSpeed * speed;
-    const drag = forceFactor * model.dragCoefficient(reynolds, spinRatio) * speed;
+    const drag = dragFactor * model.dragCoefficient(reynolds, spinRatio) * speed;
     // A ball without spin, or one spinning about its own path, has no direction for lift to act in.
     const lift =
       omega === 0 || across === 0
         ? 0
-        : (forceFactor * model.liftCoefficient(reynolds, spinRatio) * speed * speed) / across;
+        : (liftFactor * model.liftCoefficient(reynolds, spinRatio) * speed * speed) / across;
     out[3] = lift * lx - drag * ux;
     out[4] = lift * ly - drag * vy - STANDARD_GRAVITY;
     out[5] = lift * lz - drag * uz;

@@ -1,4 +1,6 @@
 import { compiledLaw } from '../aerodynamics/compiled-law.js';
+import { spinDecayField } from '../aerodynamics/model-fields.js';
+import { scaleFields } from '../aerodynamics/scaled.js';
 import { airFields } from '../inputs/air.js';
 import { type NumberColumn, readColumns } from '../inputs/columns.js';
 import { custom, type Declared, optional, type QuantityField } from '../inputs/field.js';
@@ -47,6 +49,12 @@ export interface ConditionColumns {
   readonly windAcross?: NumberColumn;
   /** Elevation of the ground plane [m]. */
   readonly elevation?: NumberColumn;
+  /** Factor on the model's drag coefficient, 0.2 to 5. */
+  readonly dragScale?: NumberColumn;
+  /** Factor on the model's lift coefficient, 0.2 to 5. */
+  readonly liftScale?: NumberColumn;
+  /** Spin decay constant in place of the model's (see {@link AerodynamicModel}), 0 to 0.001. */
+  readonly spinDecay?: NumberColumn;
 }
 
 /** Launches as typed arrays, checked. @internal */
@@ -124,6 +132,9 @@ export const conditionFields: Readonly<
   windAlong: optional(windFields.along),
   windAcross: optional(windFields.across),
   elevation: groundFields.elevation,
+  dragScale: scaleFields.drag,
+  liftScale: scaleFields.lift,
+  spinDecay: optional(spinDecayField),
 }));
 
 /** Declaration of {@link FlyManyOptions}. @internal */
@@ -234,10 +245,21 @@ function rowWriter(
 ): (i: number) => void {
   const { ballSpeed, launchAngle, spinRate } = launches;
   const { launchDirection = zero, spinAxisTilt = zero, rifleSpin = zero } = launches;
-  const { airDensity, airViscosity, windAlong, windAcross, elevation } = conditions;
+  const { windAlong, windAcross, elevation, ...constants } = conditions;
+  const { airDensity, airViscosity, dragScale, liftScale, spinDecay } = constants;
+  const { model } = problem;
+  const setsConstants = Object.values(constants).some((column) => column !== undefined);
   return (i) => {
-    if (airDensity !== undefined || airViscosity !== undefined) {
-      setAir(problem, airDensity?.[i] ?? density, airViscosity?.[i] ?? viscosity, ball);
+    if (setsConstants) {
+      setAir(
+        problem,
+        airDensity?.[i] ?? density,
+        airViscosity?.[i] ?? viscosity,
+        ball,
+        dragScale?.[i] ?? 1,
+        liftScale?.[i] ?? 1,
+        spinDecay?.[i] ?? model.spinDecay,
+      );
     }
     if (windAlong !== undefined) problem.windAlong = windAlong[i] as number;
     if (windAcross !== undefined) problem.windAcross = windAcross[i] as number;

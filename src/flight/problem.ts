@@ -25,8 +25,9 @@ export interface FlightProblem {
   readonly windAcross: number;
   /** Change of wind with height; undefined for none. */
   readonly profile: WindProfile | undefined;
-  /** ρ π r² / 2m [1/m]. */
-  readonly forceFactor: number;
+  /** ρ π r² / 2m times a factor on the drag, and one on the lift [1/m]. */
+  readonly dragFactor: number;
+  readonly liftFactor: number;
   /** ρ 2r / μ [s/m]: Reynolds number per m/s. */
   readonly reynoldsPerSpeed: number;
   /** Ball radius [m]. */
@@ -57,7 +58,8 @@ export function sceneProblem(scene: ResolvedScene): WritableProblem {
     windAlong,
     windAcross,
     profile: windAlong === 0 && windAcross === 0 ? undefined : profile,
-    forceFactor: 0,
+    dragFactor: 0,
+    liftFactor: 0,
     reynoldsPerSpeed: 0,
     radius: ball.radius,
     decay: 0,
@@ -69,11 +71,21 @@ export function sceneProblem(scene: ResolvedScene): WritableProblem {
   return problem;
 }
 
-/** Writes the constants that depend on the air. @internal */
-export function setAir(problem: WritableProblem, density: number, viscosity: number, ball: Ball): void {
-  problem.forceFactor = (density * Math.PI * ball.radius * ball.radius) / (2 * ball.mass);
+/** Writes the constants that depend on the air, and on factors on the model's coefficients. @internal */
+export function setAir(
+  problem: WritableProblem,
+  density: number,
+  viscosity: number,
+  ball: Ball,
+  dragScale = 1,
+  liftScale = 1,
+  spinDecay: number = problem.model.spinDecay,
+): void {
+  const forceFactor = (density * Math.PI * ball.radius * ball.radius) / (2 * ball.mass);
+  problem.dragFactor = dragScale * forceFactor;
+  problem.liftFactor = liftScale * forceFactor;
   problem.reynoldsPerSpeed = (density * 2 * ball.radius) / viscosity;
-  problem.decay = (problem.model.spinDecay * (density / SPIN_DECAY_DENSITY)) / ball.radius;
+  problem.decay = (spinDecay * (density / SPIN_DECAY_DENSITY)) / ball.radius;
 }
 
 /**

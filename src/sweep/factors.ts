@@ -1,3 +1,5 @@
+import { spinDecayField } from '../aerodynamics/model-fields.js';
+import { scaleFields } from '../aerodynamics/scaled.js';
 import { describe } from '../errors.js';
 import {
   type Air,
@@ -15,6 +17,7 @@ import { frozen } from '../inputs/frozen.js';
 import { type Ground, groundFields } from '../inputs/ground.js';
 import { type Launch, launchFields } from '../inputs/launch.js';
 import { allows } from '../inputs/read.js';
+import { type ReadingErrors, readingErrorFields } from '../inputs/readings.js';
 import { refusal } from '../inputs/refuse.js';
 import { type BiberBounce, type PennerBounce, type Turf, turfFields } from '../inputs/turf.js';
 import { type Wind, type WindProfile, windFields } from '../inputs/wind.js';
@@ -27,6 +30,13 @@ type Numbers<Group extends string, T> = {
     : never]-?: Exclude<T[K], undefined>;
 };
 
+/** Factors on the coefficients of the scene's model, and a spin decay in place of its own. */
+interface ModelNumbers {
+  readonly dragScale: number;
+  readonly liftScale: number;
+  readonly spinDecay: number;
+}
+
 /** One kind of a variant. */
 type Kind<T, K extends string> = Extract<T, { readonly kind: K }>;
 
@@ -35,6 +45,11 @@ type Kind<T, K extends string> = Extract<T, { readonly kind: K }>;
  * {@link Clubhead}, {@link Launch}, air, wind, {@link Turf}, {@link Ground} and {@link Ball}. What is neither varied
  * nor fixed beside `air.temperature`, `air.pressure` and `air.relativeHumidity` is 20 °C, 1013.25 hPa and 50 %;
  * `air.altitude` sets the pressure, and the temperature when that is not given.
+ *
+ * `aerodynamics.…` are what is uncertain about the ball in the air: factors on the drag and the lift of the scene's
+ * model, and a spin decay constant in place of its own. `readingError.…` says by how much a reading is above the truth,
+ * speeds and spin as a share of the reading, angles in radians: `delivery.…` and `launch.…` are then what was read, and
+ * the shot is that of the truth.
  */
 export type FactorValues = Numbers<'delivery', Delivery> &
   Numbers<'delivery.strikeOffset', StrikeOffset> &
@@ -46,6 +61,8 @@ export type FactorValues = Numbers<'delivery', Delivery> &
   Numbers<'clubhead.tangentialRestitution', Kind<Clubhead['tangentialRestitution'], 'oblique'>> &
   Numbers<'clubhead.tangentialRestitution', Kind<Clubhead['tangentialRestitution'], 'by-speed'>> &
   Numbers<'launch', Launch> &
+  Numbers<'readingError', ReadingErrors> &
+  Numbers<'aerodynamics', ModelNumbers> &
   Numbers<'air', Omit<AirState, 'carbonDioxide'> & Pick<AirPlace, 'altitude'> & Air> &
   Numbers<'wind', Wind & Pick<WindReadingFields, 'speed' | 'from'>> &
   Numbers<'wind.profile', Kind<WindProfile, 'log'>> &
@@ -77,10 +94,20 @@ export const factorFields: Readonly<Record<FactorName, QuantityField>> = /* @__P
   const { staticLoft: _, ...head } = clubheadFields;
   const { temperature, pressure, relativeHumidity } = airStateFields;
   const { speed, from } = windReadingFields([]);
+  const signedErrors = Object.fromEntries(
+    Object.entries(readingErrorFields).map(([name, field]) => [name, { ...field, min: -field.max }]),
+  );
+  const modelNumbers = {
+    dragScale: scaleFields.drag,
+    liftScale: scaleFields.lift,
+    spinDecay: spinDecayField,
+  };
   return Object.fromEntries([
     ...quantitiesOf('delivery', deliveryFields),
     ...quantitiesOf('clubhead', head),
     ...quantitiesOf('launch', launchFields),
+    ...quantitiesOf('readingError', signedErrors),
+    ...quantitiesOf('aerodynamics', modelNumbers),
     ...quantitiesOf('air', { temperature, pressure, relativeHumidity, altitude: placeFields.altitude }),
     ...quantitiesOf('air', airFields),
     ...quantitiesOf('wind', { along: windFields.along, across: windFields.across, speed, from }),

@@ -1,7 +1,7 @@
 import type { Delivery } from '../inputs/delivery.js';
 import type { Launch } from '../inputs/launch.js';
 import { memberPath, refusal } from '../inputs/refuse.js';
-import type { FactorName } from './factors.js';
+import { type FactorName, factorFields } from './factors.js';
 import type { ReadDesign } from './read-design.js';
 import type { SweepSetup } from './setup.js';
 
@@ -13,6 +13,8 @@ export interface Input {
   readonly constant: number;
   /** Where the caller wrote it. */
   readonly path: string;
+  /** By how much the reading is above the truth. */
+  readonly error?: Input;
 }
 
 /** The factors that design, `fixed` or `from` say something about. @internal */
@@ -26,9 +28,12 @@ export interface Inputs {
   readonly group: (group: string) => readonly Input[];
 }
 
-/** Value of an input in row i of a chunk. @internal */
+/** Value of an input in row i of a chunk: of a reading with an error the truth behind it. @internal */
 export function valueAt(input: Input, columns: readonly Float64Array[], i: number): number {
-  return input.column < 0 ? input.constant : ((columns[input.column] as Float64Array)[i] as number);
+  const value = input.column < 0 ? input.constant : ((columns[input.column] as Float64Array)[i] as number);
+  if (input.error === undefined) return value;
+  const error = valueAt(input.error, columns, i);
+  return factorFields[input.error.name].si === '' ? value * (1 - error) : value - error;
 }
 
 /** True when any of the inputs changes from row to row. @internal */
@@ -77,7 +82,24 @@ export function gatherInputs(
     });
   }
   const mirror = start?.delivery?.hand === 'left' ? -1 : 1;
+  addErrors(sources, group('readingError'), struck ? 'delivery' : 'launch');
   return { struck, mirror, find: (name) => sources.get(name), group };
+}
+
+/** Puts each error beside the reading it belongs to. */
+function addErrors(
+  sources: Map<FactorName, Input>,
+  errors: readonly Input[],
+  start: 'delivery' | 'launch',
+): void {
+  for (const error of errors) {
+    const name = error.name.replace('readingError', start) as FactorName;
+    const reading = sources.get(name);
+    if (reading === undefined) {
+      throw refusal(error.path, `${error.name} needs ${name} beside it: what was read`);
+    }
+    sources.set(name, { ...reading, error });
+  }
 }
 
 function requireOneWalk(struck: boolean, launched: boolean): void {

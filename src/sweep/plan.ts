@@ -42,7 +42,7 @@ export function sweepPlan({ design, scene: asked, setup }: SweepRequest, kernel?
   const scenes = sceneRows(inputs, scene);
   const needs = (stage: string): boolean => outputs.some((name) => OUTPUTS[name].stage === stage);
   const strikes = inputs.struck ? strikeStage(inputs, setup.settings.clubhead, scenes) : launchStage(inputs);
-  const flies = flightStage(scenes, setup.settings, kernel);
+  const flies = flightStage(inputs, scenes, setup.settings, kernel);
   const runs = runStage(inputs, scenes, turfOf(scene.turf));
   const stages = [
     strikes,

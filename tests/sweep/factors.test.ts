@@ -1,10 +1,11 @@
 import { describe, expect, it } from 'vitest';
+import { fittedModern, scaledModel } from '../../src/aerodynamics/index.js';
 import { airAt, airAtAltitude, windFrom } from '../../src/air/index.js';
 import { balls } from '../../src/ball/index.js';
 import { clubheads } from '../../src/clubhead/index.js';
 import type { Launch } from '../../src/scene/index.js';
 import { playShot } from '../../src/shot/index.js';
-import type { Delivery } from '../../src/strike/index.js';
+import { type Delivery, locateStrike } from '../../src/strike/index.js';
 import { type FactorName, sweepFactors } from '../../src/sweep/index.js';
 import { turfs } from '../../src/turf/index.js';
 import { degrees, metres, mph, rpm } from '../../src/units/index.js';
@@ -58,6 +59,15 @@ describe('the ranges of the factors', () => {
         playShot(launch, {
           turf: set(/tiltCap|Scale$/.test(name) ? turfs.pennerNormal : turfs.normal, rest),
         });
+        return;
+      case 'aerodynamics':
+        if (name === 'aerodynamics.spinDecay')
+          playShot(launch, { aerodynamics: { ...fittedModern, id: 'mine', spinDecay: value } });
+        else playShot(launch, { aerodynamics: scaledModel(fittedModern, { [name.slice(13, 17)]: value }) });
+        return;
+      case 'readingError':
+        // Told apart by its sign; the size is that of a reading's error.
+        locateStrike({ ...delivery, ...launch }, { readingErrors: { [rest[0] ?? '']: Math.abs(value) } });
         return;
       case 'ground':
         playShot(launch, { ground: set({}, rest) });

@@ -39,8 +39,11 @@ function anywhere(factors: readonly FactorName[], rows: number, seed: number): L
 
 describe('rows from anywhere in the allowed ranges', () => {
   it.each<[string, RegExp]>([
-    ['deliveries', /^(delivery|clubhead|ball|air|wind|ground|turf)\./],
-    ['launches', /^(launch|ball|air|wind|ground|turf)\./],
+    [
+      'deliveries',
+      /^(delivery|clubhead|aerodynamics|ball|air|wind|ground|turf)\.|^readingError\.(club|face|attack|dynamic)/,
+    ],
+    ['launches', /^(launch|aerodynamics|ball|air|wind|ground|turf)\.|^readingError\.(ball|launch|spin)/],
   ])('%s: every output is a finite number, or the status says why not', (_, group) => {
     const rows = anywhere(
       names.filter((name) => group.test(name)),

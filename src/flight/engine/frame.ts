@@ -102,8 +102,8 @@ export function packKernel(
   p[at + 3] = frame.spinScale * problem.spin;
   p[at + 4] = STANDARD_GRAVITY * axis2y;
   p[at + 5] = STANDARD_GRAVITY * axis3y;
-  p[at + 6] = -problem.forceFactor;
-  p[at + 7] = problem.spin === 0 ? 0 : problem.forceFactor;
+  p[at + 6] = -problem.dragFactor;
+  p[at + 7] = problem.spin === 0 ? 0 : problem.liftFactor;
   p[at + 8] = -problem.decay;
   p[at + 9] = law.cellsPerReynolds * problem.reynoldsPerSpeed;
   p[at + 10] = -slopeX * axis1x - slopeZ * axis1z;

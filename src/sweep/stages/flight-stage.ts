@@ -59,8 +59,13 @@ export function launchStage(inputs: Inputs): Stage {
 }
 
 /** The flight of each row. @internal */
-export function flightStage(scenes: SceneRows, settings: FlightSettings, kernel?: BatchKernel): Stage {
-  const flights: Flights = { scenes, settings, kernel };
+export function flightStage(
+  inputs: Inputs,
+  scenes: SceneRows,
+  settings: FlightSettings,
+  kernel?: BatchKernel,
+): Stage {
+  const flights: Flights = { inputs, scenes, settings, kernel };
   return (columns, work, count) => {
     const rows = flyable(work, columns, count, scenes);
     if (rows.length === 0) return;
@@ -70,6 +75,7 @@ export function flightStage(scenes: SceneRows, settings: FlightSettings, kernel?
 }
 
 interface Flights {
+  readonly inputs: Inputs;
   readonly scenes: SceneRows;
   readonly settings: FlightSettings;
   readonly kernel: BatchKernel | undefined;
@@ -102,7 +108,7 @@ function flyRows(flights: Flights, columns: readonly Float64Array[], work: Work,
 }
 
 function flyBatch(
-  { scenes, settings, kernel }: Flights,
+  { inputs, scenes, settings, kernel }: Flights,
   columns: readonly Float64Array[],
   work: Work,
   rows: Int32Array,
@@ -121,7 +127,19 @@ function flyBatch(
     rifleSpin: launch('launch.rifleSpin'),
   };
   const conditions = scenes.constant ? {} : conditionsOf(scenes, columns, rows);
-  return flyColumns(first, launches, conditions, settings, kernel);
+  return flyColumns(first, launches, { ...conditions, ...ofModel(inputs, columns, rows) }, settings, kernel);
+}
+
+/** What is said of the coefficient model's numbers. */
+function ofModel(inputs: Inputs, columns: readonly Float64Array[], rows: Int32Array): ConditionArrays {
+  return Object.fromEntries(
+    inputs
+      .group('aerodynamics')
+      .map((input) => [
+        input.name.slice('aerodynamics.'.length),
+        Float64Array.from(rows, (i) => valueAt(input, columns, i)),
+      ]),
+  );
 }
 
 function conditionsOf(

@@ -3,7 +3,7 @@ import type { Clubhead } from '../../inputs/clubhead.js';
 import { refusal } from '../../inputs/refuse.js';
 import { type StrikeResult, squareStrike } from '../../strike/impact.js';
 import { createStriker, type Striker } from '../../strike/striker.js';
-import type { FactorName } from '../factors.js';
+import { type FactorName, isWithin } from '../factors.js';
 import { anyVaries, type Input, type Inputs, valueAt, withInputs } from '../inputs.js';
 import { STATUS_CODE } from '../status.js';
 import type { SceneRows } from './scene-rows.js';
@@ -32,6 +32,8 @@ export function strikeStage(inputs: Inputs, clubhead: Clubhead, scenes: SceneRow
   const delivery: readonly Input[] = DELIVERY.map(
     (name) => inputs.find(name) ?? { name, column: -1, constant: 0, path: '' },
   );
+  // The ends of a range are checked at the door; what lies behind a reading may be anything.
+  const misread = delivery.filter(({ error }) => error !== undefined);
   const head = inputs.group('clubhead');
   requireLaw(head, clubhead);
   const strikerAt = (columns: readonly Float64Array[], i: number, ball: Ball): Striker =>
@@ -56,6 +58,10 @@ export function strikeStage(inputs: Inputs, clubhead: Clubhead, scenes: SceneRow
       if (work.status[i] !== STATUS_CODE.landed) continue;
       const ball = scenes.at(columns, i)?.ball;
       if (ball === undefined) {
+        work.status[i] = STATUS_CODE.outsideRange;
+        continue;
+      }
+      if (misread.some((reading) => !isWithin(reading.name, valueAt(reading, columns, i)))) {
         work.status[i] = STATUS_CODE.outsideRange;
         continue;
       }
