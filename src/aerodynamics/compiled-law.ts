@@ -90,10 +90,19 @@ const compiled = new WeakMap<CoefficientLaw, CompiledLaw | 'none'>();
 export function compiledLaw(model: CoefficientLaw): CompiledLaw | undefined {
   let law = compiled.get(model);
   if (law === undefined) {
-    law = compileLaw(model) ?? 'none';
+    law = compiledOrNone(model);
     compiled.set(model, law);
   }
   return law === 'none' ? undefined : law;
+}
+
+/** A model that throws somewhere may serve flights that never come there: the exact law flies those. */
+function compiledOrNone(model: AerodynamicModel): CompiledLaw | 'none' {
+  try {
+    return compileLaw(model) ?? 'none';
+  } catch {
+    return 'none';
+  }
 }
 
 /** Coefficients that are the same everywhere, in the form of a compiled law. @internal */

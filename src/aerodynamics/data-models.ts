@@ -31,7 +31,10 @@ export function tabulatedModel(grid: CoefficientGrid): TableModel {
  * @example scaledModel('fitted-modern', { drag: 0.97 })
  */
 export function scaledModel(of: ModelChoice, scale: CoefficientScale): ScaledModel {
-  return checkedData({ ...readRecord<CoefficientScale>(scaleFields, scale, 'scale'), kind: 'scaled', of }, 'model');
+  return checkedData(
+    { ...readRecord<CoefficientScale>(scaleFields, scale, 'scale'), kind: 'scaled', of },
+    'model',
+  );
 }
 
 /**

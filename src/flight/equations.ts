@@ -1,5 +1,8 @@
+import type { AerodynamicModel } from '../aerodynamics/index.js';
 import { windRatio } from '../air/wind-ratio.js';
+import { describe } from '../errors.js';
 import { STANDARD_GRAVITY } from '../gravity.js';
+import { refusal } from '../inputs/refuse.js';
 import type { RightHandSide } from '../numerics/embedded-stepper.js';
 import type { FlightProblem } from './problem.js';
 
@@ -49,14 +52,33 @@ export function equationsOfMotion(problem: FlightProblem): RightHandSide {
     }
     const spinRatio = acrossOnly ? (radius * omega * across) / (speed * speed) : (radius * omega) / speed;
     const reynolds = reynoldsPerSpeed * speed;
-    const drag = dragFactor * model.dragCoefficient(reynolds, spinRatio) * speed;
+    const drag = dragFactor * ask(model, 'dragCoefficient', reynolds, spinRatio) * speed;
     // A ball without spin, or one spinning about its own path, has no direction for lift to act in.
     const lift =
       omega === 0 || across === 0
         ? 0
-        : (liftFactor * model.liftCoefficient(reynolds, spinRatio) * speed * speed) / across;
+        : (liftFactor * ask(model, 'liftCoefficient', reynolds, spinRatio) * speed * speed) / across;
     out[3] = lift * lx - drag * ux;
     out[4] = lift * ly - drag * vy - STANDARD_GRAVITY;
     out[5] = lift * lz - drag * uz;
   };
+}
+
+/** A coefficient. @throws FairflightError `invalid-input` with Re and S where a user's own function throws */
+function ask(
+  model: AerodynamicModel,
+  coefficient: 'dragCoefficient' | 'liftCoefficient',
+  reynolds: number,
+  spinRatio: number,
+): number {
+  try {
+    return model[coefficient](reynolds, spinRatio);
+  } catch (error) {
+    const said = error instanceof Error ? error.message : describe(error);
+    throw refusal(
+      'scene.aerodynamics',
+      `${coefficient} of ${describe(model.id)} threw at Re ${Math.round(reynolds)} and S ${spinRatio.toPrecision(4)}: ${said}`,
+      { value: { reynolds, spinRatio }, hint: 'a model must answer for every Re and S from 0 on' },
+    );
+  }
 }

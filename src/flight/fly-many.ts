@@ -20,6 +20,7 @@ import type { Flight } from './flight.js';
 import { type FlightEnd, type FlightSettings, settingsOf } from './fly.js';
 import { groundAt } from './ground-plane.js';
 import { sceneProblem, setAir, setLaunch, type WritableProblem } from './problem.js';
+import { rangeBits, rangeWatch, type SeenRanges } from './range-watch.js';
 
 /** Launches as columns, one number a flight, SI units; columns left out are 0. */
 export interface LaunchColumns {
@@ -87,6 +88,8 @@ export const flightEndings: readonly Flight['ended'][] = /* @__PURE__ */ frozen(
 export interface FlightColumns {
   /** Place in {@link flightEndings} for each flight. */
   readonly ended: Uint8Array;
+  /** Sum of 1 for Reynolds numbers outside the model's data and 2 for spin ratios; 0 within both. */
+  readonly outsideData: Uint8Array;
   /** Carry [m]. */
   readonly carry: Float64Array;
   /** Sideways position at landing [m], + right. */
@@ -149,6 +152,7 @@ export function flightColumns(count: number): FlightColumns {
   const column = (): Float64Array => new Float64Array(count);
   return {
     ended: new Uint8Array(count),
+    outsideData: new Uint8Array(count),
     carry: column(),
     side: column(),
     curve: column(),
@@ -212,11 +216,15 @@ export function flyColumns(
     out.spinAxisZ[i] = problem.nz;
   };
   let general: FlightEngine | undefined;
+  const flyGeneral = (): FlightEnd & { readonly seen: SeenRanges } => {
+    general ??= createFlightEngine();
+    const { note, seen } = rangeWatch(problem);
+    return { ...general.fly(problem, tolerance, timeLimit, (_, state) => note(state)), seen };
+  };
   const keepRow = (i: number, flight: CompiledEnd | undefined): void => {
-    if (flight === undefined) general ??= createFlightEngine();
-    const end = flight ?? general?.fly(problem, tolerance, timeLimit);
-    if (end === undefined) return;
+    const end = flight ?? flyGeneral();
     keep(out, i, end, direction[i] as number);
+    out.outsideData[i] = rangeBits(problem.model, end.seen);
     // Onto the plane, as in fly. Where elevation is a column, the problem may hold that of a later row by now.
     const elevation = conditions.elevation?.[i] ?? problem.elevation;
     if (end.ending === 'landed')

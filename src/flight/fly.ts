@@ -82,7 +82,7 @@ export function flyIn(
       createFlightEngine().fly(problem, tolerance, timeLimit, sink),
     );
   }
-  return flightRecord(launch, problem, flight, engine.track(), engine.seen());
+  return flightRecord(launch, problem, flight, engine.track(), flight.seen);
 }
 
 /** Flies a problem by an engine that hands its nodes to a sink, and makes the record of it. @internal */

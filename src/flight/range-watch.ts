@@ -1,6 +1,7 @@
 import type { CoefficientLaw } from '../aerodynamics/model.js';
 import { windRatio } from '../air/wind-ratio.js';
 import type { ValidRange } from '../source.js';
+import { bitOf } from '../warnings/bits.js';
 import { type CarryEffect, type ModelWarning, outsideRange } from '../warnings/warning.js';
 import type { FlightProblem } from './problem.js';
 
@@ -8,6 +9,18 @@ import type { FlightProblem } from './problem.js';
 export interface SeenRanges {
   readonly reynolds: ValidRange;
   readonly spinRatio: ValidRange;
+}
+
+/** Ranges to be widened. @internal */
+export interface WritableRanges {
+  readonly reynolds: { min: number; max: number };
+  readonly spinRatio: { min: number; max: number };
+}
+
+/** The ranges of a flight without a node. @internal */
+export function seenNothing(): WritableRanges {
+  const nothing = (): { min: number; max: number } => ({ min: Number.POSITIVE_INFINITY, max: 0 });
+  return { reynolds: nothing(), spinRatio: nothing() };
 }
 
 /**
@@ -27,6 +40,15 @@ export function rangeWarnings(model: CoefficientLaw, seen: SeenRanges, effect?: 
   return warnings;
 }
 
+/** The codes of {@link rangeWarnings} alone, as bits of `rowWarnings`. @internal */
+export function rangeBits({ validity }: AerodynamicModel, seen: SeenRanges): number {
+  let bits = 0;
+  for (const quantity of QUANTITIES) {
+    if (furthestOutside(seen[quantity], validity[quantity]) !== undefined) bits |= bitOf(CODES[quantity]);
+  }
+  return bits;
+}
+
 const QUANTITIES = ['reynolds', 'spinRatio'] as const;
 const CODES = { reynolds: 'reynolds-outside-data', spinRatio: 'spin-ratio-outside-data' } as const;
 
@@ -39,10 +61,7 @@ export interface RangeWatch {
 /** Makes a watch for one flight. @internal */
 export function rangeWatch(problem: FlightProblem): RangeWatch {
   const { model, profile } = problem;
-  const seen = {
-    reynolds: { min: Number.POSITIVE_INFINITY, max: 0 },
-    spinRatio: { min: Number.POSITIVE_INFINITY, max: 0 },
-  };
+  const seen = seenNothing();
   return {
     seen,
     note: (state) => {

@@ -8,6 +8,7 @@ import { type ReadScene, withDefaults } from '../scene/scene.js';
 import { STRIKE_MODEL } from '../strike/warnings.js';
 import { turfOf } from '../turf/presets.js';
 import { VERSION } from '../version.js';
+import { rowWarnings } from '../warnings/bits.js';
 import { columnName } from './column-name.js';
 import { factorFields } from './factors.js';
 import { OUTPUTS, type OutputName } from './outputs.js';
@@ -50,6 +51,8 @@ export interface SweepAbout {
   readonly columns: readonly ColumnAbout[];
   /** Names of the codes in the status column. */
   readonly statuses: readonly string[];
+  /** Codes of the warnings that are counted: the k-th is 2ᵏ in the column `warnings`, where that was asked for. */
+  readonly warnings: readonly string[];
   /** The design; a list is told by its factors, size and a checksum of its values. */
   readonly design: Readonly<Record<string, unknown>>;
   /** Seed of the design; absent where nothing is random. */
@@ -95,8 +98,10 @@ export function sweepAbout(parts: SweepParts, aerodynamics: ModelChoice | undefi
     columns: [
       ...points.names.map((name) => columnAbout(name, factorFields[name].si, 'input')),
       ...outputs.map((name) => columnAbout(name, OUTPUTS[name].unit, 'output')),
+      ...(setup.warnings === 'column' ? [columnAbout('warnings', '', 'output')] : []),
     ],
     statuses: rowStatuses,
+    warnings: rowWarnings,
     design: points.about,
     ...(points.seed !== undefined && { seed: points.seed }),
     engine,

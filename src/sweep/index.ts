@@ -1,5 +1,6 @@
 export type { ModelNumbers } from '../aerodynamics/probe.js';
 export type { SobolScramble } from '../numerics/sobol.js';
+export { rowWarnings } from '../warnings/bits.js';
 export type { ColumnAbout, SweepAbout } from './about.js';
 export type * from './design.js';
 export { type FactorName, type FactorSpec, type FactorValues, sweepFactors } from './factors.js';

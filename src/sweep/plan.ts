@@ -3,6 +3,7 @@ import { resolveLaw } from '../aerodynamics/resolve.js';
 import type { BatchKernel } from '../flight/engine/batch.js';
 import type { ReadScene } from '../scene/scene.js';
 import { turfOf } from '../turf/presets.js';
+import { countBits } from '../warnings/bits.js';
 import { type SweepAbout, sweepAbout } from './about.js';
 import { isWithin } from './factors.js';
 import { gatherInputs } from './inputs.js';
@@ -20,6 +21,8 @@ import { STATUS_CODE } from './status.js';
 export interface PlanRows {
   readonly values: readonly Float64Array[];
   readonly status: Uint8Array;
+  /** Rows that raise each of {@link rowWarnings}. */
+  readonly warningCounts: readonly number[];
 }
 
 /** A sweep, checked and ready to be computed in any pieces. @internal */
@@ -58,8 +61,8 @@ export function sweepPlan({ design, scene: asked, setup }: SweepRequest, kernel?
     about: sweepAbout({ points, outputs, setup, scene, struck: inputs.struck, engine }, asked.aerodynamics),
     evaluate: (start, count) => {
       if (work === undefined || work.status.length < count) work = createWork(count);
-      work.clear();
-      const { status, column } = work;
+      work.clear(start);
+      const { status, warnings, column } = work;
       const columns = points.names.map(() => new Float64Array(count));
       points.fill(start, count, columns);
       if (!checked) {
@@ -72,8 +75,13 @@ export function sweepPlan({ design, scene: asked, setup }: SweepRequest, kernel?
       }
       for (const stage of stages) stage(columns, work, count);
       return {
-        values: [...columns, ...outputs.map((name) => column(name).slice(0, count))],
+        values: [
+          ...columns,
+          ...outputs.map((name) => column(name).slice(0, count)),
+          ...(setup.warnings === 'column' ? [Float64Array.from(warnings.subarray(0, count))] : []),
+        ],
         status: status.slice(0, count),
+        warningCounts: countBits(warnings.subarray(0, count)),
       };
     },
   };

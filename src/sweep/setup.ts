@@ -1,5 +1,5 @@
 import type { Delivery } from '../inputs/delivery.js';
-import { custom, type Declared, optional } from '../inputs/field.js';
+import { choice, custom, type Declared, optional } from '../inputs/field.js';
 import { frozen } from '../inputs/frozen.js';
 import type { Launch } from '../inputs/launch.js';
 import { readQuantity, requireKnown } from '../inputs/read.js';
@@ -22,6 +22,11 @@ export interface SweepBase extends ShotOptions {
   readonly fixed?: ListRow;
   /** Outputs; default the carry, side, curve, apex, hang time, descent, total and side at rest, and the launch of a delivery. */
   readonly outputs?: readonly OutputName[];
+  /**
+   * What a sweep says of rows that leave the data of a model: `counts` by code (default), or also a `column` named
+   * `warnings` with the codes of each row: the sum of 2ᵏ for the k-th of {@link rowWarnings}.
+   */
+  readonly warnings?: 'counts' | 'column';
 }
 
 /** Declaration of {@link SweepBase}. @internal */
@@ -30,6 +35,7 @@ export const sweepBaseFields: Declared<SweepBase> = /* @__PURE__ */ frozen(() =>
   from: custom((value, path) => readStart(value, path, path), 'start'),
   fixed: custom(readFixed, 'fixed factors'),
   outputs: optional(outputsField),
+  warnings: optional(choice(['counts', 'column'], 'warnings')),
 }));
 
 function readFixed(value: unknown, path: string): ListRow {
@@ -47,17 +53,20 @@ export interface SweepSetup {
   readonly start: Start | undefined;
   readonly fixed: Readonly<Partial<Record<FactorName, number>>>;
   readonly outputs: readonly OutputName[] | undefined;
+  readonly warnings: 'counts' | 'column';
   /** Whether the caller named a clubhead, which makes it a sweep of strikes. */
   readonly struck: boolean;
   readonly settings: ShotSettings;
 }
 
 /** Fills in the defaults of options already read. @internal */
-export function sweepSetup({ from, fixed = {}, outputs, ...options }: SweepBase): SweepSetup {
+export function sweepSetup(base: SweepBase): SweepSetup {
+  const { from, fixed = {}, outputs, warnings = 'counts', ...options } = base;
   return {
     start: from as Start | undefined,
     fixed,
     outputs,
+    warnings,
     struck: options.clubhead !== undefined,
     settings: shotSettings(options),
   };

@@ -7,6 +7,7 @@ import { frozen } from '../inputs/frozen.js';
 import { readChoice, readList, readOptions } from '../inputs/read.js';
 import { refusal, refuseType } from '../inputs/refuse.js';
 import type { Scene } from '../scene/index.js';
+import { rowWarnings } from '../warnings/bits.js';
 import { type ColumnAbout, columnsField, type SweepAbout } from './about.js';
 import type { Design } from './design.js';
 import { type SweepPlan, sweepPlan } from './plan.js';
@@ -25,6 +26,8 @@ export interface SweepRows {
   readonly values: readonly Float64Array[];
   /** How each row ended: `rowStatuses[status[i]]`. */
   readonly status: Uint8Array;
+  /** Rows here that raise each warning of `about.warnings`, in that order. */
+  readonly warningCounts: readonly number[];
 }
 
 /** A whole sweep. */
@@ -181,14 +184,18 @@ export function chunkOf(plan: SweepPlan, start: number, count: number): SweepChu
   if (count <= BLOCK) return { about, start, count, ...plan.evaluate(start, count) };
   const values = about.columns.map(() => new Float64Array(count));
   const status = new Uint8Array(count);
+  const warningCounts = rowWarnings.map(() => 0);
   for (let at = 0; at < count; at += BLOCK) {
     const block = plan.evaluate(start + at, Math.min(BLOCK, count - at));
     block.values.forEach((column, j) => {
       values[j]?.set(column, at);
     });
     status.set(block.status, at);
+    block.warningCounts.forEach((rows, k) => {
+      (warningCounts[k] as number) += rows;
+    });
   }
-  return { about, start, count, values, status };
+  return { about, start, count, values, status, warningCounts };
 }
 
 /** @throws `FairflightError` when the sweep has no such row @internal */

@@ -51,7 +51,7 @@ export function runFrom(landing: LandingBall, ground: RunGround, timeLimit: numb
   const s = newRunState();
   toGround(c, velocity.x, velocity.y, velocity.z, s, VX);
   toGround(c, spin * axis.x, spin * axis.y, spin * axis.z, s, WX);
-  const warnings = warningsFor(c.law, s[VX] as number, s[VY] as number, s[VZ] as number);
+  const warnings = landingWarnings(c.law, s[VX] as number, s[VY] as number, s[VZ] as number);
   record.contactsUsed = 0;
   record.nodesUsed = 0;
   const rests = run(c, s, record);
@@ -152,7 +152,8 @@ function bouncesOf(from: From): Bounce[] {
   return bounces;
 }
 
-function warningsFor(
+/** Says where a landing, in the frame of the ground, lies outside what the bounce was measured on. @internal */
+export function landingWarnings(
   { id, tested }: BounceLaw,
   along: number,
   normal: number,

@@ -4,7 +4,7 @@
  */
 import {
   ACROSS, AIMED, APEX, APEX_A, APEX_B, APEX_C, APEX_INSIDE, APEX_T, ATTEMPTS, CELLS_PER_SPEED, CLIMB, DECAY, DRAG, END_X, END_Z, ERROR, FALL, GRAVITY2, GRAVITY3, H, HEIGHT,
-  HIGH_X, HIGH_Z, INPUTS, KEPT_H, KEPT_RATE, KEPT_STATE, KEPT_X, KEPT_Z, LIFT, LOW_X, LOW_Z, MODE, NEW_CLIMB, NEW_HEIGHT, NEW_RATE, NEW_STATE, NEXT, NORMAL1, NORMAL2, NORMAL3,
+  HIGH_X, HIGH_Z, INPUTS, KEPT_H, KEPT_RATE, KEPT_STATE, KEPT_X, KEPT_Z, LEAST_X, LEAST_Z, LIFT, LOW_X, LOW_Z, MODE, MOST_X, MOST_Z, NEW_CLIMB, NEW_HEIGHT, NEW_RATE, NEW_STATE, NEXT, NORMAL1, NORMAL2, NORMAL3,
   NORMAL_WIND, PER_TOLERANCE, RATE, REGISTER, RESULTS, REYNOLDS_NOWHERE, REYNOLDS_NUMBERS, REYNOLDS_IN_BOTH, SPIN_NUMBERS, STATE, T, UP2, UP3, WANTED,
 } from './lanes.generated';
 import { CHUNK, FLIGHTS, REGISTERS, REYNOLDS_TABLE, RESULTS_AT, SPIN_TABLE } from './layout';
@@ -91,6 +91,7 @@ function startDerivative(l: usize): bool {
   const mm = a * a + b * b, uu = mm + c * c, m = sqrt(mm), u = sqrt(uu), r = 1 / (mm * uu);
   const x = w * mm * (acrossOnly ? m : u) * r, z = u * get(CELLS_PER_SPEED, l);
   if (!(x >= sLow && x < sHigh && z >= rLow && z < rHigh)) return false;
+  set(LEAST_X, l, x); set(MOST_X, l, x); set(LEAST_Z, l, z); set(MOST_Z, l, z);
   const xf = floor(x), t = x - xf, p = SPIN_TABLE + <usize>xf * (SPIN_NUMBERS * 8);
   let cl = cubicAt(p, t), cd = cubicAt(p + 8, t);
   if (form != REYNOLDS_NOWHERE) {
@@ -176,6 +177,8 @@ function advance(lane: i32, l: usize): void {
 function accept(lane: i32, l: usize, h: f64, landed: bool): void {
   const x = get(END_X, l), z = get(END_Z, l);
   if (!(x >= sLow && x < sHigh && z >= rLow && z < rHigh)) { finish(lane, l, OUTSIDE, true); return; }
+  set(LEAST_X, l, min(x, get(LEAST_X, l))); set(MOST_X, l, max(x, get(MOST_X, l)));
+  set(LEAST_Z, l, min(z, get(LEAST_Z, l))); set(MOST_Z, l, max(z, get(MOST_Z, l)));
   const t = get(T, l) + h, height = get(NEW_HEIGHT, l), climb = get(NEW_CLIMB, l);
   set(T, l, t);
   if (get(APEX_INSIDE, l) != 0) { set(APEX_INSIDE, l, 0); takeApex(l, h, t); }
@@ -296,6 +299,9 @@ function finish(lane: i32, l: usize, status: f64, refill: bool): void {
   for (let i: usize = 0; i < 7; i++) store<f64>(out + (i << 3), get(STATE + i, l));
   store<f64>(out + 56, get(T, l));
   for (let i: usize = 0; i < 5; i++) store<f64>(out + ((8 + i) << 3), get(APEX + i, l));
+  const cells = get(CELLS_PER_SPEED, l);
+  store<f64>(out + (13 << 3), get(LEAST_Z, l) / cells); store<f64>(out + (14 << 3), get(MOST_Z, l) / cells);
+  store<f64>(out + (15 << 3), get(LEAST_X, l)); store<f64>(out + (16 << 3), get(MOST_X, l));
   store<f64>(out + <usize>(RESULTS - 1) * 8, status);
   live--;
   if (refill) fill(lane);

@@ -10,7 +10,7 @@ import {
   setFrame,
   toEnd,
 } from './frame.js';
-import { PARAMETERS, SLOWEST } from './kernel.generated.js';
+import { BATCH_RESULTS, PARAMETERS } from './kernel.generated.js';
 import { LANDED, TIME_LIMIT } from './step-decisions.js';
 import { APEX_RESTEP_BELOW, VELOCITY_TOLERANCE_PER_METRE } from './tolerance.js';
 
@@ -73,8 +73,8 @@ export function readKernel(value: unknown, path: string): BatchKernel {
 /** The kernels made here: what a caller passes must be one of them. */
 const KERNELS = new WeakSet<object>();
 
-/** Numbers the batch gives back for a flight: the plain kernel's up to the ranges seen, then how it ended. */
-const RESULTS = SLOWEST + 1;
+/** Numbers the batch gives back for a flight: the plain kernel's up to the work done, then how it ended. */
+const RESULTS = BATCH_RESULTS + 1;
 
 /** Called with a row and its flight, or without one where the general engine must fly it. */
 type Keep = (row: number, flight: CompiledEnd | undefined) => void;

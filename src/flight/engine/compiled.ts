@@ -3,9 +3,8 @@ import type { CoefficientLaw } from '../../aerodynamics/model.js';
 import type { GrowingTrack } from '../../track.js';
 import { STATES } from '../equations.js';
 import type { FlightProblem } from '../problem.js';
-import type { SeenRanges } from '../range-watch.js';
 import { type CompiledEnd, compiledEnd, kernelFrame, packKernel, setFrame, toEnd, toWorld } from './frame.js';
-import { flyKernel, NODE_NUMBERS, NODES, PARAMETERS, RESULTS, SLOWEST } from './kernel.generated.js';
+import { flyKernel, NODE_NUMBERS, NODES, PARAMETERS, RESULTS } from './kernel.generated.js';
 import { kernelConstants } from './kernel-constants.js';
 import { LANDED, OUTSIDE } from './step-decisions.js';
 import { warmUp } from './warm-up.js';
@@ -13,8 +12,6 @@ import { warmUp } from './warm-up.js';
 /** Flies problems by the compiled kernel; `undefined` hands a flight to the general engine. @internal */
 export interface CompiledEngine {
   readonly fly: (problem: FlightProblem, tolerance: number, timeLimit: number) => CompiledEnd | undefined;
-  /** Reynolds numbers and spin ratios at the nodes of the last flight. */
-  readonly seen: () => SeenRanges;
   /** Nodes of the last flight, in the world frame; none when the engine keeps no track. */
   readonly track: () => GrowingTrack;
 }
@@ -77,13 +74,5 @@ export function createCompiledEngine(
     return { time, state, acceleration };
   }
 
-  function seen(): SeenRanges {
-    const { reynoldsPerSpeed, cellsPerSpinRatio } = frame;
-    return {
-      reynolds: { min: reynoldsPerSpeed * out[SLOWEST]!, max: reynoldsPerSpeed * out[SLOWEST + 1]! },
-      spinRatio: { min: out[SLOWEST + 2]! / cellsPerSpinRatio, max: out[SLOWEST + 3]! / cellsPerSpinRatio },
-    };
-  }
-
-  return { fly, seen, track };
+  return { fly, track };
 }

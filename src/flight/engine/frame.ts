@@ -2,6 +2,7 @@ import type { CompiledLaw } from '../../aerodynamics/compiled-law.js';
 import { STANDARD_GRAVITY } from '../../gravity.js';
 import { STATES } from '../equations.js';
 import type { FlightProblem } from '../problem.js';
+import { seenNothing, type WritableRanges } from '../range-watch.js';
 import { APEX_RESTEP_BELOW, firstStep, VELOCITY_TOLERANCE_PER_METRE } from './tolerance.js';
 
 /**
@@ -133,11 +134,20 @@ export interface CompiledEnd {
   apex: number;
   apexAt: number;
   readonly state: Float64Array;
+  /** Reynolds numbers and spin ratios at the nodes. */
+  readonly seen: WritableRanges;
 }
 
 /** An end to write into. @internal */
 export function compiledEnd(): CompiledEnd {
-  return { ending: 'landed', time: 0, apex: 0, apexAt: 0, state: new Float64Array(STATES) };
+  return {
+    ending: 'landed',
+    time: 0,
+    apex: 0,
+    apexAt: 0,
+    state: new Float64Array(STATES),
+    seen: seenNothing(),
+  };
 }
 
 /** Turns (a, b, c, w, A, B, C) at `offset` into position, velocity and spin rate in the world frame. @internal */
@@ -164,7 +174,7 @@ export function toWorld(
   s[6] = from[offset + 3]! / frame.spinScale;
 }
 
-/** Reads a kernel's results (order in build-time/kernel-layout.ts, up to the apex) at `offset` as an end in the world frame. @internal */
+/** Reads a kernel's results (order in build-time/kernel-layout.ts, up to the work done) at `offset` as an end in the world frame. @internal */
 export function toEnd(frame: KernelFrame, out: Float64Array, offset: number, end: CompiledEnd): void {
   const { axis3x, axis3z, windAlong, windAcross } = frame;
   const A = out[offset + 9]!;
@@ -177,5 +187,10 @@ export function toEnd(frame: KernelFrame, out: Float64Array, offset: number, end
   end.time = Math.max(0, out[offset + 7]!);
   end.apex = out[offset + 8]!;
   end.apexAt = Math.sqrt(x * x + z * z);
+  const { reynolds, spinRatio } = end.seen;
+  reynolds.min = frame.reynoldsPerSpeed * out[offset + 13]!;
+  reynolds.max = frame.reynoldsPerSpeed * out[offset + 14]!;
+  spinRatio.min = out[offset + 15]! / frame.cellsPerSpinRatio;
+  spinRatio.max = out[offset + 16]! / frame.cellsPerSpinRatio;
   toWorld(frame, out, offset, end.time, end.state);
 }

@@ -1,7 +1,8 @@
-import { isFairflightError } from '../../errors.js';
+import { type FairflightError, isFairflightError } from '../../errors.js';
 import type { BatchKernel } from '../../flight/engine/batch.js';
 import type { FlightSettings } from '../../flight/fly.js';
 import { type ConditionArrays, type FlightColumns, flyColumns } from '../../flight/fly-many.js';
+import { refusal } from '../../inputs/refuse.js';
 import type { ResolvedScene } from '../../scene/scene.js';
 import { type FactorName, isWithin } from '../factors.js';
 import { type Inputs, valueAt } from '../inputs.js';
@@ -20,24 +21,25 @@ const LAUNCH = [
 ] as const satisfies readonly FactorName[];
 
 /** Which column of the flights goes where. */
-const KEPT: readonly (readonly [WorkColumn, Exclude<keyof FlightColumns, 'ended' | 'y'>])[] = [
-  ['carry', 'carry'],
-  ['flight.side', 'side'],
-  ['flight.curve', 'curve'],
-  ['flight.apex', 'apex'],
-  ['flight.apexAt', 'apexAt'],
-  ['flight.hangTime', 'hangTime'],
-  ['flight.descentAngle', 'descentAngle'],
-  ['flight.landing.spinRate', 'landingSpin'],
-  ['landing.x', 'x'],
-  ['landing.z', 'z'],
-  ['landing.vx', 'vx'],
-  ['landing.vy', 'vy'],
-  ['landing.vz', 'vz'],
-  ['axis.x', 'spinAxisX'],
-  ['axis.y', 'spinAxisY'],
-  ['axis.z', 'spinAxisZ'],
-];
+const KEPT: readonly (readonly [WorkColumn, Exclude<keyof FlightColumns, 'ended' | 'outsideData' | 'y'>])[] =
+  [
+    ['carry', 'carry'],
+    ['flight.side', 'side'],
+    ['flight.curve', 'curve'],
+    ['flight.apex', 'apex'],
+    ['flight.apexAt', 'apexAt'],
+    ['flight.hangTime', 'hangTime'],
+    ['flight.descentAngle', 'descentAngle'],
+    ['flight.landing.spinRate', 'landingSpin'],
+    ['landing.x', 'x'],
+    ['landing.z', 'z'],
+    ['landing.vx', 'vx'],
+    ['landing.vy', 'vy'],
+    ['landing.vz', 'vz'],
+    ['axis.x', 'spinAxisX'],
+    ['axis.y', 'spinAxisY'],
+    ['axis.z', 'spinAxisZ'],
+  ];
 
 /** How a flight ended, by the code of flyMany. */
 const ENDINGS = [
@@ -100,11 +102,19 @@ function flyRows(flights: Flights, columns: readonly Float64Array[], work: Work,
   try {
     keep(work, rows, flyBatch(flights, columns, work, rows));
   } catch (error) {
-    // Everything was checked, so that the only fault of a row is an integration that gives up.
-    if (!isFairflightError(error) || error.code !== 'not-converged') throw error;
-    if (rows.length === 1) work.status[rows[0] as number] = STATUS_CODE.notConverged;
-    else for (let k = 0; k < rows.length; k++) flyRows(flights, columns, work, rows.subarray(k, k + 1));
+    // Everything was checked, so that what can be wrong is a user's model: it throws, or cannot be integrated.
+    if (!isFairflightError(error)) throw error;
+    const [row = 0] = rows;
+    if (rows.length === 1) {
+      if (error.code !== 'not-converged') throw atRow(error, work.first + row);
+      work.status[row] = STATUS_CODE.notConverged;
+    } else for (let k = 0; k < rows.length; k++) flyRows(flights, columns, work, rows.subarray(k, k + 1));
   }
+}
+
+/** The same error, with the row of the design. */
+function atRow({ code, message, field = 'scene.aerodynamics', value }: FairflightError, row: number): Error {
+  return refusal(field, `row ${row} of the design: ${message}`, { value }, code);
 }
 
 function flyBatch(
@@ -165,10 +175,11 @@ function keep(work: Work, rows: Int32Array, flights: FlightColumns): void {
     for (let k = 0; k < rows.length; k++) column[rows[k] as number] = values[k] as number;
   }
   const speed = work.column('flight.landing.speed');
-  const { ended, vx, vy, vz } = flights;
+  const { ended, outsideData, vx, vy, vz } = flights;
   for (let k = 0; k < rows.length; k++) {
     const i = rows[k] as number;
     work.status[i] = ENDINGS[ended[k] as 0 | 1 | 2 | 3];
+    (work.warnings[i] as number) |= outsideData[k] as number;
     speed[i] = Math.hypot(vx[k] as number, vy[k] as number, vz[k] as number);
   }
 }

@@ -3,6 +3,8 @@ import type { Clubhead } from '../../inputs/clubhead.js';
 import { refusal } from '../../inputs/refuse.js';
 import { type StrikeResult, squareStrike } from '../../strike/impact.js';
 import { createStriker, type Striker } from '../../strike/striker.js';
+import { strikeWarnings } from '../../strike/warnings.js';
+import { bitsOf } from '../../warnings/bits.js';
 import { type FactorName, isWithin } from '../factors.js';
 import { anyVaries, type Input, type Inputs, valueAt, withInputs } from '../inputs.js';
 import { STATUS_CODE } from '../status.js';
@@ -36,10 +38,12 @@ export function strikeStage(inputs: Inputs, clubhead: Clubhead, scenes: SceneRow
   const misread = delivery.filter(({ error }) => error !== undefined);
   const head = inputs.group('clubhead');
   requireLaw(head, clubhead);
-  const strikerAt = (columns: readonly Float64Array[], i: number, ball: Ball): Striker =>
-    createStriker({ clubhead: withInputs(clubhead, head, columns, i), ball });
+  const strikerAt = (columns: readonly Float64Array[], i: number, ball: Ball): KnownStriker => {
+    const rowHead = withInputs(clubhead, head, columns, i);
+    return { ball, head: rowHead, striker: createStriker({ clubhead: rowHead, ball }) };
+  };
   const fixedHead = !anyVaries(head);
-  let known: { readonly ball: Ball; readonly striker: Striker } | undefined;
+  let known: KnownStriker | undefined;
   const input = { ...squareStrike(0, 0, 0), mirror: inputs.mirror };
 
   return (columns, work, count) => {
@@ -65,7 +69,7 @@ export function strikeStage(inputs: Inputs, clubhead: Clubhead, scenes: SceneRow
         work.status[i] = STATUS_CODE.outsideRange;
         continue;
       }
-      if (!fixedHead || known?.ball !== ball) known = { ball, striker: strikerAt(columns, i, ball) };
+      if (!fixedHead || known?.ball !== ball) known = strikerAt(columns, i, ball);
       input.clubSpeed = valueAt(speed, columns, i);
       input.attackAngle = valueAt(attack, columns, i);
       input.clubPath = valueAt(path, columns, i);
@@ -81,8 +85,16 @@ export function strikeStage(inputs: Inputs, clubhead: Clubhead, scenes: SceneRow
         continue;
       }
       write(struck, input.clubSpeed, i);
+      work.warnings[i] = bitsOf(strikeWarnings(input, known.head, struck.spinLoft));
     }
   };
+}
+
+/** The striker last made, and for what. */
+interface KnownStriker {
+  readonly ball: Ball;
+  readonly head: Clubhead;
+  readonly striker: Striker;
 }
 
 /** Writes strikes into the rows of the output columns. */

@@ -17,15 +17,21 @@ export interface Work {
   readonly column: (name: WorkColumn) => Float64Array;
   /** One of {@link STATUS_CODE} a row. */
   readonly status: Uint8Array;
-  /** Sets every column to NaN and every status to landed. */
-  readonly clear: () => void;
+  /** Bits of {@link rowWarnings} a row. */
+  readonly warnings: Uint8Array;
+  /** Row of the design that the chunk begins with. */
+  first: number;
+  /** Sets every column to NaN, every status to landed and every warning to none, for a chunk from row `first` on. */
+  readonly clear: (first: number) => void;
 }
 
 /** Makes scratch for chunks of `rows` rows. @internal */
 export function createWork(rows: number): Work {
   const columns = new Map<WorkColumn, Float64Array>();
   const status = new Uint8Array(rows);
-  return {
+  const warnings = new Uint8Array(rows);
+  const work: Work = {
+    first: 0,
     column: (name) => {
       let column = columns.get(name);
       if (column === undefined) {
@@ -35,9 +41,13 @@ export function createWork(rows: number): Work {
       return column;
     },
     status,
-    clear: () => {
+    warnings,
+    clear: (first) => {
+      work.first = first;
       status.fill(0);
+      warnings.fill(0);
       for (const column of columns.values()) column.fill(Number.NaN);
     },
   };
+  return work;
 }

@@ -211,8 +211,8 @@ ${endings.join(' ')}
 export const PARAMETERS = ${KERNEL_PARAMETERS.length};
 export const RESULTS = ${KERNEL_RESULTS.length};
 export const NODE_NUMBERS = ${FIELDS};
-/** Where in the results the ranges seen begin (slowest, fastest, leastSpin, mostSpin), and where the number of nodes is. */
-export const SLOWEST = ${KERNEL_RESULTS.indexOf('slowest')};
+/** Results that the batch gives as well, and where the number of nodes is. */
+export const BATCH_RESULTS = ${KERNEL_RESULTS.indexOf('evaluations')};
 export const NODES = ${KERNEL_RESULTS.indexOf('nodes')};
 
 /**

@@ -85,6 +85,11 @@ const CONTROL: readonly (readonly [name: string, count?: number])[] = [
   ['APEX_B'],
   ['APEX_C'],
   ['APEX_T'],
+  // Ranges seen at its nodes: cells of Re and of S.
+  ['LEAST_Z'],
+  ['MOST_Z'],
+  ['LEAST_X'],
+  ['MOST_X'],
   // Where the flight is with its step.
   ['ATTEMPTS'],
   ['MODE'],
@@ -125,8 +130,8 @@ export function lanesText(): string {
 export const REGISTER: usize = ${LANE_BYTES * LANE_VARIABLES};
 /** Numbers in for a flight, in the order of KERNEL_PARAMETERS. */
 export const INPUTS: i32 = ${KERNEL_PARAMETERS.length};
-/** Numbers out for a flight: those of KERNEL_RESULTS up to the ranges seen, then how it ended. */
-export const RESULTS: i32 = ${KERNEL_RESULTS.indexOf('slowest') + 1};
+/** Numbers out for a flight: those of KERNEL_RESULTS up to the work done, then how it ended. */
+export const RESULTS: i32 = ${KERNEL_RESULTS.indexOf('evaluations') + 1};
 /** Cells of the law's tables. */
 export const SPIN_CELLS: usize = ${SPIN_CELLS};
 export const REYNOLDS_CELLS: usize = ${REYNOLDS_CELLS};
