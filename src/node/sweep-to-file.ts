@@ -17,7 +17,7 @@ import { type ParallelOptions, startRun, threadControlFields } from './pool.js';
 import { openUnfinished } from './unfinished.js';
 
 /** Options of {@link sweepToFile}. */
-export interface FileOptions extends Omit<ParallelOptions, 'start' | 'chunkSize'> {
+export interface FileOptions extends Omit<ParallelOptions, 'chunkSize'> {
   /** Format; default what the ending of the path stands for: `.csv`, `.parquet`, `.arrow` or `.feather`. */
   readonly format?: SweepFormat;
   /** Resume an unfinished file of the same sweep, if there is one; default false. */
@@ -44,7 +44,7 @@ export interface SweepFileReport {
 
 /** Declaration of {@link FileOptions}. @internal */
 export const fileOptionFields: Declared<FileOptions> = /* @__PURE__ */ frozen(() => {
-  const { start: _, chunkSize: __, ...control } = chunkControlFields;
+  const { chunkSize: _, ...control } = chunkControlFields;
   return {
     ...sweepBaseFields,
     ...control,

@@ -27,8 +27,10 @@ export interface SobolIndices {
  * Source: Saltelli A, Annoni P, Azzini I, Campolongo F, Ratto M, Tarantola S (2010) Variance based sensitivity
  * analysis of model output, Comput. Phys. Commun. 181, 259–270, table 2 and sec. 4.
  * @param base - points with 2k dimensions: the first k are A, the others B
+ * @param sizes - coordinates of each input, one after another; default one each. An input of several is exchanged whole,
+ *   so that its indices are those of the group (ibid., sec. 2)
  */
-export function sobolIndicesDesign(base: PointSet): PointSet {
+export function sobolIndicesDesign(base: PointSet, sizes?: readonly number[]): PointSet {
   const k = base.dimensions / 2;
   if (!Number.isInteger(k)) {
     throw new FairflightError(
@@ -41,12 +43,17 @@ export function sobolIndicesDesign(base: PointSet): PointSet {
     );
   }
   const pair = new Float64Array(2 * k);
+  const inputs = sizes?.length ?? k;
+  const inputOf = sizes?.flatMap((size, input) => Array.from({ length: size }, () => input));
   return {
     dimensions: k,
     point: (index, out = new Float64Array(k)) => {
-      const which = index % (k + 2);
-      base.point(Math.floor(index / (k + 2)), pair);
-      for (let j = 0; j < k; j++) out[j] = which === 1 || which === j + 2 ? pair[k + j]! : pair[j]!;
+      const which = index % (inputs + 2);
+      base.point(Math.floor(index / (inputs + 2)), pair);
+      for (let j = 0; j < k; j++) {
+        const input = inputOf?.[j] ?? j;
+        out[j] = which === 1 || which === input + 2 ? pair[k + j]! : pair[j]!;
+      }
       return out;
     },
   };

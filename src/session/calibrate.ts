@@ -5,6 +5,7 @@ import { gripLevel, withGripLevel } from '../clubhead/grip-level.js';
 import type { Clubhead } from '../inputs/clubhead.js';
 import { type MeasuredShot, readMeasuredShots } from '../inputs/measured-shot.js';
 import { type ResolvedScene, resolveScene, type Scene } from '../scene/scene.js';
+import type { FactorName } from '../sweep/index.js';
 import { type Block, flightBlock, strikeBlock } from './calibrate-blocks.js';
 import { limitsOf } from './calibrate-limits.js';
 import { partTargets } from './calibrate-needs.js';
@@ -54,6 +55,11 @@ export function calibrate(
     values,
     notFitted,
     correlation,
+    factors: blocks.map(({ parameters, fit }) => ({
+      names: parameters.map(({ name }) => factorOf(name as CalibrationTarget, clubhead)),
+      mean: parameters.map((_, k) => fit.x[k] as number),
+      covariance: fit.covariance,
+    })),
     clubhead: withStrike(settings, estimate),
     aerodynamics: withScale(model, estimate),
     residuals: blocks.flatMap((block) => block.residuals),
@@ -100,6 +106,18 @@ function blocksOf(
       ? [flightBlock(shots, ofFlight, scene, flight, readingErrors, flightErrors)]
       : []),
   ];
+}
+
+/** The factor of a sweep that stands for a target. */
+function factorOf(target: CalibrationTarget, { tangentialRestitution }: Clubhead): FactorName {
+  switch (target) {
+    case 'restitution':
+      return 'clubhead.restitution.atReference';
+    case 'tangentialRestitution':
+      return `clubhead.tangentialRestitution.${tangentialRestitution.kind === 'constant' ? 'value' : 'limit'}`;
+    default:
+      return `aerodynamics.${target}`;
+  }
 }
 
 /** The fitted numbers of all blocks by name; those of two blocks are independent. */

@@ -1,5 +1,6 @@
 import type { ModelChoice } from '../aerodynamics/index.js';
 import type { Clubhead } from '../clubhead/index.js';
+import type { NormalFactors } from '../sweep/index.js';
 
 /** What `calibrate` can fit. */
 export type CalibrationTarget = 'restitution' | 'tangentialRestitution' | 'dragScale' | 'liftScale';
@@ -67,6 +68,12 @@ export interface Calibration {
   readonly notFitted: readonly NotFitted[];
   /** Correlation of the estimates, in the order of `values`. */
   readonly correlation: readonly (readonly number[])[];
+  /**
+   * The same estimates as factors of a sweep, those of the strike together and those of the flight together, with their
+   * covariance: `design.factors` can draw from them. The scales multiply the scene's model, so sweep the scene that was
+   * calibrated; {@link aerodynamics} has them in it already.
+   */
+  readonly factors: readonly NormalFactors[];
   /** The head, with its fitted values. */
   readonly clubhead: Clubhead;
   /** The coefficient model with its fitted values: an id or data, unless the scene's model is made of functions. */

@@ -13,6 +13,7 @@ import { columnName } from './column-name.js';
 import { factorFields } from './factors.js';
 import { OUTPUTS, type OutputName } from './outputs.js';
 import type { DesignPoints } from './points.js';
+import type { RowRange } from './row-range.js';
 import type { SweepSetup } from './setup.js';
 import { rowStatuses } from './status.js';
 
@@ -47,6 +48,8 @@ export interface SweepAbout {
   readonly version: string;
   /** Rows of the whole sweep. */
   readonly rows: number;
+  /** Which rows of the design they are, where they are not all. */
+  readonly part?: RowRange & { readonly of: number };
   /** The columns in their order. */
   readonly columns: readonly ColumnAbout[];
   /** Names of the codes in the status column. */
@@ -75,6 +78,7 @@ export interface SweepAbout {
 /** What a sweep turned out to be. @internal */
 export interface SweepParts {
   readonly points: DesignPoints;
+  readonly rows: number;
   readonly outputs: readonly OutputName[];
   readonly setup: SweepSetup;
   readonly scene: ReadScene;
@@ -84,7 +88,7 @@ export interface SweepParts {
 
 /** @internal */
 export function sweepAbout(parts: SweepParts, aerodynamics: ModelChoice | undefined): SweepAbout {
-  const { points, outputs, setup, scene, struck, engine } = parts;
+  const { points, rows, outputs, setup, scene, struck, engine } = parts;
   const { start, fixed, settings } = setup;
   const { clubhead, ...flight } = settings;
   const { wind, ground } = scene;
@@ -94,7 +98,8 @@ export function sweepAbout(parts: SweepParts, aerodynamics: ModelChoice | undefi
   const about: SweepAbout = {
     library: 'fairflight',
     version: VERSION,
-    rows: points.rows,
+    rows,
+    ...(setup.rows && { part: { ...setup.rows, of: points.rows } }),
     columns: [
       ...points.names.map((name) => columnAbout(name, factorFields[name].si, 'input')),
       ...outputs.map((name) => columnAbout(name, OUTPUTS[name].unit, 'output')),

@@ -5,6 +5,7 @@ import { sobolIndices } from '../numerics/sobol-indices.js';
 import type { IndexDesign } from './design.js';
 import type { FactorName } from './factors.js';
 import { designPoints } from './points.js';
+import { isNormal } from './random-factors.js';
 import { readDesign } from './read-design.js';
 
 /** A 95 % interval. */
@@ -17,8 +18,8 @@ export interface IndexInterval {
 
 /** What one factor does to the variance of an output. */
 export interface FactorIndices {
-  /** The factor. */
-  readonly name: FactorName;
+  /** The factor, or those of one normal distribution. */
+  readonly names: readonly FactorName[];
   /** First-order index: the share of the variance that goes away when the factor alone is known. */
   readonly firstOrder: number;
   /** Bootstrap interval of the first-order index. */
@@ -45,7 +46,8 @@ export interface OutputIndices {
  * First-order and total Sobol indices of an output from the rows of a `sobol-indices` design.
  *
  * Estimators: Saltelli et al. (2010) Comput. Phys. Commun. 181, 259–270, table 2, eq. (b) for the first order and
- * eq. (f) (Jansen 1999) for the total. The factors are taken as independent and uniform over their ranges. Intervals
+ * eq. (f) (Jansen 1999) for the total. The factors are taken as
+ * independent of each other, but for those of one normal distribution, which have indices as one. Intervals
  * are bootstrap ones, which for the evenly spread rows of this design are on the wide side.
  * @param design - the design that was swept
  * @param values - the output in every row, in order
@@ -55,14 +57,15 @@ export interface OutputIndices {
 export function sobolIndicesOf(design: IndexDesign, values: ArrayLike<number>): OutputIndices {
   const read = readDesign(design);
   if (read.kind !== 'sobol-indices') throw refuseType('design', 'a design of kind sobol-indices', design);
-  const { names, rows } = designPoints(read);
+  const { rows } = designPoints(read);
+  const inputs = read.factors.map((factor) => (isNormal(factor) ? factor.names : [factor.name]));
   if (!isTyped(values) && !isList(values)) {
     throw refuseType('values', 'a Float64Array or a list of numbers', values);
   }
   if (values.length !== rows) {
     throw refusal('values', `values must number ${rows}, got ${values.length}`, { value: values.length });
   }
-  const group = names.length + 2;
+  const group = inputs.length + 2;
   const kept = new Float64Array(rows);
   let length = 0;
   for (let at = 0; at < rows; at += group) {
@@ -75,14 +78,14 @@ export function sobolIndicesOf(design: IndexDesign, values: ArrayLike<number>): 
     }
     if (complete) length += group;
   }
-  const found = sobolIndices(kept.subarray(0, length), names.length);
+  const found = sobolIndices(kept.subarray(0, length), inputs.length);
   const interval = (all: readonly IndexInterval[], j: number): IndexInterval => {
     const { low, high } = all[j] as IndexInterval;
     return { low, high };
   };
   return {
-    factors: names.map((name, j) => ({
-      name,
+    factors: inputs.map((names, j) => ({
+      names,
       firstOrder: found.first[j] as number,
       firstOrderInterval: interval(found.firstIntervals, j),
       total: found.total[j] as number,

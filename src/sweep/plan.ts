@@ -5,11 +5,12 @@ import type { ReadScene } from '../scene/scene.js';
 import { turfOf } from '../turf/presets.js';
 import { countBits } from '../warnings/bits.js';
 import { type SweepAbout, sweepAbout } from './about.js';
-import { isWithin } from './factors.js';
+import { type FactorName, isWithin } from './factors.js';
 import { gatherInputs } from './inputs.js';
 import { OUTPUTS, resolveOutputs } from './outputs.js';
 import { designPoints } from './points.js';
 import type { SweepRequest } from './request.js';
+import { requireRows } from './row-range.js';
 import { flightStage, launchStage } from './stages/flight-stage.js';
 import { runStage } from './stages/run-stage.js';
 import { sceneRows } from './stages/scene-rows.js';
@@ -17,7 +18,7 @@ import { strikeStage } from './stages/strike-stage.js';
 import { createWork, type Work } from './stages/work.js';
 import { STATUS_CODE } from './status.js';
 
-/** The computed rows `start` to `start + count − 1`, one array a column. @internal */
+/** Computed rows, one array a column. @internal */
 export interface PlanRows {
   readonly values: readonly Float64Array[];
   readonly status: Uint8Array;
@@ -28,6 +29,9 @@ export interface PlanRows {
 /** A sweep, checked and ready to be computed in any pieces. @internal */
 export interface SweepPlan {
   readonly about: SweepAbout;
+  /** Row of the design that the sweep begins with. */
+  readonly first: number;
+  /** Rows from `start` on, counted from the first. */
   readonly evaluate: (start: number, count: number) => PlanRows;
 }
 
@@ -52,26 +56,29 @@ export function sweepPlan({ design, scene: asked, setup }: SweepRequest, kernel?
     ...(needs('flight') || needs('run') ? [flies] : []),
     ...(needs('run') ? [runs] : []),
   ];
-  // The ends of a range are checked at the door; a list may hold anything.
-  const checked = design.kind !== 'list';
+  const { from: first, to } = requireRows(setup.rows, points.rows);
 
   const engine = kernel?.name ?? 'JavaScript';
   let work: Work | undefined;
   return {
-    about: sweepAbout({ points, outputs, setup, scene, struck: inputs.struck, engine }, asked.aerodynamics),
+    about: sweepAbout(
+      { points, rows: to - first, outputs, setup, scene, struck: inputs.struck, engine },
+      asked.aerodynamics,
+    ),
+    first,
     evaluate: (start, count) => {
       if (work === undefined || work.status.length < count) work = createWork(count);
-      work.clear(start);
+      work.clear(first + start);
       const { status, warnings, column } = work;
       const columns = points.names.map(() => new Float64Array(count));
-      points.fill(start, count, columns);
-      if (!checked) {
-        points.names.forEach((name, j) => {
-          const values = columns[j] as Float64Array;
-          for (let i = 0; i < count; i++) {
-            if (!isWithin(name, values[i] as number)) status[i] = STATUS_CODE.outsideRange;
-          }
-        });
+      points.fill(first + start, count, columns);
+      // The ends of a range are checked at the door; a list, or a normal distribution, may hold anything.
+      for (const j of points.open) {
+        const name = points.names[j] as FactorName;
+        const values = columns[j] as Float64Array;
+        for (let i = 0; i < count; i++) {
+          if (!isWithin(name, values[i] as number)) status[i] = STATUS_CODE.outsideRange;
+        }
       }
       for (const stage of stages) stage(columns, work, count);
       return {

@@ -3,14 +3,17 @@ import { checksumOf } from '../numerics/checksum.js';
 import { latinHypercube } from '../numerics/latin-hypercube.js';
 import { type PointSet, type SobolScramble, sobol } from '../numerics/sobol.js';
 import { sobolIndicesDesign } from '../numerics/sobol-indices.js';
-import type { GridFactor, RangeFactor } from './design.js';
+import type { GridFactor } from './design.js';
 import type { FactorName } from './factors.js';
+import { type Draw, drawOf } from './random-factors.js';
 import type { ReadDesign, ReadList } from './read-design.js';
 
 /** How many rows of which factors a design has, and each row by its index. @internal */
 export interface DesignPoints {
   readonly rows: number;
   readonly names: readonly FactorName[];
+  /** Columns whose values may lie outside the ranges of their factors. */
+  readonly open: readonly number[];
   readonly seed: number | undefined;
   /** The design as plain data for a file's metadata; a list is told by its size and a checksum. */
   readonly about: Readonly<Record<string, unknown>>;
@@ -27,22 +30,32 @@ const MOST_ROWS = Number.MAX_SAFE_INTEGER;
  */
 export function designPoints(design: ReadDesign): DesignPoints {
   if (design.kind === 'list') return listPoints(design);
-  const names = design.factors.map(({ name }) => name);
+  if (design.kind === 'grid') {
+    return gridPoints(
+      design.factors.map(({ name }) => name),
+      design.factors,
+    );
+  }
+  const draws = design.factors.map(drawOf);
+  const sizes = draws.map(({ names }) => names.length);
+  const dimensions = sizes.reduce((sum, size) => sum + size, 0);
+  const { seed = 0 } = design;
   switch (design.kind) {
-    case 'grid':
-      return gridPoints(names, design.factors);
-    case 'latin-hypercube': {
-      const points = latinHypercube(design.count, names.length, design.seed ?? 0);
-      return rangePoints(names, design, design.count, design, points);
-    }
+    case 'latin-hypercube':
+      return randomPoints(
+        draws,
+        design.count,
+        { ...design, seed },
+        latinHypercube(design.count, dimensions, seed),
+      );
     case 'sobol': {
       const { scramble = 'owen' } = design;
-      const points = sobolOf(names.length, 1, scramble, design.seed ?? 0);
-      return rangePoints(names, design, design.count, { ...design, scramble }, points);
+      const points = sobolOf(dimensions, 1, scramble, seed);
+      return randomPoints(draws, design.count, { ...design, scramble, seed }, points);
     }
     case 'sobol-indices': {
-      const points = sobolIndicesDesign(sobolOf(names.length, 2, 'owen', design.seed ?? 0));
-      return rangePoints(names, design, design.base * (names.length + 2), design, points);
+      const points = sobolIndicesDesign(sobolOf(dimensions, 2, 'owen', seed), sizes);
+      return randomPoints(draws, design.base * (draws.length + 2), { ...design, seed }, points);
     }
   }
 }
@@ -60,26 +73,28 @@ function sobolOf(factors: number, sets: number, scramble: SobolScramble, seed: n
   return sobol(factors * sets, { scramble, seed });
 }
 
-function rangePoints(
-  names: readonly FactorName[],
-  { factors, seed = 0 }: { readonly factors: readonly RangeFactor[]; readonly seed?: number },
+function randomPoints(
+  draws: readonly Draw[],
   rows: number,
-  about: object,
+  about: Readonly<Record<string, unknown>> & { readonly seed: number },
   points: PointSet,
 ): DesignPoints {
-  const from = factors.map((factor): number => factor.from);
-  const width = factors.map((factor, j) => factor.to - (from[j] as number));
+  const names = draws.flatMap((draw) => draw.names);
+  const open = draws.flatMap((draw) => draw.names.map(() => draw.open));
   const at = new Float64Array(names.length);
   return {
     rows,
     names,
-    seed,
-    about: { ...about, seed },
+    open: names.flatMap((_, j) => (open[j] === true ? [j] : [])),
+    seed: about.seed,
+    about,
     fill: (start, count, columns) => {
       for (let i = 0; i < count; i++) {
         points.point(start + i, at);
-        for (let j = 0; j < names.length; j++) {
-          (columns[j] as Float64Array)[i] = (from[j] as number) + (at[j] as number) * (width[j] as number);
+        let column = 0;
+        for (const draw of draws) {
+          draw.write(at, column, columns, i);
+          column += draw.names.length;
         }
       }
     },
@@ -100,6 +115,7 @@ function gridPoints(names: readonly FactorName[], factors: readonly GridFactor[]
   return {
     rows,
     names,
+    open: [],
     seed: undefined,
     about: { kind: 'grid', factors },
     fill: (start, count, columns) => {
@@ -139,6 +155,7 @@ function listPoints({ names, columns }: ReadList): DesignPoints {
   return {
     rows,
     names,
+    open: names.map((_, j) => j),
     seed: undefined,
     about: { kind: 'list', factors: names, rows, checksum: checksumOf(columns) },
     fill: (start, count, into) => {

@@ -1,4 +1,4 @@
-import { isList } from '../errors.js';
+import { isList, isRecord } from '../errors.js';
 import {
   type CustomField,
   choice,
@@ -12,8 +12,9 @@ import { frozen } from '../inputs/frozen.js';
 import { allows, readField, readList, requireKnown } from '../inputs/read.js';
 import { memberPath, refusal, refuseQuantity, refuseType } from '../inputs/refuse.js';
 import { seedField } from '../inputs/seed.js';
+import { cholesky } from '../numerics/linear-algebra.js';
 import type { SobolScramble } from '../numerics/sobol.js';
-import type { Design, ListDesign, RangeFactor } from './design.js';
+import type { Design, GridFactor, ListDesign, NormalFactors, RandomFactor, RangeFactor } from './design.js';
 import { type FactorName, factorFields, requireFactor } from './factors.js';
 
 /** A list as columns. @internal */
@@ -31,7 +32,7 @@ const SCRAMBLES: readonly SobolScramble[] = ['none', 'shift', 'owen'];
 /** Declaration of {@link Design}. @internal */
 export const designField: VariantField = /* @__PURE__ */ frozen(() => {
   const seed = optional(seedField);
-  const factors = listOf(readRange, 'factors');
+  const factors = listOf(readRandom, 'factors');
   return {
     kind: 'variant',
     by: 'kind',
@@ -63,10 +64,14 @@ function listOf(read: CustomField['read'], label: string): ListField {
 export function readDesign(value: unknown): ReadDesign {
   const design = readField(designField, value, 'design') as Exclude<Design, ListDesign> | ListAsRead;
   if (design.kind === 'list') return { kind: 'list', ...design.rows };
-  const names = design.factors.map(({ name }) => name);
-  names.forEach((name, j) => {
-    if (names.indexOf(name) !== j) {
-      throw refusal(`design.factors[${j}].name`, `design.factors names ${name} twice`, { value: name });
+  const seen = new Set<FactorName>();
+  (design.factors as readonly (GridFactor | RandomFactor)[]).forEach((factor, j) => {
+    for (const name of 'names' in factor ? factor.names : [factor.name]) {
+      if (seen.has(name)) {
+        const field = 'names' in factor ? 'names' : 'name';
+        throw refusal(`design.factors[${j}].${field}`, `design.factors names ${name} twice`, { value: name });
+      }
+      seen.add(name);
     }
   });
   return design;
@@ -79,7 +84,8 @@ interface ListAsRead {
 
 const STEPS: Field = /* @__PURE__ */ frozen(() => count(2, 2 ** 30, 10, 'steps'));
 
-function readRange(value: unknown, path: string): unknown {
+function readRandom(value: unknown, path: string): unknown {
+  if (isRecord(value) && 'covariance' in value) return readNormal(value, path);
   return readEnds(requireKnown(RANGE_KEYS, value, path), path);
 }
 
@@ -93,6 +99,44 @@ function readGridFactor(value: unknown, path: string): unknown {
   const of = factorFields[name];
   return { name, values: readList({ of, least: 1, most: 2 ** 30 }, values, `${path}.values`) };
 }
+
+function readNormal(value: unknown, path: string): NormalFactors {
+  const given = requireKnown({ names: true, mean: true, covariance: true }, value, path);
+  const named: CustomField = { kind: 'custom', read: (name, at) => requireFactor(at, name), label: 'name' };
+  const names = readList({ of: named, least: 1, most: 32 }, given['names'], `${path}.names`) as FactorName[];
+  const mean = readList(
+    { of: NUMBER, least: names.length, most: names.length },
+    given['mean'],
+    `${path}.mean`,
+  ) as number[];
+  names.forEach((name, j) => {
+    const field = factorFields[name];
+    const at = `${path}.mean[${j}]`;
+    if (!allows(field, mean[j])) throw refuseQuantity(field, mean[j], at, `${at} of ${name}`);
+  });
+  const row: Field = { kind: 'list', of: NUMBER, least: names.length, most: names.length, label: 'row' };
+  const covariance = readList(
+    { of: row, least: names.length, most: names.length },
+    given['covariance'],
+    `${path}.covariance`,
+  ) as number[][];
+  const uneven = covariance.some((line, j) => line.some((x, k) => !(x === covariance[k]?.[j])));
+  if (uneven || cholesky(covariance) === undefined) {
+    throw refusal(`${path}.covariance`, `${path}.covariance must be symmetric and positive definite`, {
+      value: covariance,
+    });
+  }
+  return { names, mean, covariance };
+}
+
+const NUMBER: CustomField = {
+  kind: 'custom',
+  read: (value, path) => {
+    if (typeof value === 'number' && Number.isFinite(value)) return value;
+    throw refuseType(path, 'a number', value);
+  },
+  label: 'number',
+};
 
 const RANGE_KEYS = { name: true, from: true, to: true };
 

@@ -10,6 +10,7 @@ import { readStart, type Start } from '../shot/start.js';
 import type { ListRow } from './design.js';
 import { type FactorName, factorFields } from './factors.js';
 import { type OutputName, outputsField } from './outputs.js';
+import { type RowRange, rowRangeField } from './row-range.js';
 
 /** What stays the same in every row of a sweep, and what is computed. */
 export interface SweepBase extends ShotOptions {
@@ -27,6 +28,8 @@ export interface SweepBase extends ShotOptions {
    * `warnings` with the codes of each row: the sum of 2ᵏ for the k-th of {@link rowWarnings}.
    */
   readonly warnings?: 'counts' | 'column';
+  /** Rows of the design to compute; default all. Each is the same, bit for bit, as in the whole. */
+  readonly rows?: RowRange;
 }
 
 /** Declaration of {@link SweepBase}. @internal */
@@ -36,6 +39,7 @@ export const sweepBaseFields: Declared<SweepBase> = /* @__PURE__ */ frozen(() =>
   fixed: custom(readFixed, 'fixed factors'),
   outputs: optional(outputsField),
   warnings: optional(choice(['counts', 'column'], 'warnings')),
+  rows: optional(rowRangeField),
 }));
 
 function readFixed(value: unknown, path: string): ListRow {
@@ -54,6 +58,7 @@ export interface SweepSetup {
   readonly fixed: Readonly<Partial<Record<FactorName, number>>>;
   readonly outputs: readonly OutputName[] | undefined;
   readonly warnings: 'counts' | 'column';
+  readonly rows: RowRange | undefined;
   /** Whether the caller named a clubhead, which makes it a sweep of strikes. */
   readonly struck: boolean;
   readonly settings: ShotSettings;
@@ -61,12 +66,13 @@ export interface SweepSetup {
 
 /** Fills in the defaults of options already read. @internal */
 export function sweepSetup(base: SweepBase): SweepSetup {
-  const { from, fixed = {}, outputs, warnings = 'counts', ...options } = base;
+  const { from, fixed = {}, outputs, warnings = 'counts', rows, ...options } = base;
   return {
     start: from as Start | undefined,
     fixed,
     outputs,
     warnings,
+    rows,
     struck: options.clubhead !== undefined,
     settings: shotSettings(options),
   };

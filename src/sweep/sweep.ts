@@ -12,6 +12,7 @@ import { type ColumnAbout, columnsField, type SweepAbout } from './about.js';
 import type { Design } from './design.js';
 import { type SweepPlan, sweepPlan } from './plan.js';
 import { readSweep } from './request.js';
+import { MOST_IN_MEMORY, requireRows } from './row-range.js';
 import { type SweepBase, sweepBaseFields } from './setup.js';
 
 /** Rows of a sweep, one array a column. */
@@ -62,8 +63,6 @@ export interface SweepOptions extends SweepBase {
 export interface ChunkControl {
   /** Rows a chunk, 1 to 2²⁴; default 8192. It changes no result. */
   readonly chunkSize?: number;
-  /** First row, 0 to 2⁵³ − 1; default 0. */
-  readonly start?: number;
   /** Stops the sweep between chunks. */
   readonly signal?: AbortLike;
   /** Called after each chunk. */
@@ -79,7 +78,6 @@ export const DEFAULT_CHUNK = 8192;
 /** Declaration of {@link ChunkControl}. @internal */
 export const chunkControlFields: Declared<ChunkControl> = /* @__PURE__ */ frozen(() => ({
   chunkSize: optional(count(1, 2 ** 24, DEFAULT_CHUNK, 'rows a chunk')),
-  start: optional(count(0, Number.MAX_SAFE_INTEGER, 0, 'first row')),
   signal: custom(readSignal, 'signal'),
   onProgress: custom(readFunction, 'progress'),
 }));
@@ -106,8 +104,6 @@ function readFunction(value: unknown, path: string): unknown {
   throw refuseType(path, 'a function', value);
 }
 
-const MOST_IN_MEMORY = 2 ** 28;
-
 /**
  * Computes every row of a design in one call.
  *
@@ -126,14 +122,7 @@ export function sweep(design: Design, scene: Scene = {}, options: SweepOptions =
   const read = readOptions(sweepOptionFields, options);
   const plan = sweepPlan(readSweep(design, scene, read), read.kernel);
   const { rows } = plan.about;
-  if (rows > MOST_IN_MEMORY) {
-    throw refusal(
-      'design',
-      `a sweep of ${rows} rows does not fit in one result; at most ${MOST_IN_MEMORY}`,
-      { value: rows, range: [1, MOST_IN_MEMORY], hint: 'stream it with sweepChunks' },
-      'outside-range',
-    );
-  }
+  requireRows(undefined, rows, MOST_IN_MEMORY);
   return chunkOf(plan, 0, rows);
 }
 
@@ -149,10 +138,10 @@ export async function* sweepChunks(
   options: ChunkOptions = {},
 ): AsyncGenerator<SweepChunk, void, undefined> {
   const read = readOptions(chunkOptionFields, options);
-  const { chunkSize = DEFAULT_CHUNK, start: first = 0, signal, onProgress } = read;
+  const { chunkSize = DEFAULT_CHUNK, signal, onProgress } = read;
   const plan = sweepPlan(readSweep(design, scene, read), read.kernel);
   const total = plan.about.rows;
-  for (let start = requireStart(first, total); start < total; ) {
+  for (let start = 0; start < total; ) {
     requireNotAborted(signal);
     const chunk = chunkOf(plan, start, Math.min(chunkSize, total - start));
     start += chunk.count;
@@ -178,10 +167,10 @@ export function columnOf(rows: SweepRows, name: string): Float64Array {
 /** Rows computed at a time: few enough that the scratch of all stages stays in cache. */
 const BLOCK = 2048;
 
-/** @internal */
+/** Rows from `start` on, counted from the first of the sweep. @internal */
 export function chunkOf(plan: SweepPlan, start: number, count: number): SweepChunk {
-  const { about } = plan;
-  if (count <= BLOCK) return { about, start, count, ...plan.evaluate(start, count) };
+  const { about, first } = plan;
+  if (count <= BLOCK) return { about, start: first + start, count, ...plan.evaluate(start, count) };
   const values = about.columns.map(() => new Float64Array(count));
   const status = new Uint8Array(count);
   const warningCounts = rowWarnings.map(() => 0);
@@ -195,18 +184,7 @@ export function chunkOf(plan: SweepPlan, start: number, count: number): SweepChu
       (warningCounts[k] as number) += rows;
     });
   }
-  return { about, start, count, values, status, warningCounts };
-}
-
-/** @throws `FairflightError` when the sweep has no such row @internal */
-export function requireStart(start: number, total: number): number {
-  if (start <= total) return start;
-  throw refusal(
-    'options.start',
-    `options.start must be at most ${total}, the rows of the sweep, got ${start}`,
-    { value: start, range: [0, total] },
-    'outside-range',
-  );
+  return { about, start: first + start, count, values, status, warningCounts };
 }
 
 /** @throws `FairflightError` `aborted` @internal */

@@ -42,7 +42,7 @@ describe.each(strange)('%s', (_, value) => {
     'design of chunks': () => sweepInParallel(value as never, {}, here).next(),
     'scene of chunks': () => sweepInParallel(design, value as never, here).next(),
     'options of chunks': () => sweepInParallel(design, {}, value as never).next(),
-    'start of chunks': () => sweepInParallel(design, {}, { ...here, start: value } as never).next(),
+    'rows of chunks': () => sweepInParallel(design, {}, { ...here, rows: value } as never).next(),
     ...Object.fromEntries(
       OPTIONS.map((name) => [
         `options.${name}`,

@@ -8,6 +8,7 @@ import type { Scene } from '../../src/scene/index.js';
 import {
   columnOf,
   type Design,
+  designRows,
   type SobolDesign,
   type SweepChunk,
   type SweepOptions,
@@ -104,7 +105,7 @@ describe('chunks', () => {
     }
   });
 
-  it('can be computed in any order, and begin anywhere', async () => {
+  it('can be computed in any order, and begin anywhere', () => {
     const [design] = designs as [Design];
     const whole = columnOf(sweep(design, {}, base), 'carry');
     const plan = sweepPlan(readSweep(design, {}, base));
@@ -116,9 +117,6 @@ describe('chunks', () => {
       }),
       { numRuns: 50 },
     );
-    const [late] = await collect(sweepChunks(design, {}, { ...base, start: 290 }));
-    expect(late).toMatchObject({ start: 290, count: 10 });
-    expect(await collect(sweepChunks(design, {}, { ...base, start: 300 }))).toEqual([]);
   });
 
   it('differ with the seed', () => {
@@ -197,15 +195,55 @@ describe('chunks', () => {
     }
   });
 
-  it.each([{ chunkSize: 0 }, { chunkSize: 1.5 }, { start: -1 }, { start: 301 }, { size: 3 }])(
-    'refuse %o',
-    async (options) => {
-      const error = await collect(
-        sweepChunks(designs[0] as Design, {}, { ...base, ...(options as object) }),
-      ).catch((reason: unknown) => reason);
-      expect(isFairflightError(error)).toBe(true);
-    },
-  );
+  it.each([
+    { chunkSize: 0 },
+    { chunkSize: 1.5 },
+    { rows: { from: -1, to: 3 } },
+    { rows: { from: 1, to: 301 } },
+    { rows: { from: 3, to: 3 } },
+    { start: 1 },
+  ])('refuse %o', async (options) => {
+    const error = await collect(
+      sweepChunks(designs[0] as Design, {}, { ...base, ...(options as object) }),
+    ).catch((reason: unknown) => reason);
+    expect(isFairflightError(error)).toBe(true);
+  });
+});
+
+describe('some rows of a design', () => {
+  const rows = { from: 37, to: 141 };
+  it('are those of the whole bit for bit, in one go, in chunks and as inputs alone', async () => {
+    for (const design of designs) {
+      const whole = sweep(design, {}, base);
+      const part = sweep(design, {}, { ...base, rows });
+      const chunks = await collect(sweepChunks(design, {}, { ...base, rows, chunkSize: 11 }));
+      const inputs = designRows(design, { rows });
+      expect([part.start, part.count, part.about.rows, inputs.start, inputs.count]).toEqual([
+        37, 104, 104, 37, 104,
+      ]);
+      expect(part.about.part).toEqual({ ...rows, of: whole.about.rows });
+      expect(whole.about.part).toBeUndefined();
+      expect(chunks.map(({ start }) => start)).toEqual(chunks.map((_, k) => 37 + 11 * k));
+      expect(part.status).toEqual(whole.status.slice(37, 141));
+      whole.values.forEach((column, j) => {
+        const expected = Buffer.from(column.slice(37, 141).buffer);
+        expect(Buffer.from((part.values[j] as Float64Array).buffer).equals(expected)).toBe(true);
+        expect(Buffer.concat(bytes(chunks, j)).equals(expected)).toBe(true);
+        if (j < inputs.names.length)
+          expect(Buffer.from((inputs.values[j] as Float64Array).buffer).equals(expected)).toBe(true);
+      });
+    }
+  });
+
+  it('put together are the whole', () => {
+    const [design] = designs as [Design];
+    const cuts = [0, 1, 100, 299, 300];
+    const carry = cuts.slice(1).flatMap((to, k) => {
+      const from = cuts[k] as number;
+      return [...columnOf(sweep(design, {}, { ...base, rows: { from, to } }), 'carry')];
+    });
+    expect(carry).toEqual([...columnOf(sweep(design, {}, base), 'carry')]);
+  });
 });
 
 describe('what a sweep says of itself', () => {

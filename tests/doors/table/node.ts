@@ -52,7 +52,7 @@ export const nodeDoors: readonly Door[] = [
     allOf,
     subject,
     scene(),
-    options(parallelOptionFields, { ...base, chunkSize: 2, start: 1 }),
+    options(parallelOptionFields, { ...base, chunkSize: 2, rows: { from: 1, to: 3 } }),
   ),
   slow(
     'node.sweepToFile',

@@ -39,7 +39,7 @@ export const sweepDoors: readonly Door[] = [
     allOf,
     one('design', designField, sobol),
     scene(),
-    options(chunkOptionFields, { ...base, chunkSize: 4, start: 2 }),
+    options(chunkOptionFields, { ...base, chunkSize: 4, rows: { from: 2, to: 7 } }),
   ),
   door('sweep.columnOf', sweeps.columnOf, open('rows', result), open('name', 'carry')),
   door('sweep.sobolIndicesOf', sweeps.sobolIndicesOf, open('design', designs[3]), open('values', values)),
