@@ -17,7 +17,7 @@ import { terminalReport } from './ladder/terminal.js';
 import { type Command, type Given, oneOf, runCommand, UsageError } from './lib/command.js';
 import { driverFor, LOFT_OPTION } from './lib/driver.js';
 import { type Progress, partOf, watched } from './lib/progress.js';
-import { typedSpeed, typedWhole } from './lib/quantities.js';
+import { typedSpeed, typedWhole, unitAtEnd } from './lib/quantities.js';
 import {
   codeAfterReading,
   handOf,
@@ -126,11 +126,12 @@ await runCommand(command, (given) => {
 function bandsFrom(given: Given<OptionName>): SessionOptions['bands'] {
   const text = given.text('bands');
   if (text === undefined || text === 'found' || text === 'labels' || text === 'one') return text;
-  const [, numbers, unit] = /^\s*([\d.\s,]+?)\s*([a-z/]+)\s*$/i.exec(text) ?? [];
+  const typedEdges = unitAtEnd(text);
   const wrong = new UsageError(
     `--bands must be found, labels, one, or two edges or more that rise, such as 75,85,95mph; got ${JSON.stringify(text)}`,
   );
-  if (numbers === undefined || unit === undefined) throw wrong;
+  if (typedEdges === undefined) throw wrong;
+  const { numbers, unit } = typedEdges;
   const edges = numbers.split(',').map((edge) => typedSpeed('bands', `${edge.trim()}${unit}`));
   const bands = edges.slice(1).map((to, i) => ({ from: edges[i] ?? si<Speed>(0), to }));
   if (bands.length === 0 || bands.some(({ from, to }) => to <= from)) throw wrong;

@@ -10,7 +10,7 @@ import { availableParallelism } from 'node:os';
 import { join } from 'node:path';
 import { isFairflightError } from 'fairflight';
 import { sweepToFile } from 'fairflight/node';
-import { type IndexDesign, sobolIndicesOf } from 'fairflight/sweep';
+import { sobolIndicesOf } from 'fairflight/sweep';
 import { type Command, EXIT, makeFolder, runCommand } from './lib/command.js';
 import { progress } from './lib/progress.js';
 import { typedWhole } from './lib/quantities.js';
@@ -18,7 +18,7 @@ import { deliver, displayFrom, folderFrom, noFile, reportOptions } from './lib/r
 import { fixed, grouped } from './lib/text.js';
 import { mainEffect, readColumns } from './sweep/effects.js';
 import { type Findings, studyPage, terminalReport } from './sweep/report.js';
-import { FACTORS, FLIGHTS_PER_BASE, study } from './sweep/study.js';
+import { FACTORS, FLIGHTS_PER_BASE, type Study, study } from './sweep/study.js';
 
 const MILLION = 2 ** 20;
 
@@ -86,7 +86,7 @@ await runCommand(command, async (given) => {
 /** Flies what is not in the file yet; undefined when the user stopped it. */
 async function fly(
   path: string,
-  design: IndexDesign,
+  design: Study,
   workers: number,
   overwrite: boolean,
 ): Promise<{ readonly about: Findings['about']; readonly note: string } | undefined> {
@@ -126,7 +126,7 @@ async function fly(
 /** Reads the sweep back from its file: what is reported is what is in it. */
 async function findingsOf(
   path: string,
-  design: IndexDesign,
+  design: Study,
   seed: number,
   about: Findings['about'],
 ): Promise<Findings> {

@@ -22,7 +22,15 @@ interface OffsetColumn {
 function columnFor(field: keyof StrikeOffset, headers: readonly string[]): OffsetColumn | undefined {
   const header = headers.find((each) => NAMES[field].test(each.trim()));
   if (header === undefined) return undefined;
-  const unit = /\(([^)]*)\)/.exec(header)?.[1]?.trim().toLowerCase() ?? '';
+  const open = header.indexOf('(');
+  const close = header.indexOf(')', open);
+  const unit =
+    open < 0 || close < 0
+      ? ''
+      : header
+          .slice(open + 1, close)
+          .trim()
+          .toLowerCase();
   const make = UNITS[unit];
   if (make !== undefined) return { header, make };
   throw new UsageError(`column ${JSON.stringify(header)} needs a unit in brackets: mm, cm or in`);

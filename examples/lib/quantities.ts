@@ -21,10 +21,12 @@ export interface Typed {
 
 /** Splits `1200m` or `-1.5 deg`. @throws UsageError without a number or a unit */
 export function typed(option: string, text: string, example: string): Typed {
-  const match = /^\s*([+-]?(?:\d+\.?\d*|\.\d+))\s*([^\d\s.].*?)\s*$/u.exec(text);
-  const value = Number(match?.[1]);
-  const unit = match?.[2];
-  if (unit === undefined || !Number.isFinite(value)) {
+  const said = text.trim();
+  // No two parts may share a run of characters: what can be shared out in many ways is tried in all.
+  const number = /^[+-]?(?:\d+(?:\.\d*)?|\.\d+)/u.exec(said)?.[0] ?? '';
+  const value = Number(number);
+  const unit = said.slice(number.length).trim();
+  if (number === '' || unit === '' || /^[\d.]/u.test(unit) || !Number.isFinite(value)) {
     throw new UsageError(
       `--${option} needs a number with its unit, like ${example}; got ${JSON.stringify(text)}`,
     );
@@ -82,10 +84,14 @@ export function typedWhole(option: string, text: string, least: number, most?: n
   throw new UsageError(`--${option} needs a whole number ${range}; got ${JSON.stringify(text)}`);
 }
 
+/** Takes the unit off the end of `380,410,520yd`; undefined where the text is not of that form. */
+export function unitAtEnd(text: string): { readonly numbers: string; readonly unit: string } | undefined {
+  const [, numbers, unit] = /^([\d.\s,]+)([a-z/]+)$/i.exec(text.trim()) ?? [];
+  return numbers === undefined || unit === undefined ? undefined : { numbers, unit };
+}
+
 /** Lengths with one unit at the end, such as `380,410,520yd`. */
 export function typedLengths(option: string, text: string): readonly Length[] {
-  const match = /^\s*([\d.\s,]+?)\s*([a-z]+)\s*$/i.exec(text);
-  return (match?.[1] ?? text)
-    .split(',')
-    .map((each) => typedLength(option, `${each.trim()}${match?.[2] ?? ''}`));
+  const { numbers, unit } = unitAtEnd(text) ?? { numbers: text, unit: '' };
+  return numbers.split(',').map((each) => typedLength(option, `${each.trim()}${unit}`));
 }

@@ -1,4 +1,4 @@
-import type { FactorName, IndexDesign } from 'fairflight/sweep';
+import type { FactorName, IndexDesign, RangeFactor } from 'fairflight/sweep';
 import { celsius, degrees, metres, mph, toCelsius, toDegrees, toMetres, toMph } from 'fairflight/units';
 
 /** A factor of the study, as people read it. */
@@ -25,8 +25,11 @@ export const FACTORS: readonly StudyFactor[] = [
 /** Flights for each base row of the design: A, B, and one a factor. */
 export const FLIGHTS_PER_BASE: number = FACTORS.length + 2;
 
+/** A design of ranges alone. */
+export type Study = Omit<IndexDesign, 'factors'> & { readonly factors: readonly RangeFactor[] };
+
 /** A driver from a slow to a very fast swing, in the air of most places where golf is played. */
-export function study(base: number, seed: number): IndexDesign {
+export function study(base: number, seed: number): Study {
   return {
     kind: 'sobol-indices',
     base,

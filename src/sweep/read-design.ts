@@ -120,7 +120,10 @@ function readNormal(value: unknown, path: string): NormalFactors {
     given['covariance'],
     `${path}.covariance`,
   ) as number[][];
-  const uneven = covariance.some((line, j) => line.some((x, k) => !(x === covariance[k]?.[j])));
+  const at = (j: number, k: number): number => covariance[j]?.[k] ?? 0;
+  const uneven = names.some((_, j) =>
+    names.some((__, k) => Math.abs(at(j, k) - at(k, j)) > ROUNDING * Math.sqrt(at(j, j) * at(k, k))),
+  );
   if (uneven || cholesky(covariance) === undefined) {
     throw refusal(`${path}.covariance`, `${path}.covariance must be symmetric and positive definite`, {
       value: covariance,
@@ -128,6 +131,9 @@ function readNormal(value: unknown, path: string): NormalFactors {
   }
   return { names, mean, covariance };
 }
+
+/** What arithmetic may leave of a symmetric matrix, as a correlation. */
+const ROUNDING = 1e-9;
 
 const NUMBER: CustomField = {
   kind: 'custom',

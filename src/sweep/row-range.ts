@@ -36,7 +36,7 @@ export const MOST_IN_MEMORY: number = 2 ** 28;
  * @throws FairflightError `outside-range` for rows that the design does not have, or more than `most`
  * @internal
  */
-export function requireRows(asked: RowRange | undefined, total: number, most = total): RowRange {
+export function requireRows(asked: RowRange | undefined, total: number, most: number = total): RowRange {
   const rows = asked ?? { from: 0, to: total };
   if (rows.to > total) {
     throw refusal(

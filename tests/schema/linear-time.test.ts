@@ -1,47 +1,6 @@
-import { describe, expect, it } from 'vitest';
-import { parseLaunch, readShots } from '../../src/schema/index.js';
-
-/** Lengths compared with twice themselves, up to 1 MB. From short to long, so that a slip to quadratic time fails early. */
-const LENGTHS = [2 ** 14, 2 ** 17, 2 ** 19];
-/** Twice the length in linear time takes twice the time; quadratic would be four times. */
-const MOST = 2.5;
-/** Shorter times than this tell nothing [ms]. */
-const WORTH_JUDGING = 50;
-
-/** Processor time, which other programs on the machine do not lengthen [ms]. */
-function timeOf(run: () => unknown): number {
-  const start = process.cpuUsage();
-  try {
-    run();
-  } catch {
-    // A refusal must come as quickly as an answer.
-  }
-  const { user, system } = process.cpuUsage(start);
-  return (user + system) / 1000;
-}
-
-const median = (values: readonly number[]): number =>
-  [...values].sort((a, b) => a - b)[values.length >> 1] ?? 0;
-
-/** Time at twice the length over time at the length, medians of alternating runs. */
-function growth(run: (length: number) => () => unknown, length: number): number {
-  const [short, long] = [run(length), run(2 * length)];
-  const times = Array.from({ length: 3 }, () => [timeOf(short), timeOf(long)] as const);
-  const once = median(times.map(([time]) => time));
-  const twice = median(times.map(([, time]) => time));
-  return twice < WORTH_JUDGING ? 0 : twice / once;
-}
-
-function expectLinear(run: (length: number) => () => unknown): void {
-  for (const length of LENGTHS) {
-    // A collection of garbage may spoil one comparison; what is quadratic fails all five.
-    const best = [0, 1, 2, 3, 4].reduce<number>(
-      (least) => (least <= MOST ? least : Math.min(least, growth(run, length))),
-      Number.POSITIVE_INFINITY,
-    );
-    expect(best, `times as long for ${2 * length} characters as for ${length}`).toBeLessThan(MOST);
-  }
-}
+import { describe, it } from 'vitest';
+import { parseLaunch, parseScene, readShots } from '../../src/schema/index.js';
+import { expectLinear } from '../linear.js';
 
 const filled = (part: string, length: number): string =>
   part.repeat(Math.ceil(length / part.length)).slice(0, length);
@@ -115,6 +74,21 @@ describe('a hostile header or file is read in linear time', () => {
     expectLinear((length) => {
       const text = file(length);
       return () => readShots(text);
+    });
+  });
+});
+
+describe('a long model is read in linear time', () => {
+  it.each([
+    ['many Reynolds numbers', (n: number) => ({ reynolds: Array.from({ length: n / 8 }, (_, i) => i + 1) })],
+    ['an id of blanks', (n: number) => ({ id: filled(' ', n) })],
+    ['an unknown name', (n: number) => filled('a', n)],
+    ['an unknown kind', (n: number) => ({ kind: filled('a', n) })],
+  ])('%s', (_name, model) => {
+    expectLinear((length) => {
+      const given = model(length);
+      const json = { aerodynamics: typeof given === 'string' ? given : { kind: 'table', ...given } };
+      return () => parseScene(json);
     });
   });
 });

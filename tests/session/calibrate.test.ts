@@ -15,6 +15,7 @@ import {
 } from '../../src/session/index.js';
 import { launchOf } from '../../src/session/launch-of.js';
 import { defaultReadingErrors, strike } from '../../src/strike/index.js';
+import { designRows } from '../../src/sweep/index.js';
 import { degrees, mph, si } from '../../src/units/index.js';
 import { caught } from '../caught.js';
 
@@ -391,6 +392,21 @@ describe('says what the data cannot tell', () => {
     expect(limits.join(' ')).toMatch(/hardly tell drag scale from lift scale/);
     const full = calibrated(flights, ['dragScale', 'liftScale']);
     expect(full.correlation[0]?.[1]).toBeLessThan(correlation[0]?.[1] ?? 0);
+  });
+
+  it('the same estimates as factors that a sweep can draw from', () => {
+    const { values, correlation, factors } = calibrated(flights, ['dragScale', 'liftScale']);
+    expect(factors.map(({ names }) => names)).toEqual([['aerodynamics.dragScale', 'aerodynamics.liftScale']]);
+    const [{ mean, covariance } = { mean: [], covariance: [] }] = factors;
+    values.forEach(({ value, standardError }, j) => {
+      expect(mean[j]).toBe(value);
+      values.forEach(({ standardError: other }, k) => {
+        const expected = (correlation[j]?.[k] as number) * standardError * other;
+        expect(Math.abs((covariance[j]?.[k] as number) / expected - 1)).toBeLessThan(1e-9);
+      });
+    });
+    const { values: drawn } = designRows({ kind: 'sobol', count: 64, factors });
+    expect(drawn).toHaveLength(2);
   });
 
   it('a value that is mostly the prior, and one on its bound', () => {
