@@ -53,6 +53,20 @@ describe('standardise', () => {
     expect(moved.change.side).toBeGreaterThan(0);
   });
 
+  it('moves a measured curve the way the wind does: further right in a wind from the left', () => {
+    const curve = yards(4);
+    const moved = (across: number): number =>
+      standardise({ ...drive, curve }, { to: { wind: { along: mph(0), across: mph(across) } } }).shot.curve ??
+      0;
+    expect(moved(8)).toBeGreaterThan(curve);
+    expect(moved(-8)).toBeLessThan(curve);
+    const { shot, here, there } = standardise(
+      { ...drive, curve },
+      { to: { wind: { along: mph(0), across: mph(8) } } },
+    );
+    expect((shot.curve ?? 0) - curve).toBeCloseTo(there.flight.curve - here.flight.curve, 12);
+  });
+
   it('does nothing between equal scenes and comes back the way it went', () => {
     const scene = { air: airAt({ temperature: fahrenheit(50) }), turf: 'firm' as const };
     const full = standardise(drive, {}).shot;

@@ -115,6 +115,17 @@ describe('summariseSession', () => {
       summariseSession([197, 198, 199, 200, 201, 202, 203, carry].map((value) => ({ carry: yards(value) })))
         .oddShots.length;
     expect([odd(210.8), odd(211)]).toEqual([0, 1]);
+    // The mirrored shots are odd on the other side.
+    const reasons = [1, -1].map((side) => {
+      const shots = [-3, -2, -1, 0, 1, 2, 3, 14].map((off) => ({ carry: yards(200 + side * off) }));
+      return summariseSession(shots).oddShots[0]?.reason;
+    });
+    expect(reasons[0]).toMatch(
+      /^carry 214\.0 yd is 4\.6 robust deviations above the band's median of 200\.5 yd/,
+    );
+    expect(reasons[1]).toMatch(
+      /^carry 186\.0 yd is 4\.6 robust deviations below the band's median of 199\.5 yd/,
+    );
   });
 
   it('calls hardly any normal shot an outlier, though with few shots the limit 3.5 is passed often', () => {
