@@ -4,9 +4,9 @@ import { refusal } from '../inputs/refuse.js';
 
 /** Rows of a design: a share of it for one of several machines, say. They are the same, bit for bit, as in the whole. */
 export interface RowRange {
-  /** First row, counted from 0. */
+  /** First row, counted from 0; 0 to 2⁵³ − 1. */
   readonly from: number;
-  /** The row after the last, at most the rows of the design. */
+  /** The row after the last, 1 to 2⁵³ − 1, at most the rows of the design. */
   readonly to: number;
 }
 

@@ -1,3 +1,4 @@
+import { designRowFields } from '../../../src/sweep/design-rows.js';
 import * as sweeps from '../../../src/sweep/index.js';
 import { designField } from '../../../src/sweep/read-design.js';
 import { chunkOptionFields, sweepOptionFields } from '../../../src/sweep/sweep.js';
@@ -40,6 +41,12 @@ export const sweepDoors: readonly Door[] = [
     one('design', designField, sobol),
     scene(),
     options(chunkOptionFields, { ...base, chunkSize: 4, rows: { from: 2, to: 7 } }),
+  ),
+  door(
+    'sweep.designRows',
+    sweeps.designRows,
+    one('design', designField, designs[3]),
+    options(designRowFields, { rows: { from: 2, to: 7 } }),
   ),
   door('sweep.columnOf', sweeps.columnOf, open('rows', result), open('name', 'carry')),
   door('sweep.sobolIndicesOf', sweeps.sobolIndicesOf, open('design', designs[3]), open('values', values)),
