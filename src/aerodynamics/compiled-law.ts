@@ -97,7 +97,7 @@ export function compiledLaw(model: CoefficientLaw): CompiledLaw | undefined {
 }
 
 /** A model that throws somewhere may serve flights that never come there: the exact law flies those. */
-function compiledOrNone(model: AerodynamicModel): CompiledLaw | 'none' {
+function compiledOrNone(model: CoefficientLaw): CompiledLaw | 'none' {
   try {
     return compileLaw(model) ?? 'none';
   } catch {

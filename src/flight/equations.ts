@@ -1,4 +1,4 @@
-import type { AerodynamicModel } from '../aerodynamics/index.js';
+import type { CoefficientLaw } from '../aerodynamics/model.js';
 import { windRatio } from '../air/wind-ratio.js';
 import { describe } from '../errors.js';
 import { STANDARD_GRAVITY } from '../gravity.js';
@@ -66,7 +66,7 @@ export function equationsOfMotion(problem: FlightProblem): RightHandSide {
 
 /** A coefficient. @throws FairflightError `invalid-input` with Re and S where a user's own function throws */
 function ask(
-  model: AerodynamicModel,
+  model: CoefficientLaw,
   coefficient: 'dragCoefficient' | 'liftCoefficient',
   reynolds: number,
   spinRatio: number,

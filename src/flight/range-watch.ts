@@ -41,7 +41,7 @@ export function rangeWarnings(model: CoefficientLaw, seen: SeenRanges, effect?: 
 }
 
 /** The codes of {@link rangeWarnings} alone, as bits of `rowWarnings`. @internal */
-export function rangeBits({ validity }: AerodynamicModel, seen: SeenRanges): number {
+export function rangeBits({ validity }: CoefficientLaw, seen: SeenRanges): number {
   let bits = 0;
   for (const quantity of QUANTITIES) {
     if (furthestOutside(seen[quantity], validity[quantity]) !== undefined) bits |= bitOf(CODES[quantity]);

@@ -108,13 +108,16 @@ function blocksOf(
   ];
 }
 
+/** The number of each law of grip that a calibration fits. */
+const GRIP_LEVEL = { constant: 'value', oblique: 'limit', 'by-speed': 'atReference' } as const;
+
 /** The factor of a sweep that stands for a target. */
 function factorOf(target: CalibrationTarget, { tangentialRestitution }: Clubhead): FactorName {
   switch (target) {
     case 'restitution':
       return 'clubhead.restitution.atReference';
     case 'tangentialRestitution':
-      return `clubhead.tangentialRestitution.${tangentialRestitution.kind === 'constant' ? 'value' : 'limit'}`;
+      return `clubhead.tangentialRestitution.${GRIP_LEVEL[tangentialRestitution.kind]}`;
     default:
       return `aerodynamics.${target}`;
   }

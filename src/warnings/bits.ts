@@ -8,6 +8,7 @@ export const rowWarnings: readonly WarningCode[] = /* @__PURE__ */ frozen(() => 
   'club-speed-outside-data',
   'spin-loft-outside-data',
   'strike-beyond-face-map',
+  'ball-temperature-outside-data',
   'landing-speed-outside-data',
   'descent-outside-data',
 ]);

@@ -85,7 +85,7 @@ export function strikeStage(inputs: Inputs, clubhead: Clubhead, scenes: SceneRow
         continue;
       }
       write(struck, input.clubSpeed, i);
-      work.warnings[i] = bitsOf(strikeWarnings(input, known.head, struck.spinLoft));
+      work.warnings[i] = bitsOf(strikeWarnings(input, known.head, ball, struck.spinLoft));
     }
   };
 }
