@@ -75,7 +75,7 @@ export interface Runner {
 export async function runnerOf(job: Job, beat: () => void = () => undefined): Promise<Runner> {
   const { request, model, webAssembly, format } = job;
   const kernel = webAssembly ? await loadBatchKernel() : undefined;
-  const { about, evaluate } = sweepPlan(await withModel(request, model), kernel);
+  const { about, first, evaluate } = sweepPlan(await withModel(request, model), kernel);
   if (job.about !== undefined && JSON.stringify(job.about) !== JSON.stringify(about)) {
     throw refusal(
       'options.modelFrom',
@@ -88,6 +88,7 @@ export async function runnerOf(job: Job, beat: () => void = () => undefined): Pr
   }
   const plan: SweepPlan = {
     about,
+    first,
     evaluate: (start, count) => {
       beat();
       return evaluate(start, count);
