@@ -8,6 +8,7 @@ const config: ViteUserConfig = defineConfig({
   root: fileURLToPath(new URL('..', import.meta.url)),
   test: {
     testTimeout: 60_000,
+    hookTimeout: 60_000,
     // By default one processor would be left idle: of two, half the machine.
     maxWorkers: '100%',
     setupFiles: ['tests/fixed-seed.ts'],

@@ -65,13 +65,23 @@ export function readingLines(table: ShotTable): readonly string[] {
   ];
 }
 
-const GROUPS: readonly UnitGroup[] = ['speed', 'distance', 'height', 'angle', 'spin'];
+/** Options that give a unit, by the group of columns they give it for. */
+const GROUPS: Readonly<Record<UnitGroup, UnitOption>> = {
+  speed: 'speed',
+  distance: 'distance',
+  height: 'apex',
+  angle: 'angle',
+  spin: 'spin',
+};
+
+type UnitOption = 'speed' | 'distance' | 'apex' | 'angle' | 'spin';
+type ReadingOption = UnitOption | 'column' | 'dates';
 
 /** Options that say how a file is to be read. */
-export const READING_OPTIONS: Readonly<Record<UnitGroup | 'column' | 'dates', Option>> = {
+export const READING_OPTIONS: Readonly<Record<ReadingOption, Option>> = {
   speed: { type: 'string', value: 'mph', help: 'unit of speeds where the file gives none: mph, km/h or m/s' },
   distance: { type: 'string', value: 'yd', help: 'unit of distances where the file gives none: yd, m or ft' },
-  height: { type: 'string', value: 'ft', help: 'unit of heights where the file gives none: ft, m or yd' },
+  apex: { type: 'string', value: 'ft', help: 'unit of heights where the file gives none: ft, m or yd' },
   angle: { type: 'string', value: 'deg', help: 'unit of angles where the file gives none: deg or rad' },
   spin: { type: 'string', value: 'rpm', help: 'unit of spin where the file gives none: rpm, rev/s or rad/s' },
   column: {
@@ -84,9 +94,9 @@ export const READING_OPTIONS: Readonly<Record<UnitGroup | 'column' | 'dates', Op
 };
 
 /** How the file is to be read, as typed. @throws UsageError */
-export function readingFrom(given: Given<keyof typeof READING_OPTIONS>): ReadShotsOptions {
-  const units = GROUPS.flatMap((group) => {
-    const text = given.text(group);
+export function readingFrom(given: Given<ReadingOption>): ReadShotsOptions {
+  const units = (Object.keys(GROUPS) as UnitGroup[]).flatMap((group) => {
+    const text = given.text(GROUPS[group]);
     return text === undefined ? [] : [[group, text] as const];
   });
   const columns = given.texts('column').map((text) => {
@@ -118,7 +128,7 @@ function tableOf(file: string, text: string, options: ReadShotsOptions): ShotTab
     if (!isFairflightError(error) || error.hint === undefined) throw error;
     const what = error.message.replace(`; ${error.hint}`, '');
     throw new UsageError(
-      `${file}: ${what}\nSay it in the header, or with --speed, --distance, --height, --angle, --spin, or --column "NAME IN FILE=ball speed (mph)".`,
+      `${file}: ${what}\nSay it in the header, or with --speed, --distance, --apex, --angle, --spin, or --column "NAME IN FILE=ball speed (mph)".`,
     );
   }
 }

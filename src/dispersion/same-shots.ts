@@ -15,7 +15,7 @@ import type { StrokesSettings } from './expected-strokes.js';
 import type { Hole } from './hole.js';
 import { scoreOf } from './hole-strokes.js';
 import { samplerFor } from './sampler.js';
-import type { ScalableSpread } from './spread.js';
+import { type DeliverySd, deliverySdFields, type ScalableSpread } from './spread.js';
 
 /** A way to play: how fast, and with how much of today's scatter of path and face, and of the strike. @internal */
 export interface WayToPlay {
@@ -52,16 +52,7 @@ export function wholeSets(shots: number): number {
 
 /** What scatters, as numbers, each with its range. */
 const FIELDS = { ...deliveryFields, ...strikeOffsetFields };
-const NUMBERS = [
-  'clubSpeed',
-  'attackAngle',
-  'clubPath',
-  'faceAngle',
-  'dynamicLoft',
-  'toe',
-  'high',
-  'closureRate',
-] as const;
+const NUMBERS = Object.keys(deliverySdFields) as (keyof DeliverySd)[];
 
 /**
  * Plays the same shots of a golfer in any way: shot number i has the same luck each time, so that two ways differ by what

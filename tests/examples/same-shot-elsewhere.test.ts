@@ -106,7 +106,7 @@ describe('the same shot elsewhere on files of its user', () => {
     const ran = run(csv([`${HEADER},carry (ft)`, ...shots].join('\n')));
     expect(ran.status).toBe(1);
     expect(joined(ran.stdout)).toMatch(
-      /line 1, column "carry \(ft\)": the values are 0\.3\d times what the model/,
+      /line 1, column "carry \(ft\)": the values contradict the flight of the same shots.* read as yd/,
     );
     const json: unknown = JSON.parse(written(ran, 'same-shot-elsewhere.json'));
     expect(at(json, 'clubs', 0, 'carry (yd)', 'basis')).toBe('modelled');
