@@ -2,7 +2,7 @@
  * Sweeps on worker threads and into files, for Node.js.
  * @module
  */
-export type { SweepFormat } from './formats/format.js';
+export type { SweepFormat, WarningCounts } from './formats/format.js';
 export * from './inspect.js';
 export type { ModelModule } from './model-from.js';
 export { type ParallelOptions, sweepInParallel } from './pool.js';

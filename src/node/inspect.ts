@@ -1,7 +1,7 @@
 import { isFairflightError } from '../errors.js';
 import type { SweepAbout } from '../sweep/index.js';
 import { openToRead, refusePath } from './disk.js';
-import type { SweepFormat } from './formats/format.js';
+import type { SelfDescription, SweepFormat, WarningCounts } from './formats/format.js';
 import { FORMATS, formatOf } from './formats/index.js';
 import { sealState } from './formats/seal.js';
 
@@ -16,6 +16,8 @@ export interface SweepFileState {
   readonly state: 'whole' | 'cut-short' | 'damaged';
   /** What the file says of itself; only when it is whole. */
   readonly about?: SweepAbout;
+  /** Rows that raise a warning, by its code; only when it is whole. */
+  readonly warnings?: WarningCounts;
 }
 
 /**
@@ -33,10 +35,10 @@ export async function inspectSweepFile(path: string, format?: SweepFormat): Prom
     })
     .finally(() => file.close());
   if (state !== 'whole') return { format: known, state };
-  const about = await FORMATS[known].about(path).catch((error: unknown) => {
+  const found: SelfDescription | undefined = await FORMATS[known].about(path).catch((error: unknown) => {
     if (isFairflightError(error)) throw error;
     // A file of another format has a checksum too.
     return undefined;
   });
-  return about === undefined ? { format: known, state: 'damaged' } : { format: known, state, about };
+  return found === undefined ? { format: known, state: 'damaged' } : { format: known, state, ...found };
 }

@@ -14,6 +14,7 @@ interface JournalLine {
   readonly rows: number;
   readonly bytes: number;
   readonly crc: number;
+  readonly warnings: readonly number[];
   readonly note: string;
 }
 
@@ -34,8 +35,14 @@ export function titleLine(identity: string): string {
 }
 
 /** Line for a chunk. @param crc - checksum of the file up to its end @internal */
-export function chunkLine(rows: number, { bytes, note }: EncodedChunk, crc: number): string {
-  const line: JournalLine = { rows, bytes: bytes.length, crc, note: serialize(note).toString('base64') };
+export function chunkLine(rows: number, { bytes, warningCounts, note }: EncodedChunk, crc: number): string {
+  const line: JournalLine = {
+    rows,
+    bytes: bytes.length,
+    crc,
+    warnings: warningCounts,
+    note: serialize(note).toString('base64'),
+  };
   return lineOf(line);
 }
 
@@ -103,7 +110,8 @@ async function wholePart(
     const bytes = await bytesAt(file, length, line.bytes);
     const here = crc32(bytes, crc);
     if (bytes.length !== line.bytes || here !== line.crc) break;
-    chunks.push({ offset: length, rows: line.rows, note: deserialize(Buffer.from(line.note, 'base64')) });
+    const note: unknown = deserialize(Buffer.from(line.note, 'base64'));
+    chunks.push({ offset: length, rows: line.rows, warningCounts: line.warnings, note });
     length += line.bytes;
     crc = here;
     noted += raw.length + 1;

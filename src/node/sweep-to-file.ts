@@ -8,7 +8,7 @@ import { readSweep } from '../sweep/request.js';
 import { sweepBaseFields } from '../sweep/setup.js';
 import { chunkControlFields } from '../sweep/sweep.js';
 import { sizeAt } from './disk.js';
-import type { SweepFormat } from './formats/format.js';
+import { type SweepFormat, type WarningCounts, warningsOf } from './formats/format.js';
 import { FORMATS, formatOf } from './formats/index.js';
 import { inspectSweepFile } from './inspect.js';
 import { identityOf, type Recovered, recover } from './journal.js';
@@ -38,6 +38,8 @@ export interface SweepFileReport {
   readonly resumedAt: number;
   /** Size [bytes]. */
   readonly bytes: number;
+  /** Rows that raise a warning, by its code; the file says so too. */
+  readonly warnings: WarningCounts;
   /** What the file says of itself. */
   readonly about: SweepAbout;
 }
@@ -86,11 +88,13 @@ export async function sweepToFile(
   const identity = JSON.stringify({ format, about });
 
   const there = await sizeAt(path);
-  if (there !== undefined && control.resume === true && (await isFinished(path, format, about))) {
+  const finished =
+    there !== undefined && control.resume === true ? await finishedAs(path, format, about) : undefined;
+  if (there !== undefined && finished !== undefined) {
     const left = await partialsOf(path);
     await discardAll(path, control.overwrite === true ? left : await ofStudy(left, identity));
     control.onProgress?.({ done: rows, total: rows });
-    return { ...report, resumedAt: rows, bytes: there };
+    return { ...report, warnings: finished, resumedAt: rows, bytes: there };
   }
   const partials = await partialsOf(path);
   requireFree(path, there !== undefined, partials, control);
@@ -101,15 +105,22 @@ export async function sweepToFile(
   try {
     for await (const { encoded, count } of run.results(file.resumedAt)) await file.append(encoded, count);
     const bytes = await file.finish(encoder.tail, control.overwrite === true);
-    return { ...report, resumedAt: file.resumedAt, bytes };
+    return { ...report, warnings: warningsOf(file.chunks), resumedAt: file.resumedAt, bytes };
   } finally {
     await file.close();
   }
 }
 
-async function isFinished(path: string, format: SweepFormat, about: SweepAbout): Promise<boolean> {
+/** The warnings of the file at the path when it is this sweep, whole. */
+async function finishedAs(
+  path: string,
+  format: SweepFormat,
+  about: SweepAbout,
+): Promise<WarningCounts | undefined> {
   const found = await inspectSweepFile(path, format);
-  return found.state === 'whole' && JSON.stringify(found.about) === JSON.stringify(about);
+  return found.state === 'whole' && JSON.stringify(found.about) === JSON.stringify(about)
+    ? found.warnings
+    : undefined;
 }
 
 async function ofStudy(partials: readonly Partial[], identity: string): Promise<readonly Partial[]> {

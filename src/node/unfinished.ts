@@ -11,6 +11,8 @@ import { type Partial, publish, requireOwn } from './partial.js';
 export interface Unfinished {
   /** Rows that were there already. */
   readonly resumedAt: number;
+  /** The chunks that are in the file. */
+  readonly chunks: readonly PlacedChunk[];
   readonly append: (chunk: EncodedChunk, rows: number) => Promise<void>;
   /** Writes the end and gives the file its name; returns its size [bytes]. */
   readonly finish: (
@@ -68,7 +70,7 @@ export async function openUnfinished(
     const offset = length;
     await write(encoded.bytes);
     await note(chunkLine(rows, encoded, crc));
-    chunks.push({ offset, rows, note: encoded.note });
+    chunks.push({ offset, rows, warningCounts: encoded.warningCounts, note: encoded.note });
   };
   const close = (): Promise<void> => file.close().finally(() => journal.close());
   const finish: Unfinished['finish'] = async (tail, overwrite) => {
@@ -89,6 +91,7 @@ export async function openUnfinished(
   }
   return {
     resumedAt,
+    chunks,
     append: (chunk, rows) => guarded(append(chunk, rows)),
     finish: (tail, overwrite) => guarded(finish(tail, overwrite)),
     close: () => close().catch(() => undefined),

@@ -38,7 +38,7 @@ function buffersOf(result: TaskResult): TransferListItem[] {
 /** Bytes that share their memory with others are copied: only what is theirs alone can be handed over. */
 function ownMemory(result: TaskResult): TaskResult {
   if (result.encoded === undefined) return result;
-  const { bytes, note } = result.encoded;
+  const { bytes, warningCounts, note } = result.encoded;
   if (bytes.byteLength === bytes.buffer.byteLength) return result;
-  return { encoded: { bytes: new Uint8Array(bytes), note } };
+  return { encoded: { bytes: new Uint8Array(bytes), warningCounts, note } };
 }

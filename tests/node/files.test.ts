@@ -6,7 +6,8 @@ import { asyncBufferFromFile, parquetMetadataAsync, parquetReadObjects } from 'h
 import { describe, expect, it } from 'vitest';
 import { loadBatchKernel } from '../../src/batch.js';
 import { inspectSweepFile, type SweepFormat, sweepToFile } from '../../src/node/index.js';
-import { rowStatuses, type SweepResult, sweep } from '../../src/sweep/index.js';
+import { type Design, rowStatuses, rowWarnings, type SweepResult, sweep } from '../../src/sweep/index.js';
+import { metresPerSecond } from '../../src/units/index.js';
 import { formats, leftovers } from './leftovers.js';
 import { cheap, listOf, rejected, scratchFolder } from './support.js';
 
@@ -70,7 +71,27 @@ describe.each(formats)('a sweep in a %s file', (format) => {
   });
 
   it('says which sweep it is', async () => {
-    expect(await inspectSweepFile(path)).toEqual({ format, state: 'whole', about: whole.about });
+    const found = await inspectSweepFile(path);
+    expect(found).toMatchObject({ format, state: 'whole', about: whole.about });
+    expect(found.warnings).toEqual({});
+  });
+
+  it('counts the rows that warn, as the sweep itself does', async () => {
+    const slow: Design = {
+      kind: 'list',
+      rows: [18, 22, 26, 60, 65].map((speed) => ({ 'launch.ballSpeed': metresPerSecond(speed) })),
+    };
+    const counts = sweep(slow, {}, cheap).warningCounts;
+    const byCode = Object.fromEntries(
+      rowWarnings.map((code, k) => [code, counts[k] ?? 0] as const).filter(([, rows]) => rows > 0),
+    );
+    // The slow balls lie below the Reynolds numbers of the data, the fast ones do not.
+    expect(Object.values(byCode).some((rows) => rows >= 2 && rows < 5)).toBe(true);
+    const warned = join(folder, `warned.${format}`);
+    expect((await sweepToFile(warned, slow, {}, here)).warnings).toEqual(byCode);
+    expect((await inspectSweepFile(warned)).warnings).toEqual(byCode);
+    const again = await sweepToFile(warned, slow, {}, { ...here, resume: true });
+    expect(again).toMatchObject({ resumedAt: 5, warnings: byCode });
   });
 
   it('carries units, models, version, design and seed where the format keeps such things', async () => {
@@ -90,7 +111,7 @@ describe.each(formats)('a sweep in a %s file', (format) => {
       const lines = readFileSync(seeded, 'utf8').split('\n');
       expect(lines[0]).toBe(`# fairflight.sweep: ${text}`);
       expect(lines[1]).toBe(COLUMNS.join(','));
-      expect(lines.at(-2)).toMatch(/^# end, 8 rows, fairflight-crc32:[0-9a-f]{8}$/);
+      expect(lines.at(-2)).toMatch(/^# end, 8 rows, warnings \{.*\}, fairflight-crc32:[0-9a-f]{8}$/);
       // The one rule of comments: a line that begins with #; no other line holds one.
       expect(lines.slice(1, -2).join('')).not.toContain('#');
     } else if (format === 'parquet') {
@@ -99,6 +120,7 @@ describe.each(formats)('a sweep in a %s file', (format) => {
       );
       expect(key_value_metadata).toEqual([
         { key: 'fairflight.sweep', value: text },
+        { key: 'fairflight.warnings', value: expect.stringMatching(/^\{.*\}$/) },
         { key: 'fairflight.checksum', value: expect.stringMatching(/^fairflight-crc32:[0-9a-f]{8}$/) },
       ]);
       expect(created_by).toBe(`fairflight version ${about.version}`);

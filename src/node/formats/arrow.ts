@@ -1,7 +1,17 @@
 import { open } from 'node:fs/promises';
 import { rowStatuses, type SweepAbout, type SweepRows } from '../../sweep/index.js';
 import { peer } from '../peers.js';
-import { ABOUT_KEY, CHECKSUM_KEY, type Encoder, type Format, STATUS_COLUMN } from './format.js';
+import {
+  ABOUT_KEY,
+  CHECKSUM_KEY,
+  type Encoder,
+  type Format,
+  type PlacedChunk,
+  STATUS_COLUMN,
+  WARNINGS_KEY,
+  type WarningCounts,
+  warningsOf,
+} from './format.js';
 import { bytesAt, UNSEALED } from './seal.js';
 
 const MAGIC = Buffer.from('ARROW1');
@@ -39,8 +49,10 @@ export const arrow: Format = {
       const length = end.readInt32LE(0);
       if (!end.subarray(4).equals(MAGIC) || length <= 0 || length > size - 10 - HEAD.length) return undefined;
       const footer = Footer.decode(await bytesAt(file, size - 10 - length, length));
-      const text = footer.schema.metadata.get(ABOUT_KEY);
-      return text === undefined ? undefined : (JSON.parse(text) as SweepAbout);
+      const { metadata } = footer.schema;
+      const [about, warnings] = [metadata.get(ABOUT_KEY), metadata.get(WARNINGS_KEY)];
+      if (about === undefined || warnings === undefined) return undefined;
+      return { about: JSON.parse(about) as SweepAbout, warnings: JSON.parse(warnings) as WarningCounts };
     } finally {
       await file.close();
     }
@@ -67,13 +79,15 @@ function arrowEncoder(about: SweepAbout, { arrow: lib, file }: Library): Encoder
   const text = JSON.stringify(about);
   const schema = new lib.Schema(fields, new Map([[ABOUT_KEY, text]]));
   // The checksum stands first: what comes first is written last, close to the end of the file.
-  const schemaAtEnd = new lib.Schema(
-    fields,
-    new Map([
-      [CHECKSUM_KEY, UNSEALED],
-      [ABOUT_KEY, text],
-    ]),
-  );
+  const schemaAtEnd = (chunks: readonly PlacedChunk[]): InstanceType<typeof lib.Schema> =>
+    new lib.Schema(
+      fields,
+      new Map([
+        [CHECKSUM_KEY, UNSEALED],
+        [WARNINGS_KEY, JSON.stringify(warningsOf(chunks))],
+        [ABOUT_KEY, text],
+      ]),
+    );
 
   /** A stream of one batch, split into the message of the schema and that of the batch. */
   const messages = (
@@ -102,14 +116,17 @@ function arrowEncoder(about: SweepAbout, { arrow: lib, file }: Library): Encoder
     },
     chunk: (rows) => {
       const [, bytes] = messages(rows);
-      return { bytes, note: { message: messageLength(bytes), length: bytes.length } };
+      const note = { message: messageLength(bytes), length: bytes.length };
+      return { bytes, warningCounts: rows.warningCounts, note };
     },
     tail: (chunks) => {
       const blocks = chunks.map(({ offset, note }) => {
         const { message, length } = note as { readonly message: number; readonly length: number };
         return new file.FileBlock(message, length - message, offset);
       });
-      const footer = file.Footer.encode(new file.Footer(schemaAtEnd, lib.MetadataVersion.V5, blocks, []));
+      const footer = file.Footer.encode(
+        new file.Footer(schemaAtEnd(chunks), lib.MetadataVersion.V5, blocks, []),
+      );
       const length = Buffer.alloc(4);
       length.writeInt32LE(footer.length);
       return Buffer.concat([END_OF_STREAM, footer, length, MAGIC]);

@@ -1,8 +1,17 @@
 import { open } from 'node:fs/promises';
 import { rowStatuses, type SweepAbout, type SweepRows } from '../../sweep/index.js';
-import { ABOUT_KEY, type Encoder, type Format, STATUS_COLUMN } from './format.js';
+import {
+  ABOUT_KEY,
+  type Encoder,
+  type Format,
+  STATUS_COLUMN,
+  type WarningCounts,
+  warningsOf,
+} from './format.js';
 import { bytesAt, UNSEALED } from './seal.js';
 
+/** What stands before the counts of warnings in the last line. */
+const WARNINGS = ', warnings ';
 const ABOUT_LINE = `# ${ABOUT_KEY}: `;
 
 /**
@@ -16,10 +25,11 @@ export const csv: Format = {
   about: async (path) => {
     const file = await open(path);
     try {
-      const first = await firstLine(file, (await file.stat()).size);
-      return first.startsWith(ABOUT_LINE)
-        ? (JSON.parse(first.slice(ABOUT_LINE.length)) as SweepAbout)
-        : undefined;
+      const { size } = await file.stat();
+      const first = await firstLine(file, size);
+      if (!first.startsWith(ABOUT_LINE)) return undefined;
+      const about = JSON.parse(first.slice(ABOUT_LINE.length)) as SweepAbout;
+      return { about, warnings: await warningsAtEnd(file, size) };
     } finally {
       await file.close();
     }
@@ -30,9 +40,13 @@ function csvEncoder(about: SweepAbout): Encoder {
   const header = [...about.columns.map(({ column }) => column), STATUS_COLUMN].join(',');
   return {
     head: () => Buffer.from(`${ABOUT_LINE}${JSON.stringify(about)}\n${header}\n`),
-    chunk: (rows) => ({ bytes: Buffer.from(linesOf(rows)), note: null }),
-    tail: (chunks) =>
-      Buffer.from(`# end, ${chunks.reduce((sum, { rows }) => sum + rows, 0)} rows, ${UNSEALED}\n`),
+    chunk: (rows) => ({ bytes: Buffer.from(linesOf(rows)), warningCounts: rows.warningCounts, note: null }),
+    tail: (chunks) => {
+      const rows = chunks.reduce((sum, chunk) => sum + chunk.rows, 0);
+      return Buffer.from(
+        `# end, ${rows} rows${WARNINGS}${JSON.stringify(warningsOf(chunks))}, ${UNSEALED}\n`,
+      );
+    },
   };
 }
 
@@ -46,6 +60,16 @@ function linesOf({ values, status, count }: SweepRows): string {
     text += `${rowStatuses[status[i] as number]}\n`;
   }
   return text;
+}
+
+/** The last line is shorter: there are a dozen codes. */
+const LONGEST_END = 4096;
+
+async function warningsAtEnd(file: Awaited<ReturnType<typeof open>>, size: number): Promise<WarningCounts> {
+  const from = Math.max(0, size - LONGEST_END);
+  const end = (await bytesAt(file, from, size - from)).toString('utf8');
+  const at = end.lastIndexOf(WARNINGS) + WARNINGS.length;
+  return JSON.parse(end.slice(at, end.lastIndexOf('}') + 1)) as WarningCounts;
 }
 
 async function firstLine(file: Awaited<ReturnType<typeof open>>, size: number): Promise<string> {

@@ -7,6 +7,9 @@ import {
   type Format,
   type PlacedChunk,
   STATUS_COLUMN,
+  WARNINGS_KEY,
+  type WarningCounts,
+  warningsOf,
 } from './format.js';
 import { UNSEALED } from './seal.js';
 
@@ -32,8 +35,11 @@ export const parquet: Format = {
       () => import('hyparquet'),
     );
     const { key_value_metadata } = await parquetMetadataAsync(await asyncBufferFromFile(path));
-    const found = key_value_metadata?.find(({ key }) => key === ABOUT_KEY)?.value;
-    return found === undefined ? undefined : (JSON.parse(found) as SweepAbout);
+    const valueAt = (wanted: string): string | undefined =>
+      key_value_metadata?.find(({ key }) => key === wanted)?.value;
+    const [about, warnings] = [valueAt(ABOUT_KEY), valueAt(WARNINGS_KEY)];
+    if (about === undefined || warnings === undefined) return undefined;
+    return { about: JSON.parse(about) as SweepAbout, warnings: JSON.parse(warnings) as WarningCounts };
   },
 };
 
@@ -58,7 +64,10 @@ function parquetEncoder(about: SweepAbout, { ByteWriter, ParquetWriter }: Writer
     { key: 'role', value: role },
   ]);
   /** A writer whose next byte lies at `offset` of the file, and what it has written. */
-  const writerAt = (offset: number): readonly [ParquetWriter, () => Uint8Array] => {
+  const writerAt = (
+    offset: number,
+    chunks: readonly PlacedChunk[],
+  ): readonly [ParquetWriter, () => Uint8Array] => {
     const bytes = new ByteWriter();
     const writer = new ParquetWriter({
       writer: bytes,
@@ -66,6 +75,7 @@ function parquetEncoder(about: SweepAbout, { ByteWriter, ParquetWriter }: Writer
       codec: 'SNAPPY',
       kvMetadata: [
         { key: ABOUT_KEY, value: JSON.stringify(about) },
+        { key: WARNINGS_KEY, value: JSON.stringify(warningsOf(chunks)) },
         { key: CHECKSUM_KEY, value: UNSEALED },
       ],
       createdBy: `${about.library} version ${about.version}`,
@@ -78,12 +88,12 @@ function parquetEncoder(about: SweepAbout, { ByteWriter, ParquetWriter }: Writer
   return {
     head: () => Buffer.from('PAR1'),
     chunk: (rows) => {
-      const [writer, written] = writerAt(0);
+      const [writer, written] = writerAt(0, []);
       writer.write({ columnData: columnsOf(rows), rowGroupSize: rows.count });
-      return { bytes: written(), note: writer.row_groups[0] };
+      return { bytes: written(), warningCounts: rows.warningCounts, note: writer.row_groups[0] };
     },
     tail: (chunks, offset) => {
-      const [writer, written] = writerAt(offset);
+      const [writer, written] = writerAt(offset, chunks);
       writer.row_groups = chunks.map((chunk) => placed(chunk, described));
       writer.num_rows = BigInt(about.rows);
       writer.finish();
