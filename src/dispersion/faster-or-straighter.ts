@@ -3,11 +3,12 @@ import type { Scene } from '../scene/scene.js';
 import { type Length, mph, type Speed, si } from '../units/index.js';
 import { type BestSpeed, bestSpeeds } from './best-speed.js';
 import { type BreakEven, breakEvenAt } from './break-even.js';
+import { wholeSets } from './drawn-shots.js';
 import { strokesSettings } from './expected-strokes.js';
 import { type FasterOptions, type FasterQuestion, readFaster } from './faster-question.js';
 import { estimate, type MonteCarlo, replicatesOf } from './monte-carlo.js';
 import { type PairedDifference, pairedDifference } from './paired-difference.js';
-import { type PlayedShots, sameShots, wholeSets } from './same-shots.js';
+import { type PlayedShots, sameShots } from './same-shots.js';
 import { factorsAt } from './scatter-law.js';
 
 /** The player at one club speed. */

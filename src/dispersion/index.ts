@@ -45,6 +45,7 @@ export type { DensityGrid, GroundEllipse, GroundRegion, LandingRegion } from './
 export type { ScatterLaw } from './scatter-law.js';
 export type { Scattered } from './scattered.js';
 export type { ShotLie } from './shot-lie.js';
+export { type ClearAnswer, type ClearOptions, type ClearQuestion, speedToClear } from './speed-to-clear.js';
 export type { Correlation, DeliverySd, LaunchSd, OwnSpread, ScalableSpread, SdOf, Spread } from './spread.js';
 export type { BallLie } from './strokes-baseline.js';
 export {

@@ -178,6 +178,24 @@ function invert(
   return x;
 }
 
+/**
+ * Smallest number of successes that so many trials exceed with a probability of 1 − p at most; `share` is the
+ * probability of a success, 0 < share < 1 (Abramowitz and Stegun 26.5.24).
+ * @throws FairflightError `outside-range` outside these
+ */
+export function binomialQuantile(p: number, trials: number, share: number): number {
+  requireProbability(p);
+  requireProbability(share);
+  let [below, enough] = [-1, trials];
+  while (enough - below > 1) {
+    const middle = Math.floor((below + enough) / 2);
+    const cdf = incompleteBeta(trials - middle, middle + 1, 1 - share, share);
+    if (cdf >= p) enough = middle;
+    else below = middle;
+  }
+  return enough;
+}
+
 function requireProbability(p: number): void {
   requireWithin(
     'p',

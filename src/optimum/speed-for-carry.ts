@@ -1,15 +1,15 @@
 import { between, orBetween, type QuantityRange } from '../inputs/between.js';
 import { deliveryFields } from '../inputs/delivery.js';
-import { type Declared, optional, type QuantityField, quantity } from '../inputs/field.js';
+import { type Declared, optional, type QuantityField, quantity, type RecordField } from '../inputs/field.js';
 import { frozen } from '../inputs/frozen.js';
 import { readOptions, readQuantity } from '../inputs/read.js';
-import { brent } from '../numerics/index.js';
 import { resolveScene, type Scene } from '../scene/scene.js';
 import type { Shot, ShotOptions } from '../shot/index.js';
 import { shotOptionFields } from '../shot/shot-options.js';
-import { type Angle, type Length, METRES_PER_SECOND_PER_MPH, mph, type Speed, si } from '../units/index.js';
+import { type Angle, type Length, mph, type Speed, si } from '../units/index.js';
 import { YARDS } from '../units/unit.js';
 import { createSearch, requireComputed } from './deliverer.js';
+import { leastSpeed } from './least-speed.js';
 import { bestLoftAt } from './over-loft.js';
 
 /** How the club comes to the ball while its speed is looked for. */
@@ -20,14 +20,27 @@ export interface SpeedOptions extends ShotOptions {
   readonly dynamicLoft?: Angle | QuantityRange<Angle>;
   /** Club speeds looked at [m/s], 1 to 90 each end; default 10 to 150 mph. */
   readonly clubSpeed?: QuantityRange<Speed>;
+  /** How far beyond the carry asked for the ball is to come down [m], 0 to 100; default 0. */
+  readonly margin?: Length;
 }
+
+/** Declaration of a range of club speeds. @internal */
+export const speedRangeField: RecordField = /* @__PURE__ */ frozen(() =>
+  between(deliveryFields.clubSpeed, 'club speed'),
+);
+
+/** Declaration of a distance to be carried beyond what is asked for. @internal */
+export const marginField: QuantityField<'m'> = /* @__PURE__ */ frozen(() =>
+  quantity(YARDS, 0, 100, 5, 'margin'),
+);
 
 /** Declaration of {@link SpeedOptions}. @internal */
 export const speedOptionFields: Declared<SpeedOptions> = /* @__PURE__ */ frozen(() => ({
   ...shotOptionFields,
   attackAngle: optional(deliveryFields.attackAngle),
   dynamicLoft: optional(orBetween(deliveryFields.dynamicLoft, 'dynamic loft')),
-  clubSpeed: optional(between(deliveryFields.clubSpeed, 'club speed')),
+  clubSpeed: optional(speedRangeField),
+  margin: optional(marginField),
 }));
 
 /** Declaration of the carry asked for. @internal */
@@ -56,12 +69,10 @@ export type SpeedAnswer =
       readonly dynamicLoft: Angle;
       /** The shot at that speed. */
       readonly shot: Shot;
-      /** Carry wanted less carry reached [m]: positive when out of reach, negative when too close. */
+      /** Carry wanted, the margin included, less carry reached [m]: positive when out of reach, negative when too close. */
       readonly missing: Length;
     };
 
-/** Step of the search [m/s]: 5 mph. */
-const STEP = 5 * METRES_PER_SECOND_PER_MPH;
 const SPEEDS: QuantityRange<Speed> = /* @__PURE__ */ frozen(() => ({ min: mph(10), max: mph(150) }));
 
 /**
@@ -74,47 +85,29 @@ const SPEEDS: QuantityRange<Speed> = /* @__PURE__ */ frozen(() => ({ min: mph(10
  * @example speedForCarry(yards(180), {}, { dynamicLoft: degrees(15) })
  */
 export function speedForCarry(carry: Length, scene: Scene = {}, options: SpeedOptions = {}): SpeedAnswer {
-  const wanted = readQuantity(carryField, carry, 'carry');
+  const asked = readQuantity(carryField, carry, 'carry');
   const {
     attackAngle = si<Angle>(0),
     dynamicLoft,
-    clubSpeed = SPEEDS,
+    clubSpeed: speeds = SPEEDS,
+    margin = 0,
     ...rest
   } = readOptions(speedOptionFields, options);
   const fixed = typeof dynamicLoft === 'number' ? dynamicLoft : undefined;
   const range = typeof dynamicLoft === 'object' ? { dynamicLoft } : {};
   const { deliverer, player, lofts } = createSearch(resolveScene(scene), { ...rest, ...range });
-  const { min: slowest, max: fastest } = clubSpeed;
   const attack = attackAngle;
-  requireComputed(deliverer, fastest, attack, fixed ?? lofts.min, 'options.clubSpeed.max');
+  requireComputed(deliverer, speeds.max, attack, fixed ?? lofts.min, 'options.clubSpeed.max');
   const loftAt = (speed: number): number => fixed ?? bestLoftAt(deliverer, speed, attack, lofts).x;
-  const carryAt = (speed: number): number =>
-    deliverer.distance(deliverer.strike(speed, attack, loftAt(speed)));
+  const wanted = asked + margin;
   // A ball that does not land carries nothing.
-  const spare = (speed: number): number => Math.max(0, carryAt(speed)) - wanted;
-  const at = (speed: number): { clubSpeed: Speed; dynamicLoft: Angle; shot: Shot } => {
-    const loft = si<Angle>(loftAt(speed));
-    const delivery = { clubSpeed: si<Speed>(speed), attackAngle, dynamicLoft: loft };
-    return { clubSpeed: delivery.clubSpeed, dynamicLoft: loft, shot: player.fromDelivery(delivery) };
-  };
-  const missed = (outcome: 'out-of-reach' | 'too-close', speed: number): SpeedAnswer => {
-    const nearest = at(speed);
-    return { outcome, ...nearest, missing: si(wanted - nearest.shot.carry) };
-  };
-
-  if (spare(slowest) > 0) return missed('too-close', slowest);
-  let from: number = slowest;
-  let furthest: number = slowest;
-  let most = spare(slowest);
-  while (from < fastest) {
-    const to = Math.min(fastest, from + STEP);
-    const spareHere = spare(to);
-    if (spareHere >= 0) return { outcome: 'found', ...at(brent(spare, from, to, { tolerance: 1e-9 }).x) };
-    if (spareHere > most) {
-      most = spareHere;
-      furthest = to;
-    }
-    from = to;
-  }
-  return missed('out-of-reach', furthest);
+  const spare = (speed: number): number =>
+    Math.max(0, deliverer.distance(deliverer.strike(speed, attack, loftAt(speed)))) - wanted;
+  const { outcome, clubSpeed } = leastSpeed(spare, speeds, 1e-9);
+  const loft = si<Angle>(loftAt(clubSpeed));
+  const shot = player.fromDelivery({ clubSpeed, attackAngle, dynamicLoft: loft });
+  const answer = { clubSpeed, dynamicLoft: loft, shot };
+  return outcome === 'found'
+    ? { outcome, ...answer }
+    : { outcome, ...answer, missing: si(wanted - shot.carry) };
 }

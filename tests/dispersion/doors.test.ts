@@ -4,6 +4,7 @@ import {
   expectedStrokes,
   fasterOrStraighter,
   publishedScatter,
+  speedToClear,
   strokesOnHole,
 } from '../../src/dispersion/index.js';
 import { degrees, mph, yards } from '../../src/units/index.js';
@@ -52,6 +53,14 @@ const doors: Readonly<Record<string, readonly [Door, readonly unknown[]]>> = {
       { delivery, spread, hole, law: { directionPerMph: 0.01 } },
       { wind: { along: mph(2), across: mph(1) } },
       { ...drawn, speeds: [mph(93), mph(97)] },
+    ],
+  ],
+  speedToClear: [
+    speedToClear as Door,
+    [
+      { delivery, spread, carry: yards(190), share: 0.8 },
+      { turf: 'soft' },
+      { ...drawn, margin: yards(5), clubSpeed: { min: mph(85), max: mph(105) } },
     ],
   ],
 };

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
+  binomialQuantile,
   chiSquareCdf,
   chiSquareQuantile,
   fCdf,
@@ -48,6 +49,28 @@ describe('distribution functions against scipy and mpmath', () => {
   it('log gamma', () => {
     compare(reference.logGamma, logGamma, 1e-14, 1);
   });
+});
+
+// Against the sum of the probabilities themselves.
+it.each([
+  [1, 0.3],
+  [10, 0.5],
+  [64, 0.9],
+  [200, 0.01],
+])('gives the number of successes in %d trials of %d', (trials, share) => {
+  const sumTo = (most: number): number => {
+    let sum = 0;
+    for (let k = 0, chance = (1 - share) ** trials; k <= most; k++) {
+      sum += chance;
+      chance *= ((trials - k) / (k + 1)) * (share / (1 - share));
+    }
+    return sum;
+  };
+  for (const p of [0.001, 0.025, 0.4, 0.975, 0.9999]) {
+    const enough = binomialQuantile(p, trials, share);
+    expect(sumTo(enough)).toBeGreaterThanOrEqual(p);
+    expect(sumTo(enough - 1)).toBeLessThan(p);
+  }
 });
 
 // Tables printed in every statistics textbook.

@@ -182,6 +182,18 @@ describe('the speed a carry takes', () => {
     expect(near.missing).toBeLessThan(0);
   });
 
+  test('a margin is carried on top, and counted in what is missing', () => {
+    const options = { dynamicLoft: degrees(15) };
+    const margins = [0, 5, 12].map(
+      (margin) => speedForCarry(yards(200), {}, { ...options, margin: yards(margin) }).clubSpeed,
+    );
+    expect(margins).toEqual([200, 205, 212].map((far) => speedForCarry(yards(far), {}, options).clubSpeed));
+    expect(margins).toEqual([...margins].sort((a, b) => a - b));
+    const far = speedForCarry(yards(500), {}, { ...options, margin: yards(20) });
+    if (far.outcome === 'found') throw new Error(far.outcome);
+    expect(far.missing).toBeCloseTo(yards(520) - far.shot.carry, 9);
+  });
+
   test('a headwind and a hill cost speed', () => {
     const options = { dynamicLoft: degrees(15) };
     const plain = speedForCarry(yards(200), {}, options).clubSpeed;
@@ -253,6 +265,7 @@ describe('bad input', () => {
     ],
     ['launch.freely.spin', () => bestLaunch({ ...good, freely: { ...BOX, spin: 1 } as never })],
     ['carry', () => speedForCarry(Number.NaN as never)],
+    ['options.margin', () => speedForCarry(yards(150), {}, { margin: yards(-5) })],
     ['options.dynamicLoft', () => speedForCarry(yards(150), {}, { dynamicLoft: 12 as never })],
     ['options.clubSpeed.min', () => speedForCarry(yards(150), {}, { clubSpeed })],
     // The ball of the fastest speed looked at would leave faster than a flight is computed for.

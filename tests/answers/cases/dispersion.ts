@@ -9,6 +9,7 @@ import {
   type Hole,
   type ScalableSpread,
   type StrokesOnHoleOptions,
+  speedToClear,
   strokesOnHole,
 } from '../../../src/dispersion/index.js';
 import { degrees, feet, type Length, millimetres, mph, rpm, yards } from '../../../src/units/index.js';
@@ -150,6 +151,28 @@ export const dispersion: Room = {
         'tenPercentStraighter.value',
         'cancellingOneMph.factors.0.value',
         'breakEven.0.factors.0.value',
+      ),
+    'speed-to-clear': () =>
+      pick(
+        speedToClear(
+          { delivery: usual, spread, carry: yards(205), share: 0.9 },
+          {},
+          { shots: SHOTS, seed: 3 },
+        ),
+        'clubSpeed',
+        'interval.low',
+        'interval.high',
+        'now.share',
+      ),
+    'speed-to-clear-out-of-reach': () =>
+      pick(
+        speedToClear(
+          { delivery: usual, spread, carry: yards(240), share: 0.8 },
+          {},
+          { shots: SHOTS, clubSpeed: { min: mph(85), max: mph(100) }, margin: yards(5) },
+        ),
+        'missing',
+        'share.share',
       ),
   },
 };

@@ -97,6 +97,7 @@ export const optimum: Room = {
         'distance',
       ),
     'speed-for-200yd': () => pick(speedFor(200), 'clubSpeed', 'dynamicLoft'),
+    'speed-for-200yd-with-a-margin': () => pick(speedFor(200, { margin: yards(10) }), 'clubSpeed'),
     'speed-for-150yd-mid-iron': () =>
       pick(
         speedFor(150, { clubhead: clubheads.midIron, attackAngle: degrees(-4), dynamicLoft: degrees(24) }),

@@ -52,6 +52,7 @@ export const COSTS: Readonly<Record<string, number>> = {
   'dispersion.disperse (own shots)': 10,
   'dispersion.disperse (launches)': 16,
   'dispersion.disperse (deliveries)': 19,
+  'dispersion.speedToClear': 25,
   'dispersion.fasterOrStraighter': 90,
 };
 

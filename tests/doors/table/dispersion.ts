@@ -4,6 +4,7 @@ import { distanceField, LIES, strokesOptionFields } from '../../../src/dispersio
 import { fasterOptionFields, fasterQuestionFields } from '../../../src/dispersion/faster-question.js';
 import { holeField } from '../../../src/dispersion/hole.js';
 import * as dispersion from '../../../src/dispersion/index.js';
+import { clearOptionFields, clearQuestionFields } from '../../../src/dispersion/speed-to-clear.js';
 import { deliverySpreadField, launchSpreadField } from '../../../src/dispersion/spread.js';
 import { strokesOnHoleOptionFields } from '../../../src/dispersion/strokes-on-hole.js';
 import { deliveryFields } from '../../../src/inputs/delivery.js';
@@ -73,5 +74,17 @@ export const dispersionDoors: readonly Door[] = [
     ),
     scene(),
     options(fasterOptionFields, { ...valid.shotOptions, ...cloud, skill: 'professional', speeds: [44, 46] }),
+  ),
+  slow(
+    'dispersion.speedToClear',
+    dispersion.speedToClear,
+    apart('subject', clearQuestionFields, { delivery, spread, carry: 180, share: 0.8 }),
+    scene(),
+    options(clearOptionFields, {
+      ...valid.shotOptions,
+      ...cloud,
+      margin: 5,
+      clubSpeed: { min: 40, max: 50 },
+    }),
   ),
 ];

@@ -179,6 +179,7 @@ export const rootDoors: readonly Door[] = [
       attackAngle: 0.01,
       dynamicLoft: 0.25,
       clubSpeed: { min: 30, max: 55 },
+      margin: 5,
     }),
   ),
   door(
