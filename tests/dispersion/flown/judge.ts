@@ -105,11 +105,15 @@ function breakEvenRows(what: string, answer: BreakEven, flown: Flown): Row[] {
       flown(answer.clubSpeed, factor),
     ) as [PairedDifference, PairedDifference, PairedDifference];
     const [fewer, more] = pays === 'narrower' ? [low, high] : [high, low];
+    // At the factor itself strokes are 0, give or take what the way to either end of the interval is worth.
+    const slope = (high.value - low.value) / (interval.high - interval.low);
+    const worth = Math.abs(slope) * Math.max(value - interval.low, interval.high - value);
+    const even = middle.interval.low < worth && middle.interval.high > -worth;
     return {
       what,
       reported: `factor ${value.toFixed(4)} (${interval.low.toFixed(4)} to ${interval.high.toFixed(4)})`,
-      flown: `${shown(middle)} at it`,
-      agrees: fewer.interval.low < 0 && more.interval.high > 0,
+      flown: `${shown(middle)} at it, where the interval is worth ${worth.toFixed(4)}`,
+      agrees: even && fewer.interval.low < 0 && more.interval.high > 0,
     };
   });
 }
