@@ -1,5 +1,5 @@
-import { mean, normalQuantile, quantile, standardDeviation } from '../numerics/index.js';
-import type { Length } from '../units/index.js';
+import { mean, normalQuantile, quantileOfSorted, standardDeviation } from '../numerics/index.js';
+import { type Length, si } from '../units/index.js';
 import { REPLICATES } from './cloud.js';
 
 /** An estimate from a cloud of shots, with its Monte Carlo error: how far another seed would move it. */
@@ -47,24 +47,37 @@ export function replicatesOf(shots: readonly number[]): number[][] {
   return parts.filter((part) => part.length > 1);
 }
 
-/** A statistic of all shots, its error from how it differs between replicates. @internal */
+/** All shots but those of one replicate, for each. @internal */
+export function withoutEach(parts: readonly (readonly number[])[]): number[][] {
+  return parts.map((left) => parts.flatMap((part) => (part === left ? [] : part)));
+}
+
+/** A statistic of all shots, its error from what each replicate changes in it. @internal */
 export function estimate<Q extends number = number>(
   parts: readonly (readonly number[])[],
   values: readonly number[],
   statistic: (values: readonly number[]) => number,
 ): MonteCarlo<Q> {
-  const each = parts.map((part) => statistic(pick(values, part)));
+  const each = withoutEach(parts).map((rest) => statistic(pick(values, rest)));
   return { value: statistic(values) as Q, standardError: standardErrorOf(each) as Q };
 }
 
-/** Error of a mean of replicates. @internal */
-export function standardErrorOf(replicates: readonly number[]): number {
-  return replicates.length > 1
-    ? standardDeviation(replicates) / Math.sqrt(replicates.length)
-    : Number.MAX_VALUE;
+/**
+ * Error of a statistic from its values without each replicate: the jackknife by groups, √((g − 1)/g Σ (θ₋ₖ − θ̄)²). Of a
+ * mean it is that of independent replicates; of a quantile or an area too it is right, which hardly changes its bias by
+ * losing an eighth of the shots.
+ *
+ * Source: Owen A B (1997) Monte Carlo variance of scrambled net quadrature, SIAM J. Numer. Anal. 34, 1884–1910, for
+ * replicates; Shao J, Wu C F J (1989) A general theory for jackknife variance estimation, Ann. Stat. 17, 1176–1197 (both from
+ * memory).
+ * @internal
+ */
+export function standardErrorOf(each: readonly number[]): number {
+  const g = each.length;
+  return g > 1 ? (standardDeviation(each) * (g - 1)) / Math.sqrt(g) : Number.MAX_VALUE;
 }
 
-/** The values of one replicate. @internal */
+/** The values at these places. @internal */
 export function pick(values: readonly number[], part: readonly number[]): number[] {
   return part.map((i) => values[i] ?? 0);
 }
@@ -80,7 +93,8 @@ export function distributionOf(
   parts: readonly (readonly number[])[],
   values: readonly number[],
 ): DistanceDistribution {
-  const at = (p: number): MonteCarlo<Length> => estimate(parts, values, (v) => quantile(v, p));
+  const sorted = [...values].sort((a, b) => a - b);
+  const at = (p: number): MonteCarlo<Length> => quantileAt(parts, values, sorted, p);
   return {
     mean: estimate(parts, values, mean),
     sd: estimate(parts, values, standardDeviation),
@@ -90,6 +104,32 @@ export function distributionOf(
     p75: at(0.75),
     p95: at(0.95),
   };
+}
+
+/** Student's t of seven degrees of freedom at 95 %, which eight replicates leave. */
+const T = 2.365;
+
+/**
+ * A quantile, its error from how the share below it differs between replicates: the quantiles t errors of that share, and
+ * half a shot, to either side. Source: Woodruff R S (1952) Confidence intervals for medians and other position measures, J. Am.
+ * Stat. Assoc. 47, 635–646 (from memory).
+ */
+function quantileAt(
+  parts: readonly (readonly number[])[],
+  values: readonly number[],
+  sorted: readonly number[],
+  p: number,
+): MonteCarlo<Length> {
+  const value = quantileOfSorted(sorted, p);
+  const { standardError } = estimate(
+    parts,
+    values.map((each) => Number(each <= value)),
+    mean,
+  );
+  const reach = T * standardError + 0.5 / sorted.length;
+  const [low, high] = [Math.max(0, p - reach), Math.min(1, p + reach)];
+  const width = quantileOfSorted(sorted, high) - quantileOfSorted(sorted, low);
+  return { value: si(value), standardError: si(width / (2 * T)) };
 }
 
 /** Share of shots for which something holds. @internal */

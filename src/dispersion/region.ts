@@ -7,7 +7,7 @@ import {
   scottSmoothing,
 } from '../numerics/index.js';
 import { type Angle, type Length, si } from '../units/index.js';
-import { pick, placesOf, shareOf, standardErrorOf } from './monte-carlo.js';
+import { pick, placesOf, standardErrorOf, withoutEach } from './monte-carlo.js';
 import type { GroundPoint } from './polygon.js';
 
 /** An ellipse on the ground. */
@@ -85,24 +85,24 @@ export function groundEllipses(
 ): GroundEllipse[] {
   return levels.map((level) => {
     const e = covarianceEllipse(x, z, level);
-    const each = parts
-      .filter((part) => part.length >= 3)
-      .map((part) => covarianceEllipse(pick(x, part), pick(z, part), level));
-    const error = (of: (ellipse: Ellipse) => number): number => standardErrorOf(each.map(of));
-    const holds = shareOf(
-      parts,
-      x.map((xi, i) => isInside(e, xi, z[i] ?? 0)),
-    );
+    const each = withoutEach(parts)
+      .filter((rest) => rest.length >= 3)
+      .map((rest) => {
+        const [rx, rz] = [pick(x, rest), pick(z, rest)];
+        const ellipse = covarianceEllipse(rx, rz, level);
+        return { ...ellipse, holds: shareInside(ellipse, rx, rz) };
+      });
+    const error = (of: (ellipse: (typeof each)[number]) => number): number => standardErrorOf(each.map(of));
     return {
       level,
-      holds: holds.share,
+      holds: shareInside(e, x, z),
       centre: { x: e.centre[0], z: e.centre[1] },
       semiMajor: si(e.semiMajor),
       semiMinor: si(e.semiMinor),
       direction: si(e.angle),
       area: e.area,
       standardErrors: {
-        holds: holds.standardError,
+        holds: error(({ holds }) => holds),
         centre: { x: error(({ centre }) => centre[0]), z: error(({ centre }) => centre[1]) },
         semiMajor: si(error(({ semiMajor }) => semiMajor)),
         semiMinor: si(error(({ semiMinor }) => semiMinor)),
@@ -114,10 +114,17 @@ export function groundEllipses(
   });
 }
 
-function isInside({ centre, angle, semiMajor, semiMinor }: Ellipse, x: number, z: number): boolean {
+function shareInside(
+  { centre, angle, semiMajor, semiMinor }: Ellipse,
+  x: readonly number[],
+  z: readonly number[],
+): number {
   const [c, s] = [Math.cos(angle), Math.sin(angle)];
-  const [dx, dz] = [x - centre[0], z - centre[1]];
-  return Math.hypot((dx * c + dz * s) / semiMajor, (dz * c - dx * s) / semiMinor) <= 1;
+  const inside = x.filter((xi, i) => {
+    const [dx, dz] = [xi - centre[0], (z[i] ?? 0) - centre[1]];
+    return Math.hypot((dx * c + dz * s) / semiMajor, (dz * c - dx * s) / semiMinor) <= 1;
+  });
+  return inside.length / x.length;
 }
 
 /**
@@ -142,7 +149,11 @@ export function landingRegion(
   const densities = (x: readonly number[], z: readonly number[]): Densities => {
     const each = kernels.map((kernel) => x.map((xi, i) => kernel.at(xi, z[i] ?? 0)));
     const mean = x.map((_, i) => each.reduce((sum, own, k) => sum + (weights[k] ?? 0) * (own[i] ?? 0), 0));
-    return { mean, each };
+    const without = each.map((own, k) => {
+      const weight = weights[k] ?? 0;
+      return mean.map((all, i) => (all - weight * (own[i] ?? 0)) / (1 - weight));
+    });
+    return { mean, without };
   };
   const [gx, gz] = [axis(px, Math.sqrt(smoothing[0])), axis(pz, Math.sqrt(smoothing[2]))];
   const nodes = Array.from({ length: GRID * GRID }, (_, k) => k);
@@ -151,22 +162,24 @@ export function landingRegion(
     nodes.map((k) => gz.first + Math.floor(k / GRID) * gz.step),
   );
   const points = densities(px, pz);
-  const [fine, ...fineEach] = [grid.mean, ...grid.each].map((density) => refinedGrid(density, GRID, HALVED));
+  const [fine, ...fineWithout] = [grid.mean, ...grid.without].map((density) =>
+    refinedGrid(density, GRID, HALVED),
+  );
   const cell = (gx.step * gz.step) / 4 ** HALVED;
   const areaAbove = (density: readonly number[] = [], threshold: number): number =>
     density.filter((value) => value >= threshold).length * cell;
-  const places = placesOf(used);
+  const rests = withoutEach(placesOf(used));
   return {
     regions: levels.map((level) => {
       const threshold = quantile(points.mean, 1 - level);
-      const thresholds = points.each.map((own, k) => quantile(pick(own, places[k] ?? []), 1 - level));
+      const thresholds = points.without.map((own, k) => quantile(pick(own, rests[k] ?? []), 1 - level));
       return {
         level,
         threshold,
         area: areaAbove(fine, threshold),
         standardErrors: {
           threshold: standardErrorOf(thresholds),
-          area: standardErrorOf(thresholds.map((own, k) => areaAbove(fineEach[k], own))),
+          area: standardErrorOf(thresholds.map((own, k) => areaAbove(fineWithout[k], own))),
         },
       };
     }),
@@ -174,10 +187,10 @@ export function landingRegion(
   };
 }
 
-/** Densities at a row of points: of all shots, and of each part alone. */
+/** Densities at a row of points: of all shots, and of all but each part. */
 interface Densities {
   readonly mean: readonly number[];
-  readonly each: readonly (readonly number[])[];
+  readonly without: readonly (readonly number[])[];
 }
 
 function axis(values: readonly number[], width: number): DensityGrid['x'] {

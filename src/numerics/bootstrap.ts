@@ -20,6 +20,8 @@ export interface BootstrapInterval extends Interval {
    * Biometrika 29, 350–362 (both from memory).
    */
   readonly stretch?: number;
+  /** Standard error that the entries of each group leave by themselves, by the jackknife; with `bca` only; 0 for one entry. */
+  readonly groupErrors?: readonly number[];
 }
 
 /** Options of {@link bootstrap}. */
@@ -91,7 +93,10 @@ export function bootstrap<T>(
       low: quantileOfSorted(values, at(normalQuantile(tail))),
       high: quantileOfSorted(values, at(normalQuantile(1 - tail))),
       level,
-      ...(method === 'bca' && { stretch: stretchOf(influences[k] ?? [], level) }),
+      ...(method === 'bca' && {
+        stretch: stretchOf(influences[k] ?? [], level),
+        groupErrors: (influences[k] ?? []).map((own) => Math.sqrt(varianceOf(own))),
+      }),
     };
   });
 }
@@ -120,7 +125,10 @@ function influencesOf<T>(
   const all = Array.from({ length: size }, (): Influence[] => []);
   groups.forEach((group, g) => {
     const count = group.length;
-    if (count < 2) return;
+    if (count < 2) {
+      for (const own of all) own.push({ count, squares: 0, cubes: 0 });
+      return;
+    }
     const left = group.map((_, i) =>
       statistic(groups.map((other, h) => (h === g ? other.filter((__, j) => j !== i) : other))),
     );
@@ -142,14 +150,18 @@ function accelerationOf(groups: readonly Influence[]): number {
   return squares > 0 ? cubes / (6 * squares ** 1.5) : 0;
 }
 
+/** Variance free of the resamples' bias, which is (n − 1)/n. */
+function varianceOf({ count, squares }: Influence): number {
+  return squares > 0 ? (squares * count) / (count - 1) : 0;
+}
+
 function stretchOf(groups: readonly Influence[], level: number): number {
   const resampled = groups.reduce((sum, { squares }) => sum + squares, 0);
   if (!(resampled > 0)) return 1;
-  // Variances free of the resamples' bias; Σ v² over degrees of freedom is Welch's denominator.
-  const parts = groups.map(({ count, squares }) => ({
-    dof: count - 1,
-    v: (squares * count) / (count - 1) / resampled,
-  }));
+  // Σ v² over degrees of freedom is Welch's denominator.
+  const parts = groups
+    .filter(({ squares }) => squares > 0)
+    .map((group) => ({ dof: group.count - 1, v: varianceOf(group) / resampled }));
   const variance = parts.reduce((sum, { v }) => sum + v, 0);
   const dof = variance ** 2 / parts.reduce((sum, { v, dof }) => sum + v ** 2 / dof, 0);
   const p = 0.5 + level / 2;

@@ -14,6 +14,7 @@ import {
   type ShotGroups,
 } from './attribution-options.js';
 import { launchIn } from './launch-of.js';
+import { roomForMishits } from './mean-with-mishits.js';
 import { AIR_BIT, type ChangeFactor, FACTORS, flyMixtures, type Mixtures, pairsOf } from './mixtures.js';
 
 /** A change of distance with its interval [m]. */
@@ -159,6 +160,17 @@ function usable(group: 'before' | 'after', shots: readonly MeasuredShot[]): Usab
   return { shots: kept, launches, leftOut };
 }
 
+/** Places of the groups. */
+const [BEFORE, AFTER] = [0, 1] as const;
+
+/** Causes by which a bad shot loses distance and never gains any. */
+const LOWERED: readonly ChangeFactor[] = ['ballSpeed', 'spinAxis'];
+
+/**
+ * Of a change for which mishits count, the lower end also leaves room for mishits not yet seen after, the upper end before:
+ * squares of the reaches add up, as in Zou G Y, Donner A (2008) Construction of confidence limits about effect measures, Stat.
+ * Med. 27, 1693–1702 (from memory).
+ */
 function splitChange(
   mixtures: Mixtures,
   pairs: readonly (readonly [number, number])[],
@@ -175,15 +187,24 @@ function splitChange(
     return [...shares, modelled, change, change - modelled];
   };
   const groups = [mixtures.before.map((_, i) => i), mixtures.after.map((_, j) => j)];
+  const n = FACTORS.length;
   const intervals = bootstrap(groups, statistic, settings).map(
-    ({ estimate, low, high, stretch = 1 }): DistanceChange => ({
-      value: si(estimate),
-      low: si(estimate + stretch * (low - estimate)),
-      high: si(estimate + stretch * (high - estimate)),
-    }),
+    ({ estimate, low, high, stretch = 1, groupErrors = [] }, k): DistanceChange => {
+      const lowered = k === n || k === n + 1 || LOWERED.some((factor) => factor === FACTORS[k]);
+      const wider = (end: number, g: number): number => {
+        const size = groups[g]?.length ?? 0;
+        const reach = stretch * Math.abs(end - estimate);
+        const room = roomForMishits(size, (groupErrors[g] ?? 0) * Math.sqrt(size), settings.level);
+        return lowered ? Math.sqrt(reach ** 2 + room) - reach : 0;
+      };
+      return {
+        value: si(estimate),
+        low: si(estimate + stretch * (low - estimate) - wider(low, AFTER)),
+        high: si(estimate + stretch * (high - estimate) + wider(high, BEFORE)),
+      };
+    },
   );
   const at = (k: number): DistanceChange => intervals[k] ?? { value: si(0), low: si(0), high: si(0) };
-  const n = FACTORS.length;
   return {
     modelled: at(n),
     causes: Object.fromEntries(FACTORS.map((factor, k) => [factor, at(k)])) as SplitChange['causes'],

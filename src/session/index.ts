@@ -49,6 +49,7 @@ export type * from './session-summary.js';
 export type { Banding, SpeedBand } from './speed-bands.js';
 export { type SceneEffect, type StandardisedShot, standardise, type TwoScenes } from './standardise.js';
 export { type SessionOptions, summariseSession } from './summarise.js';
+export type { Tails } from './tails.js';
 export { trainingCautions } from './training-cautions.js';
 export { judgeTraining, type TrainingOptions } from './training-log.js';
 export type { LogChange, TrainingReport } from './training-report.js';

@@ -9,13 +9,30 @@ const BELOW = 3;
 const WEIGHT = 0.5;
 
 /**
- * Interval for the mean of one quantity when every shot counts, the mishits too. Few shots rarely hold as many mishits
- * as the player makes, and then Student's interval lies too high and is too narrow. So where a mishit makes the
- * quantity smaller, the lower end is that of the shots with half a shot more, three standard deviations below their
- * mean; the upper end, and both ends of the other quantities, are Student's.
+ * What mishits not yet seen add to the square of the reach below a mean of few shots. Few shots rarely hold as many mishits
+ * as the player makes, and then Student's interval lies too high and is too narrow. The reach below is that of the shots with
+ * half a shot more, three standard deviations below their mean.
  *
  * Adding shots to a small sample is the device of Agresti A, Coull B A (1998) Am. Stat. 52, 119–126 (from memory); the
- * half and the three are chosen by trial: see docs/statistics.md. Needs two values.
+ * half and the three are chosen by trial: see docs/statistics.md.
+ * @param count - shots; with fewer than two the scatter is not known, and nothing is added
+ * @param sd - their standard deviation
+ * @internal
+ */
+export function roomForMishits(count: number, sd: number, level: number): number {
+  if (count < 2) return 0;
+  const size = count + WEIGHT;
+  const shift = (BELOW * sd * WEIGHT) / size;
+  const square = (count - 1) * sd ** 2 + count * shift ** 2 + WEIGHT * (BELOW * sd - shift) ** 2;
+  const t = studentTQuantile(0.5 + level / 2, count - 1);
+  const below = shift + t * Math.sqrt(square / (size - 1) / size);
+  return Math.max(0, below ** 2 - (t ** 2 * sd ** 2) / count);
+}
+
+/**
+ * Interval for the mean of one quantity when every shot counts, the mishits too: where a mishit makes the quantity smaller,
+ * the lower end leaves {@link roomForMishits}; the upper end, and both ends of the other quantities, are Student's. Needs
+ * two values.
  * @internal
  */
 export function meanIntervalWithMishits(
@@ -25,11 +42,7 @@ export function meanIntervalWithMishits(
 ): Interval {
   const plain = meanInterval(values, level);
   if (!LOWERED.includes(name)) return plain;
-  const n = values.length;
-  const [centre, sd] = [mean(values), standardDeviation(values)];
-  const size = n + WEIGHT;
-  const shift = (BELOW * sd * WEIGHT) / size;
-  const square = (n - 1) * sd ** 2 + n * shift ** 2 + WEIGHT * (BELOW * sd - shift) ** 2;
-  const reach = studentTQuantile(0.5 + level / 2, n - 1) * Math.sqrt(square / (size - 1) / size);
-  return { ...plain, low: Math.min(plain.low, centre - shift - reach) };
+  const centre = mean(values);
+  const room = roomForMishits(values.length, standardDeviation(values), level);
+  return { ...plain, low: centre - Math.sqrt((centre - plain.low) ** 2 + room) };
 }

@@ -1,6 +1,7 @@
 import type { MeasuredShot } from '../inputs/measured-shot.js';
 import { fQuantile, typicalErrorWithin } from '../numerics/index.js';
 import { type QuantityName, quantityOf } from './quantities.js';
+import { type Tails, tailFactor, tailsOf } from './tails.js';
 
 /** Scatter within sessions, first against last. */
 export interface ScatterChange {
@@ -10,8 +11,10 @@ export interface ScatterChange {
   readonly after: number;
   /** Last over first. */
   readonly ratio: number;
-  /** Interval for the ratio, right for normal shots and too narrow for wilder ones. */
+  /** Interval for the ratio, right for normal shots; wider where `tails` are wild. */
   readonly interval: { readonly low: number; readonly high: number };
+  /** Whether the shots have wilder tails than normal ones. */
+  readonly tails: Tails;
   /** What the interval shows. */
   readonly verdict: 'grew' | 'shrank' | 'not-shown';
 }
@@ -38,10 +41,13 @@ export function scatterOf(
     ];
     if (!(before > 0) || !(after > 0)) continue;
     const ratio = after / before;
-    const low = ratio / Math.sqrt(fQuantile(0.5 + level / 2, above, below));
-    const high = ratio / Math.sqrt(fQuantile(0.5 - level / 2, above, below));
+    const tails = tailsOf([a, b]);
+    // Limits of ln ratio go with its standard deviation.
+    const wider = tails.verdict === 'wild' ? Math.sqrt(tailFactor(tails)) : 1;
+    const low = ratio / fQuantile(0.5 + level / 2, above, below) ** (wider / 2);
+    const high = ratio / fQuantile(0.5 - level / 2, above, below) ** (wider / 2);
     const verdict = low > 1 ? 'grew' : high < 1 ? 'shrank' : 'not-shown';
-    all[name] = { before, after, ratio, interval: { low, high }, verdict };
+    all[name] = { before, after, ratio, interval: { low, high }, tails, verdict };
   }
   return all;
 }

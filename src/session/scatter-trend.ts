@@ -8,6 +8,7 @@ import { mph, type Speed, si } from '../units/index.js';
 import { levelField, USUAL_LEVEL } from './level.js';
 import { QUANTITY_NAMES, type QuantityName, quantityOf } from './quantities.js';
 import { type Banding, bandingField, bandShots } from './speed-bands.js';
+import { type Tails, tailFactor, tailsOf } from './tails.js';
 
 /** Scatter of one band of club speed. */
 export interface BandScatter {
@@ -29,6 +30,11 @@ export interface ScatterTrend {
   readonly growthPerMph: number;
   /** Interval for the growth. */
   readonly interval: { readonly low: number; readonly high: number; readonly level: number };
+  /**
+   * Whether the shots have wilder tails than normal ones. With one shot in ten three times as wild, an interval for 95 %
+   * holds less; see docs/statistics.md.
+   */
+  readonly tails: Tails;
   /** True when the interval holds 0. */
   readonly unclear: boolean;
   /** Standard deviation of the line at `atSpeed`, SI. */
@@ -69,20 +75,9 @@ function varianceOfLog(dof: number): number {
 }
 
 /**
- * How many times larger that variance is for shots with wilder tails, (κ − 1)/2 with the kurtosis of all bands together;
- * never below 1. Source: Layard M W J (1973) Robust large-sample tests for homogeneity of variances, J. Am. Stat. Assoc.
- * 68, 195–198 (from memory).
- */
-function tailFactor(deviations: readonly number[]): number {
-  const power = (exponent: number): number =>
-    deviations.reduce((sum, value) => sum + value ** exponent, 0) / deviations.length;
-  return Math.max(1, (power(4) / power(2) ** 2 - 1) / 2);
-}
-
-/**
  * How a player's scatter grows with club speed: a straight line through the logarithms of the bands' standard
  * deviations. Each is weighted by the reciprocal of the variance of ln s for normal shots, and the interval is wider where
- * the shots have wilder tails. With five shots a band, an interval of ±5 % per mph and more is usual.
+ * the shots have wilder tails, which `tails` tells. With five shots a band, an interval of ±5 % per mph and more is usual.
  * @param shots - as measured
  * @param options - quantity, bands and coverage; each has a default
  * @throws `FairflightError` `invalid-input` or `outside-range` naming the field; `invalid-input` when fewer than two
@@ -95,8 +90,7 @@ export function scatterTrend(
   const settings = readOptions(scatterTrendOptionFields, options);
   const { quantity = 'launchDirection', level = USUAL_LEVEL } = settings;
   const measured = readMeasuredShots(shots);
-  // Of every shot from its band's mean, in standard deviations of the band.
-  const deviations: number[] = [];
+  const scattered: number[][] = [];
   const bands = bandShots(measured, settings.bands).bands.flatMap((band): BandScatter[] => {
     const rows = band.shots.flatMap((i) => {
       const shot = measured[i] ?? {};
@@ -107,8 +101,7 @@ export function scatterTrend(
     const values = rows.map((row) => row.value);
     const sd = standardDeviation(values);
     if (!(sd > 0)) return [];
-    const centre = mean(values);
-    deviations.push(...values.map((value) => (value - centre) / sd));
+    scattered.push(values);
     return [{ name: band.name, clubSpeed: si(mean(rows.map((row) => row.speed))), sd, count: rows.length }];
   });
   const weights = bands.map((band) => 1 / varianceOfLog(band.count - 1));
@@ -133,13 +126,15 @@ export function scatterTrend(
       (total, band, i) => total + (weights[i] ?? 0) * (band.clubSpeed - centre) * Math.log(band.sd),
       0,
     ) / spread;
-  const reach = normalQuantile(0.5 + level / 2) * Math.sqrt(tailFactor(deviations) / spread);
+  const tails = tailsOf(scattered.map((values) => [values]));
+  const reach = normalQuantile(0.5 + level / 2) * Math.sqrt(tailFactor(tails) / spread);
   const growth = (perSpeed: number): number => Math.expm1(perSpeed * mph(1));
   const interval = { low: growth(slope - reach), high: growth(slope + reach), level };
   return {
     quantity,
     growthPerMph: growth(slope),
     interval,
+    tails,
     unclear: interval.low <= 0 && interval.high >= 0,
     sd: Math.exp(level0),
     atSpeed: si(centre),

@@ -43,14 +43,14 @@ const laws: readonly Law[] = [
 /** Bands summed up at once, each a draw of its own. */
 const BANDS = 100;
 
-/** Means of bands; a hundred bands a session, since each is a draw. */
+/** Means of bands; a hundred bands a session, since each is an answer. */
 const means: readonly Study[] = laws.flatMap((law) =>
   [5, 10, 20, 40].map(
     (count): Study => ({
       call: 'summariseSession',
       conditions: `carry ${law.name}, ${count} shots`,
       stated: true,
-      draws: 40,
+      draws: 100,
       draw: (random) => {
         const shots = Array.from(
           { length: BANDS * count },
@@ -167,10 +167,11 @@ const scatter: readonly Study[] = directions.flatMap((law) =>
             }),
           ),
         );
-        const { interval } = scatterTrend(shots);
+        const { interval, tails } = scatterTrend(shots);
+        const said = law.name !== 'normal' && { said: tails.verdict === 'wild' };
         // Variance of ln s of normal shots, 1/(2 (n − 1)), over the squares of the speeds about their mean.
         const error = Math.sqrt(1 / (2 * (count - 1)) / 125);
-        return { 'growth of scatter': [holds(interval, GROWTH, { oracle: 2 * Z * error })] };
+        return { 'growth of scatter': [holds(interval, GROWTH, { oracle: 2 * Z * error, ...said })] };
       },
     }),
   ),

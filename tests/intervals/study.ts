@@ -42,18 +42,21 @@ export interface Tally {
 }
 
 const NONE: Tally = { count: 0, covered: 0, width: 0, oracle: 0, said: 0, judged: 0, silent: 0 };
-const SEED = 20_261_128;
 
-/** Adds up draws `from` to `to` of a study, by figure. The number of a study in the list seeds it. */
-export function tally(
-  study: Study,
-  number: number,
-  from = 0,
-  to: number = study.draws,
-): Record<string, Tally> {
+/** A seed from the words of a study, so that each keeps its draws whatever is studied beside it: FNV-1a, 32 bits. */
+function seedOf({ call, conditions }: Study): number {
+  return [...`${call}, ${conditions}`].reduce(
+    (hash, letter) => Math.imul(hash ^ (letter.codePointAt(0) ?? 0), 0x01000193) >>> 0,
+    0x811c9dc5,
+  );
+}
+
+/** Adds up draws `from` to `to` of a study, by figure. */
+export function tally(study: Study, from = 0, to: number = study.draws): Record<string, Tally> {
   const totals: Record<string, Tally> = {};
+  const seed = seedOf(study);
   for (let i = from; i < to; i++) {
-    const found = study.draw(stream(SEED + number, i));
+    const found = study.draw(stream(seed, i));
     for (const [figure, outcomes] of Object.entries(found)) {
       totals[figure] = outcomes.reduce(plus, totals[figure] ?? NONE);
     }

@@ -14,6 +14,8 @@ const GAIN = 0.1;
 const SLOPE = 4.5;
 
 interface Days {
+  /** One shot in ten scatters three times as widely. */
+  readonly wild?: true;
   readonly name: string;
   readonly stated: boolean;
   /** Share of a day's form that the next keeps. */
@@ -32,22 +34,33 @@ const days: readonly Days[] = [
     kept: 0,
     shape: (share) => Number(share > 0.5),
   },
+  {
+    name: 'independent days, one wild shot in ten, no gain',
+    stated: false,
+    kept: 0,
+    wild: true,
+    shape: () => 0,
+  },
   { name: 'days that carry over (autocorrelation 0.3), no gain', stated: false, kept: 0.3, shape: () => 0 },
   { name: 'days that carry over (autocorrelation 0.6), no gain', stated: false, kept: 0.6, shape: () => 0 },
 ];
+
+function shotOf({ normal, uniform }: Stream, wild = false): number {
+  return wild && uniform() < 0.1 ? 3 * normal() : normal();
+}
 
 /** True means of sessions, and the shots. */
 function log(
   random: Stream,
   sessions: number,
-  { kept, shape }: Days,
+  { kept, shape, wild }: Days,
 ): { gains: number[]; shots: MeasuredShot[] } {
   const gains = Array.from({ length: sessions }, (_, i) => GAIN * (sessions - 1) * shape(i / (sessions - 1)));
   let form = random.normal();
   const shots = gains.flatMap((gain, session) => {
     if (session > 0) form = kept * form + Math.sqrt(1 - kept * kept) * random.normal();
     return Array.from({ length: SHOTS }, (): MeasuredShot => {
-      const clubSpeed = 45 + gain + DAY_SD * form + SHOT_SD * random.normal();
+      const clubSpeed = 45 + gain + DAY_SD * form + SHOT_SD * shotOf(random, wild);
       return {
         session: `${session}`,
         clubSpeed: si(clubSpeed),
@@ -78,12 +91,13 @@ export const trainingStudies: readonly Study[] = days.flatMap((kind) =>
           interval: { low: number; high: number } | undefined,
           of: number,
           oracle?: number,
+          says = said,
         ): Outcome[] =>
           interval === undefined
             ? []
             : [
                 holds(interval, of, {
-                  ...(!kind.stated && { said }),
+                  ...(!kind.stated && { said: says }),
                   ...(oracle !== undefined && { oracle }),
                 }),
               ];
@@ -97,7 +111,12 @@ export const trainingStudies: readonly Study[] = days.flatMap((kind) =>
             'change a session': held(perTime, found ? GAIN : 0, (2 * Z * sd) / Math.sqrt(square)),
           }),
           'worth of the change in carry': held(worth, SLOPE * truth),
-          'ratio of scatter': held(scatter.clubSpeed?.interval, 1),
+          'ratio of scatter': held(
+            scatter.clubSpeed?.interval,
+            1,
+            undefined,
+            scatter.clubSpeed?.tails.verdict === 'wild',
+          ),
         };
       },
     }),
