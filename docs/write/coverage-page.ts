@@ -88,10 +88,20 @@ const READING = `- **claims** is what the interval is said to hold, **holds** wh
   Student's t alone makes it 1.35.
 - **says so**: how often the answer itself says that an assumption does not hold; in brackets the share of answers that neither
   hold nor say so.
-- With 1,000 answers a share of 95 % is known to ±1.4 points, with 4,000 to ±0.7.
+- With 1,000 answers a share of 95 % is known to ±1.4 points, with 4,000 to ±0.7, with 250 to ±2.7, with 50 to ±6. Dear calls
+  rest on fewer answers; the last column says how many.
 - \`disperse\` says how far another seed would move an answer; its truth is the average over 150 seeds. Its standard errors
-  come from eight parts of a cloud, so that 95 % is ±2.36 of them.
-- \`attributeChange\` and \`sobolIndicesOf\` resample 400 times here, to save time.`;
+  come from eight replicates, left out one at a time, so that 95 % is ±2.36 of them. The interval of a share of shots is
+  Wilson's, for independent shots; evenly spread ones it makes wider than need be, since eight replicates tell
+  little about a share near none or all.
+- \`attributeChange\` and \`sobolIndicesOf\` resample 400 times here, to save time.
+- \`sobolIndicesOf\` resamples rows as if they were drawn at random. They are evenly spread, so that its indices err less than it
+  says, and its intervals hold more than 95 %.
+- \`attributeChange\` leaves room for mishits not yet seen, in the whole change and in the shares of ball speed and spin axis.
+  Where the player makes none, those intervals are wider than need be.
+- \`judgeTraining\` takes days as independent unless it finds that they carry over, and with a dozen sessions it finds that
+  once in two or three times. Where days do carry over and nothing is said, its intervals for 95 % hold less: sessions a week or
+  more apart are the remedy, not another formula, since so few sessions can't tell form that lasts from a gain.`;
 
 const WITHOUT = `- \`flight.carryBand\` and \`run.band\` say what the models leave open, not what chance does: docs/validation.md holds them
   against measured flights and runs.

@@ -6,7 +6,7 @@ import { REPLICATES } from './cloud.js';
 export interface MonteCarlo<Q extends number = number> {
   /** Estimate. */
   readonly value: Q;
-  /** Standard error that the finite number of shots leaves. */
+  /** Standard error that the finite number of shots leaves, from eight replicates: 95 % is ±2.36 of it. */
   readonly standardError: Q;
 }
 
@@ -16,7 +16,7 @@ export interface ShareOfShots {
   readonly share: number;
   /** Monte Carlo standard error. */
   readonly standardError: number;
-  /** 95 % interval for the share, by Wilson's formula: also none out of a thousand leaves something open. */
+  /** 95 % interval for the share, by Wilson's formula for independent shots: also none out of a thousand leaves something open. Wide for evenly spread ones. */
   readonly interval: { readonly low: number; readonly high: number };
 }
 
