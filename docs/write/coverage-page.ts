@@ -62,8 +62,8 @@ function tables(rows: readonly CoverageRow[]): string[] {
   ]);
 }
 
-/** The page. */
-export function page(rows: readonly CoverageRow[]): string {
+/** The page, with the studies that have not been run. */
+export function page(rows: readonly CoverageRow[], missing: readonly string[]): string {
   const stated = rows.filter(({ study }) => study.stated);
   const others = rows.filter(({ study }) => !study.stated);
   const below = stated.filter((row) => !keeps(row)).length;
@@ -78,7 +78,7 @@ export function page(rows: readonly CoverageRow[]): string {
     'Nothing is claimed here. The rows show what a broken assumption costs, and whether the answer says so.',
     ...tables(others),
     '## What has no row',
-    WITHOUT,
+    [WITHOUT, ...missing.map((name) => `- Not run yet: ${name}.`)].join('\n'),
   ].join('\n\n')}\n`;
 }
 

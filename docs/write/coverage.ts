@@ -107,7 +107,9 @@ async function main(): Promise<void> {
     keep(study, totals);
     for (const row of rowsOf({ [nameOf(study)]: totals })) print(row);
   });
-  writeFileSync(PAGE, page(rowsOf(JSON.parse(readFileSync(RECORD, 'utf8')))));
+  const known: Found = JSON.parse(readFileSync(RECORD, 'utf8'));
+  const missing = studies.map(nameOf).filter((name) => known[name] === undefined);
+  writeFileSync(PAGE, page(rowsOf(known), missing));
 }
 
 if (process.argv.includes('--work')) work();
