@@ -32,12 +32,15 @@ export { defaultFlightReadingErrors } from './calibrate-flight.js';
 export type * from './calibration.js';
 export type { CalibrationOptions, CalibrationPriors } from './calibration-options.js';
 export type { CarryOver } from './carry-over.js';
+export type * from './change-ranking.js';
 export { fewValuesStretch } from './few-values.js';
 export { type LaunchOrMissing, launchOf } from './launch-of.js';
 export type { SessionRow } from './log-sessions.js';
 export type { ChangeFactor } from './mixtures.js';
 export type { OddReading, OddShot } from './odd-shots.js';
 export type { QuantityName, ShotQuantities } from './quantities.js';
+export { rankChanges } from './rank-changes.js';
+export type { RankOptions } from './rank-options.js';
 export type { ScatterChange } from './scatter-change.js';
 export {
   type BandScatter,

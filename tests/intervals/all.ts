@@ -1,6 +1,7 @@
 import { stream } from '../../src/numerics/index.js';
 import { attributionStudies } from './attribution.js';
 import { calibrationStudies } from './calibration.js';
+import { changeStudies } from './changes.js';
 import { dispersionStudies } from './dispersion.js';
 import { indexStudies } from './indices.js';
 import { locateStudies } from './locate.js';
@@ -14,6 +15,7 @@ export const studies: readonly Study[] = [
   ...trainingStudies,
   ...attributionStudies((index) => stream(7, index)),
   ...calibrationStudies,
+  ...changeStudies,
   ...locateStudies,
   ...dispersionStudies,
   ...indexStudies,

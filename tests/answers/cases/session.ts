@@ -4,6 +4,7 @@ import {
   calibrate,
   judgeTraining,
   type MeasuredShot,
+  rankChanges,
   type SessionSummary,
   scatterTrend,
   standardise,
@@ -113,6 +114,18 @@ export const session: Room = {
         'scatter.launchDirection.ratio',
         'next.clubSpeed',
         'sessions.6.time',
+      ),
+    'ranked-changes': () =>
+      pick(
+        rankChanges(full, here, { draws: 100 }),
+        'now.carry.value',
+        'changes.0.step',
+        'changes.0.carry.value',
+        'changes.0.carry.low',
+        'changes.0.total.high',
+        'changes.1.carry.value',
+        'againstCentred.ballSpeed.value',
+        'againstCentred.spin.high',
       ),
     'scatter-trend': () =>
       pick(

@@ -8,6 +8,7 @@ import { calibrationOptionFields } from '../../../src/session/calibration-option
 import { valueCountField } from '../../../src/session/few-values.js';
 import * as session from '../../../src/session/index.js';
 import { levelField } from '../../../src/session/level.js';
+import { rankOptionFields } from '../../../src/session/rank-options.js';
 import { scatterTrendOptionFields } from '../../../src/session/scatter-trend.js';
 import { sessionOptionFields } from '../../../src/session/summarise.js';
 import { trainingOptionFields } from '../../../src/session/training-log.js';
@@ -102,6 +103,22 @@ export const sessionDoors: readonly Door[] = [
       readingErrors: { ballSpeed: 0.01 },
       flightErrors: { carry: 0.02 },
       priors: { dragScale: { mean: 1, standardDeviation: 0.1 } },
+    }),
+  ),
+  slow(
+    'session.rankChanges',
+    session.rankChanges,
+    shots(1),
+    scene(),
+    options(rankOptionFields, {
+      ...valid.shotOptions,
+      maximise: 'total',
+      hole: valid.hole,
+      skill: { averageScore: 85 },
+      readingErrors: { clubSpeed: 0.02 },
+      level: 0.9,
+      draws: 100,
+      seed: 1,
     }),
   ),
   door(
