@@ -82,12 +82,12 @@ await runCommand(command, (given) => {
     const scene = sceneFrom(given);
     return { about, clubhead, code, study: studyOf(input, deliveryFrom(given), clubhead, scene, input.hand) };
   });
-  const { map, report, delivery, strikes, unplaced } = study;
+  const { map, report, advice, delivery, strikes, unplaced } = study;
   deliver(given, {
     folder: FOLDER,
     name: 'face-map',
     page: facePage(study, about, display),
-    record: { about, clubhead, delivery, map, report, strikes, unplaced },
+    record: { about, clubhead, delivery, map, report, advice, strikes, unplaced },
     text: terminalReport(study, about, display),
   });
   return code;
@@ -96,7 +96,7 @@ await runCommand(command, (given) => {
 function inputOf(given: Given<OptionName>, progress: Progress): Input {
   const strikeFile = given.text('strikes');
   const hand = handFrom(given.text('hand'));
-  const none = { clubhead: clubheads.driver, unplaced: [], code: EXIT.done, hand };
+  const none = { clubhead: clubheads.driver, shots: [], unplaced: [], code: EXIT.done, hand };
   if (given.flag('empty')) {
     if (strikeFile !== undefined || given.files.length > 0) throw new UsageError('--empty takes no file');
     return { ...none, strikes: [], about: { source: 'No strikes.', comments: [], notes: [] } };

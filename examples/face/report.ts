@@ -1,3 +1,4 @@
+import { adviceLines, strikeLossLines } from '../lib/advice.js';
 import type { Display } from '../lib/display.js';
 import { comments, figure, htmlPage, htmlTable, kept, list, section } from '../lib/page.js';
 import { sceneWords } from '../lib/scene-options.js';
@@ -6,7 +7,7 @@ import { terminalTable } from '../lib/table.js';
 import { capital, escaped, fixed, grouped, signed, wrapped } from '../lib/text.js';
 import { faceChart } from './chart.js';
 import type { FaceStudy } from './study.js';
-import { answers, CAUTIONS, LIMITS, moveWords, sideWords, VERDICT_WORDS } from './words.js';
+import { answers, CAUTIONS, LIMITS, movesOf, moveWords, sideWords, VERDICT_WORDS } from './words.js';
 
 /** What was read, for the head of the report. */
 export interface About {
@@ -26,8 +27,7 @@ function deliveryWords({ delivery, clubhead, hand, scene }: FaceStudy, display: 
   return `${fixed(display.speed.of(clubSpeed), 1)} ${display.speed.unit}, attack ${angle(attackAngle)}, path ${angle(clubPath)}, face ${angle(faceAngle)}, dynamic loft ${fixed(display.angle.of(dynamicLoft), 1)}°; ${clubhead.name}, ${hand}-handed; ${sceneWords(scene, display)}`;
 }
 
-function offCentreTable({ offCentre }: FaceStudy, display: Display): Table {
-  const [centre] = offCentre;
+function offCentreTable({ offCentre, map }: FaceStudy, display: Display): Table {
   return {
     columns: [
       { head: 'struck', text: true },
@@ -48,7 +48,7 @@ function offCentreTable({ offCentre }: FaceStudy, display: Display): Table {
       grouped(display.spin.of(shot.strike?.backspin ?? 0)),
       signed(display.spin.of(shot.strike?.sidespin ?? 0)),
       fixed(display.distance.of(shot.carry)),
-      fixed(display.distance.of((centre?.shot.carry ?? 0) - shot.carry), 1),
+      fixed(display.distance.of(map.longest.carry - shot.carry), 1),
       sideWords(shot.side, display),
     ]),
   };
@@ -69,22 +69,22 @@ function strikeTable({ strikes }: FaceStudy, display: Display): Table {
       { head: 'lost', unit: display.distance.unit },
       { head: 'of the ball speed the head can give', text: true },
     ],
-    rows: strikes.map(({ shot, offset: at, located, quality }) => [
+    rows: strikes.map(({ shot, offset: at, located, quality, carryLost }) => [
       String(shot),
       offset(at.toe, located?.covariance[0][0]),
       offset(at.high, located?.covariance[1][1]),
       fixed(quality?.smashFactor, 2),
       fixed(quality === undefined ? undefined : 100 * quality.share),
-      fixed(quality === undefined ? undefined : display.distance.of(quality.carryLost)),
+      fixed(display.distance.of(carryLost), 1),
       quality?.verdict === undefined ? '–' : VERDICT_WORDS[quality.verdict],
     ]),
   };
 }
 
 const OFF_CENTRE_NOTE =
-  'The usual delivery, struck elsewhere. Bulge starts a toe strike outward and gear effect brings it back, so it costs carry more than line.';
+  'The usual delivery, struck elsewhere; lost against the longest place on the face. Bulge starts a toe strike outward and gear effect brings it back, so it costs carry more than line.';
 const STRIKE_NOTE =
-  'Where each shot met the face, with one standard deviation where it was worked out from the readings; smash factor against what a centred strike with this head gives at the same spin loft, so that little loft does not pass for a good strike. The share is good to about 2 %.';
+  'Where each shot met the face, with one standard deviation where it was worked out from the readings; smash factor against what a centred strike with this head gives at the same spin loft, so that little loft does not pass for a good strike. Lost is what the usual delivery loses there against the longest place on the face. The share is good to about 2 %.';
 const MAP_NOTE =
   'Seen from behind the club, looking at the target. Shades: carry lost against the best place. Small curves: the flight from above, target up, sideways much stretched; the words say how far off the line the ball ends.';
 
@@ -108,11 +108,7 @@ export function facePage(study: FaceStudy, about: About, display: Display): stri
             kept(
               'What a change would bring',
               'Each move alone, on these strikes, with everything else as it is; the most gain first.',
-              list(
-                report.moves.map(
-                  (move) => `${capital(moveWords(move, display))}; ${straighter(move.straighter, display)}.`,
-                ),
-              ),
+              list(changeLines(study, display)),
             ),
           ]),
       kept('What a strike off centre does', OFF_CENTRE_NOTE, table(offCentreTable(study, display))),
@@ -132,6 +128,16 @@ export function facePage(study: FaceStudy, about: About, display: Display): stri
       kept('Limits and cautions', '', `${list(LIMITS)}<div class="card">${list(CAUTIONS)}</div>`),
     ],
   });
+}
+
+/** What the readings say could be changed, and moves of the pattern. */
+function changeLines(study: FaceStudy, display: Display): readonly string[] {
+  const moves = movesOf(study).map(
+    (move) => `${capital(moveWords(move, display))}; ${straighter(move.straighter, display)}.`,
+  );
+  const { advice } = study;
+  if (advice === undefined) return moves;
+  return [...adviceLines(advice, display), ...strikeLossLines(advice, display), ...moves];
 }
 
 function straighter(value: number, { distance }: Display): string {
@@ -157,13 +163,7 @@ export function terminalReport(study: FaceStudy, about: About, display: Display)
     ...answers(study, display).map((each) => `  ${each}`),
     ...(study.report === undefined
       ? []
-      : [
-          '',
-          'WHAT A CHANGE WOULD BRING',
-          ...study.report.moves.map(
-            (move) => `  ${capital(moveWords(move, display))}; ${straighter(move.straighter, display)}.`,
-          ),
-        ]),
+      : ['', 'WHAT A CHANGE WOULD BRING', ...changeLines(study, display).map((line) => `  ${line}`)]),
     '',
     'WHAT A STRIKE OFF CENTRE DOES',
     table(offCentreTable(study, display)),

@@ -2,6 +2,7 @@ import { sort } from 'd3-array';
 import {
   type Clubhead,
   type Delivery,
+  isFairflightError,
   type LocatedStrike,
   locateStrike,
   playShot,
@@ -12,11 +13,13 @@ import {
   strikeQuality,
 } from 'fairflight';
 import {
+  type ChangeRanking,
   type FaceMap,
   faceMap,
   judgePattern,
   type MeasuredShot,
   type PatternReport,
+  rankChanges,
 } from 'fairflight/session';
 import { type Angle, degrees, type Length, millimetres, mph, type Speed, si } from 'fairflight/units';
 import type { Progress } from '../lib/progress.js';
@@ -31,6 +34,11 @@ export interface FaceStrike {
   readonly quality?: StrikeQuality;
 }
 
+/** A strike of the usual delivery, and what it loses against the longest place on the face. */
+export interface LosingStrike extends FaceStrike {
+  readonly carryLost: Length;
+}
+
 /** A shot that has no place on the map, and why. */
 export interface Unplaced {
   readonly shot: number;
@@ -39,6 +47,8 @@ export interface Unplaced {
 
 /** Strikes from which the map is made, and those left out. */
 export interface Placed {
+  /** Shots that the strikes belong to; none where only strikes were given. */
+  readonly shots: readonly MeasuredShot[];
   readonly strikes: readonly FaceStrike[];
   readonly unplaced: readonly Unplaced[];
 }
@@ -51,12 +61,15 @@ export interface OffCentre {
 
 /** Everything the page shows. */
 export interface FaceStudy extends Placed {
+  readonly strikes: readonly LosingStrike[];
   readonly clubhead: Clubhead;
   readonly scene: Scene;
   readonly hand: 'right' | 'left';
   readonly delivery: Delivery;
   readonly map: FaceMap;
   readonly report?: PatternReport;
+  /** What could be changed by the readings; absent where there are none, or no strike explains them. */
+  readonly advice?: ChangeRanking;
   readonly offCentre: readonly OffCentre[];
 }
 
@@ -106,7 +119,7 @@ export function placed(
       unplaced.push({ shot: number, why: estimate.findings.join(' ') });
     } else strikes.push({ shot: number, offset: estimate.strikeOffset, located: estimate, ...rest });
   });
-  return { strikes, unplaced };
+  return { shots: shots.filter((_, i) => strikes.some(({ shot }) => shot === i + 1)), strikes, unplaced };
 }
 
 function qualityOf(shot: MeasuredShot, clubhead: Clubhead, scene: Scene): StrikeQuality | undefined {
@@ -127,7 +140,7 @@ function qualityOf(shot: MeasuredShot, clubhead: Clubhead, scene: Scene): Strike
 
 /** Works everything out. */
 export function studyOf(
-  { strikes, unplaced }: Placed,
+  { shots, strikes, unplaced }: Placed,
   given: GivenDelivery,
   clubhead: Clubhead,
   scene: Scene,
@@ -138,14 +151,26 @@ export function studyOf(
     const strikeOffset = { toe: millimetres(toe), high: millimetres(high) };
     return { name, shot: playShot({ ...delivery, strikeOffset }, scene, { clubhead }) };
   };
+  const advice = adviceFor(shots, scene, clubhead);
+  const map = faceMap(delivery, scene, { ...REACH, clubhead, columns: 33, rows: 19 });
+  // The grid comes within a few centimetres of the longest place.
+  const lost = (offset: StrikeOffset): Length =>
+    si(
+      Math.max(
+        0,
+        map.longest.carry - playShot({ ...delivery, strikeOffset: offset }, scene, { clubhead }).carry,
+      ),
+    );
   return {
-    strikes,
+    shots,
+    strikes: strikes.map((strike) => ({ ...strike, carryLost: lost(strike.offset) })),
     unplaced,
+    ...(advice && { advice }),
     clubhead,
     scene,
     hand,
     delivery,
-    map: faceMap(delivery, scene, { ...REACH, clubhead, columns: 33, rows: 19 }),
+    map,
     ...(strikes.length > 0 && {
       report: judgePattern(
         strikes.map(({ offset }) => offset),
@@ -164,6 +189,20 @@ export function studyOf(
       at('10 mm low', 0, -10),
     ],
   };
+}
+
+function adviceFor(
+  shots: readonly MeasuredShot[],
+  scene: Scene,
+  clubhead: Clubhead,
+): ChangeRanking | undefined {
+  if (shots.length === 0) return undefined;
+  try {
+    return rankChanges(shots, scene, { clubhead });
+  } catch (error) {
+    if (!isFairflightError(error)) throw error;
+    return undefined;
+  }
 }
 
 /** The middle of the located deliveries. */

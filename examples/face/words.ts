@@ -1,8 +1,13 @@
 import type { StrikeOffset, StrikeVerdict } from 'fairflight';
 import type { FaceMove } from 'fairflight/session';
+import { yards } from 'fairflight/units';
+import { worthTrying } from '../lib/advice.js';
 import type { Display } from '../lib/display.js';
 import { counted, fixed, signed } from '../lib/text.js';
 import type { FaceStudy } from './study.js';
+
+/** Least gain of carry worth a move: 3 yd, as for every change. */
+const WORTH = yards(3);
 
 /** Cautions that go with every map. */
 export const CAUTIONS: readonly string[] = [
@@ -43,29 +48,36 @@ export function sideWords(side: number, { distance }: Display, decimals = 0): st
 }
 
 /** What to do, by the sign of the change. */
-function adviceWords({ move, change }: FaceMove, { angle }: Display): string {
+function adviceWords({ move, change }: FaceMove): string {
   const more = change > 0;
   switch (move) {
     case 'stance':
       return `stand a little ${more ? 'farther from' : 'closer to'} the ball (pattern ${mm(change)} mm toward the ${more ? 'toe' : 'heel'})`;
     case 'tee-height':
       return `tee the ball a little ${more ? 'higher' : 'lower'} (pattern ${mm(change)} mm ${more ? 'up' : 'down'})`;
-    case 'loft':
-      return `try ${more ? 'more' : 'less'} loft (${signed(angle.of(change), 1)}°)`;
     case 'head':
       return 'try a head with a higher moment of inertia';
   }
 }
 
+/**
+ * Moves of the pattern. How high strikes lie is told by the spin alone where they were not measured on the face, and a head
+ * or ball of little spin looks the same: without a measured strike there is no word on the tee.
+ */
+export function movesOf({ report, strikes }: FaceStudy): readonly FaceMove[] {
+  const measured = strikes.every(({ located }) => located === undefined);
+  return (report?.moves ?? []).filter(({ move }) => measured || move !== 'tee-height');
+}
+
 /** A move and what it brings. */
 export function moveWords(move: FaceMove, display: Display): string {
   const { of, unit } = display.distance;
-  return `${adviceWords(move, display)}: ${signed(of(move.gain), 1)} ${unit} of carry on average`;
+  return `${adviceWords(move)}: ${signed(of(move.gain), 1)} ${unit} of carry on average`;
 }
 
 /** The answers in short. */
 export function answers(study: FaceStudy, display: Display): readonly string[] {
-  const { report, map, strikes, unplaced } = study;
+  const { report, map, strikes, unplaced, advice } = study;
   const { distance } = display;
   const unit = distance.unit;
   if (report === undefined) {
@@ -75,16 +87,17 @@ export function answers(study: FaceStudy, display: Display): readonly string[] {
       'Give a file of shots or of strikes to see a player’s pattern on the map.',
     ];
   }
-  const { pattern, carry, centredCarry, offLine, moves } = report;
+  const { pattern, carry, offLine } = report;
   const spread = `${mm(pattern.spread.toe)} mm across and ${mm(pattern.spread.high)} mm up and down`;
-  const worth = moves.filter(({ gain }) => distance.of(gain) >= 1);
-  const [best, second] = worth;
+  const [best] = movesOf(study).filter(({ gain }) => gain >= WORTH);
   return [
     `${counted(strikes.length, 'strike')} placed${unplaced.length === 0 ? '' : `, ${unplaced.length} left out`}. The pattern lies ${placeWords(pattern.centre)}, with a spread of ${spread} (standard deviations).`,
-    `It costs ${fixed(distance.of(centredCarry - carry), 1)} ${unit} of carry on average against centred strikes (${fixed(distance.of(carry))} against ${fixed(distance.of(centredCarry))}); the balls end ${fixed(distance.of(offLine), 1)} ${unit} off the line on average with an otherwise repeated delivery.`,
+    `It costs ${fixed(distance.of(Math.max(0, map.longest.carry - carry)), 1)} ${unit} of carry on average against the longest place on the face (${fixed(distance.of(carry))} against ${fixed(distance.of(map.longest.carry))}); the balls end ${fixed(distance.of(offLine), 1)} ${unit} off the line on average with an otherwise repeated delivery.`,
+    ...(advice === undefined
+      ? []
+      : [`Worth trying by the readings, each alone: ${worthTrying(advice, display)}.`]),
     best === undefined
-      ? `No single move looks worth it: none gains a whole ${unit === 'yd' ? 'yard' : 'metre'}.`
-      : `The one move that gains most by the model: ${moveWords(best, display)}.`,
-    ...(second === undefined ? [] : [`Next: ${moveWords(second, display)}. Gains do not add up.`]),
+      ? `No single move of the pattern looks worth it: none gains ${fixed(distance.of(WORTH))} ${unit}.`
+      : `The one move of the pattern that gains most by the model: ${moveWords(best, display)}.`,
   ];
 }

@@ -58,7 +58,7 @@ export interface LadderQuestion {
   /** How head and ball of the setup were fitted to the shots, when they were. */
   readonly calibration: Calibration | undefined;
   readonly bands: SessionOptions['bands'];
-  /** Band of the launch and spin map, counted from 1; default the one that leaves most carry on the table. */
+  /** Band of the launch and spin map, counted from 1; default the one with most carry to gain. */
   readonly mapBand: number | undefined;
 }
 
@@ -126,7 +126,7 @@ const SAMPLES = 15;
 /** Best-loft carry from a little below the slowest to a little above the fastest band. */
 function attainableLine(rungs: readonly Rung[], setup: LadderSetup): readonly AttainablePoint[] {
   const known = rungs.flatMap(({ clubSpeed, attackAngle }) =>
-    clubSpeed === undefined ? [] : [{ speed: clubSpeed, attack: attackAngle ?? si<Angle>(0) }],
+    clubSpeed === undefined || attackAngle === undefined ? [] : [{ speed: clubSpeed, attack: attackAngle }],
   );
   const [first, last] = [known[0], known[known.length - 1]];
   if (first === undefined || last === undefined) return [];
@@ -162,7 +162,11 @@ function mapRung(rungs: readonly Rung[], asked: number | undefined): Rung {
     if (rung !== undefined) return rung;
     throw new UsageError(`--map-band: there is no band ${asked}; there are ${counted(rungs.length, 'band')}`);
   }
-  const left = (rung: Rung): number => rung.loft?.carryLeft.all ?? 0;
+  const left = ({ advice }: Rung): number =>
+    Math.max(
+      0,
+      ...(advice?.changes ?? []).map(({ verdict, carry }) => (verdict === 'advised' ? carry.value : 0)),
+    );
   return rungs.reduce((kept, rung) => (left(rung) > left(kept) ? rung : kept));
 }
 

@@ -26,18 +26,18 @@ import { planView } from './plan-view.js';
 import { EXAGGERATION, sideView } from './side-view.js';
 import { bandTable, loftTable, modelTable, stepTable } from './tables.js';
 import {
+  adviceSentences,
   CAUTIONS,
   daysOf,
   fitSentence,
-  leftSentence,
   limitsOf,
-  loftSentence,
   modelledSentences,
   payingSentence,
   scatterSentence,
   shotsSentence,
   unassignedLines,
   widthSentence,
+  worthSentence,
 } from './words.js';
 
 /** The ladder as one self-contained page. */
@@ -73,10 +73,10 @@ export function ladderPage(ladder: Ladder, table: ShotTable, file: string, displ
         ? []
         : [kept('What each step of speed brought', STEP_NOTE, htmlSheet(stepTable(ladder, display)))]),
       kept(
-        'Is this driver right for each speed?',
+        'What could be changed at each speed?',
         loftNote(setup.maximise),
         (advised.length > 0 ? htmlSheet(loftTable(rungs, display), (i) => advised[i] ?? '') : '') +
-          list(rungs.map((rung) => loftSentence(rung, display))),
+          list(rungs.flatMap((rung) => adviceSentences(rung, display))),
       ),
       kept(
         `Carry over launch and spin at ${escaped(ladder.map.rung.name)}`,
@@ -111,15 +111,15 @@ const MODEL_NOTE =
   'Mean of the model’s flights of every measured launch, and what was measured; then the difference, model less measured, and its spread from shot to shot. Read the other figures with this in mind.';
 
 function loftNote(maximise: MaximisedDistance): string {
-  return `The loft that gives the greatest ${maximise}, for each speed and attack angle with this head. Nominal loft is advised as a change from the present one, since a player goes on delivering the head as now. Inside the windows (small print) no more than 1 % of the distance is lost.`;
+  return `The loft that gives the greatest ${maximise}, for each speed and attack angle with this head. A change of loft is judged by no more than 2°, since a player goes on delivering the head as now; it is worth trying when it brings 3 yd and is clear of its interval. Inside the windows (small print) no more than 1 % of the distance is lost.`;
 }
 
 function answers(ladder: Ladder, display: Display): string {
   const { rungs, setup } = ladder;
   const sentences = [
     payingSentence(ladder, display),
-    fitSentence(rungs, setup.maximise, display),
-    leftSentence(rungs, display),
+    fitSentence(rungs, setup.maximise),
+    worthSentence(rungs, display),
     scatterSentence(ladder, display),
     widthSentence(ladder, display),
   ];

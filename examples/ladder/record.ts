@@ -1,5 +1,6 @@
 import { warningText } from 'fairflight';
 import type { ShotTable } from 'fairflight/schema';
+import { adviceRecord } from '../lib/advice.js';
 import type { Display } from '../lib/display.js';
 import { sceneWords } from '../lib/scene-options.js';
 import { COLUMNS, shownBy } from '../lib/shot-quantities.js';
@@ -69,6 +70,7 @@ function bandRecord(rung: Rung, display: Display): Fields {
       'model less measured': disagreementRecord(rung, display),
     },
     ...(rung.loft && { 'best loft': loftRecord(rung.loft, display) }),
+    ...(rung.advice && { advice: adviceRecord(rung.advice, display) }),
   };
 }
 
@@ -103,12 +105,11 @@ function disagreementRecord({ disagreement }: Rung, { distance, angle, height }:
 }
 
 function loftRecord(answer: LoftAnswer, { distance, angle, height, spin, spoken }: Display): Fields {
-  const { optimum, window, carryLeft } = answer;
+  const { optimum, window } = answer;
   const { low, high } = optimum.window.dynamicLoft;
   const degrees = (value: number): number => near(angle.of(value), 1);
   const length = (value: number): number => near(distance.of(value), 1);
   return {
-    verdict: answer.verdict,
     'dynamic loft now (deg)': degrees(answer.delivered),
     'best dynamic loft (deg)': degrees(optimum.dynamicLoft),
     'window (deg)': {
@@ -116,21 +117,14 @@ function loftRecord(answer: LoftAnswer, { distance, angle, height, spin, spoken 
       ...(high !== undefined && { high: degrees(high) }),
     },
     'nominal loft now (deg)': degrees(answer.nominalNow),
-    'nominal loft advised (deg)': degrees(answer.nominalBest),
+    'nominal loft advised (deg)': degrees(answer.nominalAdvised),
     [`carry (${distance.unit})`]: length(optimum.shot.carry),
     [`total (${distance.unit})`]: length(optimum.shot.total),
     'launch angle (deg)': degrees(optimum.shot.launch.launchAngle),
     'spin (rpm)': near(spin.of(optimum.shot.launch.spinRate), 0),
-    [`carry left on the table (${distance.unit})`]: {
-      all: length(carryLeft.all),
-      'from loft': length(carryLeft.loft),
-      'from the strike': length(carryLeft.strike),
-    },
-    [`total left on the table (${distance.unit})`]: length(answer.totalLeft),
     'held by': optimum.heldBy,
     ...(window && {
       flight: {
-        verdict: window.verdict,
         [`apex window (${height.unit})`]: window.apex.map((value) => near(height.of(value), 0)),
         'descent window (deg)': window.descent.map(degrees),
       },

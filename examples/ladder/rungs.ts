@@ -14,10 +14,12 @@ import {
 } from 'fairflight';
 import {
   type BandSummary,
+  type ChangeRanking,
   inferDynamicLoft,
   launchOf,
   type MeasuredShot,
-  type SampleEstimate,
+  type RankedChange,
+  rankChanges,
   type SampleEstimates,
   type SessionSummary,
 } from 'fairflight/session';
@@ -62,21 +64,16 @@ export interface Disagreement {
 export interface FlightWindow {
   readonly apex: readonly [low: Length, high: Length];
   readonly descent: readonly [low: Angle, high: Angle];
-  /** At an edge: the mean lies outside, but its 95 % interval reaches in. */
-  readonly verdict: 'inside' | 'at the low edge' | 'at the high edge' | 'too low' | 'too high';
 }
 
-/** What the best loft would do for a band. */
+/** The best loft for a band, and the one to try. */
 export interface LoftAnswer {
   readonly optimum: LoftOptimum;
   readonly delivered: Angle;
   readonly nominalNow: Angle;
-  readonly nominalBest: Angle;
-  /** Carry the best loft gives over the model's flight of the launch as measured, and its two parts. */
-  readonly carryLeft: { readonly all: Length; readonly loft: Length; readonly strike: Length };
-  readonly totalLeft: Length;
+  /** The one now, unless a change is advised. */
+  readonly nominalAdvised: Angle;
   readonly window: FlightWindow | undefined;
-  readonly verdict: 'fits' | 'too little loft' | 'too much loft';
 }
 
 /** One step of the ladder. */
@@ -96,8 +93,10 @@ export interface Rung {
     readonly descentAngle?: Disagreement;
   };
   readonly loft: LoftAnswer | undefined;
-  /** Why there is no advice on loft; empty when there is. */
+  /** Why there is no best loft; empty when there is. */
   readonly loftProblem: string;
+  /** What could be changed; absent where no strike explains the shots. */
+  readonly advice: ChangeRanking | undefined;
 }
 
 /** Works out one band. */
@@ -124,6 +123,10 @@ export function rungOf(
   const model = playShot(launch, setup.scene);
   const clubSpeed = estimates.clubSpeed?.mean;
   const attackAngle = estimates.attackAngle?.mean;
+  const advice = adviceFor(
+    used.map(({ measured }) => measured),
+    setup,
+  );
   return {
     name,
     shots: flown,
@@ -134,8 +137,23 @@ export function rungOf(
     launch,
     model,
     disagreement: disagreementOf(used),
-    ...loftOrProblem(clubSpeed, attackAngle, estimates, model, setup),
+    ...loftOrProblem(clubSpeed, attackAngle, estimates, model, advice, setup),
+    advice,
   };
+}
+
+/** The library's verdict on what these shots could be changed by. */
+function adviceFor(
+  shots: readonly MeasuredShot[],
+  { clubhead, scene, maximise }: LadderSetup,
+): ChangeRanking | undefined {
+  try {
+    return rankChanges(shots, scene, { clubhead, maximise });
+  } catch (error) {
+    // No speed, or a launch that no strike explains: the band is shown without advice.
+    if (!isFairflightError(error)) throw error;
+    return undefined;
+  }
 }
 
 /** How the ball left: as measured, or through the strike model when only the club was measured. */
@@ -189,81 +207,54 @@ function loftOrProblem(
   attackAngle: Angle | undefined,
   estimates: SampleEstimates,
   model: Shot,
+  advice: ChangeRanking | undefined,
   setup: LadderSetup,
 ): Pick<Rung, 'loft' | 'loftProblem'> {
-  if (clubSpeed === undefined) return { loft: undefined, loftProblem: 'club speed was not measured' };
+  const unknown = clubSpeed === undefined ? 'club speed' : 'attack angle';
+  if (clubSpeed === undefined || attackAngle === undefined) {
+    return { loft: undefined, loftProblem: `${unknown} was not measured` };
+  }
   try {
-    return { loft: loftAnswer(clubSpeed, attackAngle, estimates, model, setup), loftProblem: '' };
+    return { loft: loftAnswer({ clubSpeed, attackAngle }, estimates, model, advice, setup), loftProblem: '' };
   } catch (error) {
-    // A launch no loft explains, or a speed outside the strike model: the band is shown without advice.
+    // A launch no loft explains, or a speed outside the strike model: the band is shown without a best loft.
     if (!isFairflightError(error)) throw error;
     return { loft: undefined, loftProblem: error.message };
   }
 }
 
 function loftAnswer(
-  clubSpeed: Speed,
-  attackAngle: Angle | undefined,
+  swing: { readonly clubSpeed: Speed; readonly attackAngle: Angle },
   estimates: SampleEstimates,
   model: Shot,
+  advice: ChangeRanking | undefined,
   { clubhead, scene, maximise }: LadderSetup,
 ): LoftAnswer {
-  const swing = { clubSpeed, attackAngle: attackAngle ?? si<Angle>(0) };
   const launchAngle = estimates.launchAngle?.mean ?? model.launch.launchAngle;
-  const delivered =
-    estimates.dynamicLoft?.mean ??
-    inferDynamicLoft({ ...swing, launchAngle }, { clubhead, ...(scene.ball && { ball: scene.ball }) })
-      .dynamicLoft;
-  const optimum = bestLoft({ ...swing, deliveredLoft: delivered }, scene, { clubhead, maximise });
-  const shotAt = (dynamicLoft: Angle): Shot => playShot({ ...swing, dynamicLoft }, scene, { clubhead });
-  const centred = shotAt(delivered);
+  const delivered = inferDynamicLoft(
+    { ...swing, launchAngle },
+    { clubhead, ...(scene.ball && { ball: scene.ball }) },
+  ).dynamicLoft;
+  const optimum = bestLoft(swing, scene, { clubhead, maximise });
+  const flightAt = (dynamicLoft: Angle): Shot['flight'] =>
+    playShot({ ...swing, dynamicLoft }, scene, { clubhead }).flight;
   const { low, high } = optimum.window.dynamicLoft;
-  const verdict = low !== undefined && delivered < low ? 'too little loft' : 'fits';
+  const windowOf = (from: Angle, to: Angle): FlightWindow => {
+    const [flat, steep] = [flightAt(from), flightAt(to)];
+    return { apex: [flat.apex, steep.apex], descent: [flat.descentAngle, steep.descentAngle] };
+  };
+  const change = loftChange(advice);
+  const step = change?.verdict === 'advised' ? change.step : 0;
   return {
     optimum,
     delivered,
     nominalNow: clubhead.staticLoft,
-    nominalBest: optimum.advice?.nominalLoft ?? clubhead.staticLoft,
-    carryLeft: {
-      all: si(optimum.shot.carry - model.carry),
-      loft: si(optimum.shot.carry - centred.carry),
-      strike: si(centred.carry - model.carry),
-    },
-    totalLeft: si(optimum.shot.total - model.total),
+    nominalAdvised: si(clubhead.staticLoft + step),
     window: low === undefined || high === undefined ? undefined : windowOf(low, high),
-    verdict: high !== undefined && delivered > high ? 'too much loft' : verdict,
   };
-
-  function windowOf(from: Angle, to: Angle): FlightWindow {
-    const [flat, steep] = [shotAt(from).flight, shotAt(to).flight];
-    const apex = spanOf(estimates.apex, model.flight.apex);
-    const descent = spanOf(estimates.descentAngle, model.flight.descentAngle);
-    const outside = (means: boolean, intervals: boolean, side: 'low' | 'high') =>
-      intervals ? (`too ${side}` as const) : means ? (`at the ${side} edge` as const) : undefined;
-    const low = outside(
-      apex.mean < flat.apex || descent.mean < flat.descentAngle,
-      apex.high < flat.apex || descent.high < flat.descentAngle,
-      'low',
-    );
-    const high = outside(
-      apex.mean > steep.apex || descent.mean > steep.descentAngle,
-      apex.low > steep.apex || descent.low > steep.descentAngle,
-      'high',
-    );
-    return {
-      apex: [flat.apex, steep.apex],
-      descent: [flat.descentAngle, steep.descentAngle],
-      verdict: low ?? high ?? 'inside',
-    };
-  }
 }
 
-/** Mean and interval of what was measured, or the model's value where nothing was. */
-function spanOf(
-  estimate: SampleEstimate | undefined,
-  model: number,
-): { mean: number; low: number; high: number } {
-  if (estimate === undefined) return { mean: model, low: model, high: model };
-  const { mean, interval = { low: mean, high: mean } } = estimate;
-  return { mean, low: interval.low, high: interval.high };
+/** The change of loft that was judged; absent where the loft is at its best as it is. */
+export function loftChange(advice: ChangeRanking | undefined): RankedChange | undefined {
+  return advice?.changes.find(({ change }) => change === 'loft');
 }

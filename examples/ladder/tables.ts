@@ -1,11 +1,12 @@
+import type { DistanceChange } from 'fairflight/session';
 import type { Display } from '../lib/display.js';
 import type { Cell, Sheet } from '../lib/sheet.js';
 import { COLUMNS, type Quantity, shownBy } from '../lib/shot-quantities.js';
 import { fixed, grouped, signed } from '../lib/text.js';
 import type { Ladder } from './ladder.js';
-import type { Disagreement, Rung } from './rungs.js';
+import { type Disagreement, loftChange, type Rung } from './rungs.js';
 import type { Ranged } from './steps.js';
-import { perSpeed, perSpeedUnit, shotsWords, stepName } from './words.js';
+import { loftWords, perSpeed, perSpeedUnit, shotsWords, stepName } from './words.js';
 
 const NOTHING: Cell = { value: '–' };
 
@@ -61,28 +62,36 @@ export function modelTable(rungs: readonly Rung[], { distance, height, angle }: 
   };
 }
 
-/** Best loft of each band, what it would bring, and the windows. Bands without an answer have no row. */
+/** Best loft of each band, what the change advised or judged brings, and the windows. Bands without an answer have no row. */
 export function loftTable(rungs: readonly Rung[], { distance, angle, height }: Display): Sheet {
   const between = (ends: readonly (number | undefined)[], of: (si: number) => number, decimals = 0): string =>
     ends.map((end) => (end === undefined ? '' : fixed(of(end), decimals))).join('–');
+  const gain = (of: DistanceChange | undefined): Cell =>
+    of === undefined
+      ? NOTHING
+      : {
+          value: signed(distance.of(of.value), 1),
+          small: [`${signed(distance.of(of.low), 1)} to ${signed(distance.of(of.high), 1)}`],
+        };
   const rows = rungs.flatMap((rung): (readonly Cell[])[] => {
-    const { loft, model } = rung;
+    const { loft, advice, model } = rung;
     if (loft === undefined) return [];
     const { optimum, window } = loft;
     const { low, high } = optimum.window.dynamicLoft;
-    const now = (value: number, of: (si: number) => number, decimals = 0): string =>
-      `now ${fixed(of(value), decimals)}`;
+    const now = (value: number): string => `now ${fixed(angle.of(value), 1)}`;
+    const change = loftChange(advice);
     return [
       [
         bandCell(rung),
-        { value: loft.verdict },
-        { value: fixed(angle.of(loft.nominalBest), 1), small: [now(loft.nominalNow, angle.of, 1)] },
+        { value: loftWords(advice) },
+        { value: fixed(angle.of(loft.nominalAdvised), 1), small: [now(loft.nominalNow)] },
+        { value: change === undefined ? '–' : signed(angle.of(change.step), 1) },
+        gain(change?.carry),
+        gain(change?.total),
         {
           value: fixed(angle.of(optimum.dynamicLoft), 1),
-          small: [between([low, high], angle.of, 1), now(loft.delivered, angle.of, 1)],
+          small: [between([low, high], angle.of, 1), now(loft.delivered)],
         },
-        { value: fixed(distance.of(optimum.shot.carry)), small: [now(model.carry, distance.of)] },
-        { value: fixed(distance.of(optimum.shot.total)), small: [now(model.total, distance.of)] },
         {
           value: fixed(height.of(rung.estimates.apex?.mean ?? model.flight.apex)),
           small: [window === undefined ? '–' : between(window.apex, height.of)],
@@ -91,7 +100,6 @@ export function loftTable(rungs: readonly Rung[], { distance, angle, height }: D
           value: fixed(angle.of(rung.estimates.descentAngle?.mean ?? model.flight.descentAngle)),
           small: [window === undefined ? '–' : between(window.descent, angle.of)],
         },
-        { value: window?.verdict ?? '–' },
       ],
     ];
   });
@@ -99,13 +107,13 @@ export function loftTable(rungs: readonly Rung[], { distance, angle, height }: D
     columns: [
       { head: 'band', text: true },
       { head: 'loft', text: true },
-      { head: 'nominal best', unit: '°' },
+      { head: 'nominal to try', unit: '°' },
+      { head: 'step judged', unit: '°' },
+      { head: 'carry', unit: `${distance.unit}, 95 %` },
+      { head: 'total', unit: `${distance.unit}, 95 %` },
       { head: 'dynamic best', unit: '°, window' },
-      { head: 'carry', unit: distance.unit },
-      { head: 'total', unit: distance.unit },
       { head: 'apex', unit: `${height.unit}, window` },
       { head: 'descent', unit: '°, window' },
-      { head: 'flight', text: true },
     ],
     rows,
   };

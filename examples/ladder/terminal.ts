@@ -11,16 +11,16 @@ import type { Ladder } from './ladder.js';
 import { oddLine } from './odd-shots.js';
 import { bandTable, loftTable, modelTable, stepTable } from './tables.js';
 import {
+  adviceSentences,
   CAUTIONS,
   fitSentence,
-  leftSentence,
-  loftSentence,
   modelledSentences,
   payingSentence,
   scatterSentence,
   shotsSentence,
   unassignedLines,
   widthSentence,
+  worthSentence,
 } from './words.js';
 
 /** The ladder as text for the terminal. */
@@ -53,7 +53,9 @@ export function terminalReport(ladder: Ladder, table: ShotTable, display: Displa
     '',
     'BEST LOFT FOR EACH SPEED: inside the windows no more than 1 % of the distance is lost',
     ...(rungs.some(({ loft }) => loft !== undefined) ? [terminalSheet(loftTable(rungs, display))] : []),
-    ...rungs.map((rung) => `  ${loftSentence(rung, display)}`),
+    '',
+    'WHAT COULD BE CHANGED: each alone, with its 95 % interval',
+    ...rungs.flatMap((rung) => adviceSentences(rung, display).map((line) => `  ${line}`)),
     '',
     'WHAT EACH STEP OF SPEED BROUGHT',
     ...(ladder.steps.length === 0
@@ -66,8 +68,8 @@ export function terminalReport(ladder: Ladder, table: ShotTable, display: Displa
     'IN SHORT',
     ...[
       payingSentence(ladder, display),
-      fitSentence(rungs, setup.maximise, display),
-      leftSentence(rungs, display),
+      fitSentence(rungs, setup.maximise),
+      worthSentence(rungs, display),
       scatterSentence(ladder, display),
       shotsSentence(ladder, display),
       widthSentence(ladder, display),

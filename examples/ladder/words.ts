@@ -1,9 +1,10 @@
 import type { MaximisedDistance } from 'fairflight';
-import type { MeasuredShot } from 'fairflight/session';
+import type { ChangeRanking, MeasuredShot } from 'fairflight/session';
+import { adviceLines, strikeLossLines, worthTrying } from '../lib/advice.js';
 import type { Display } from '../lib/display.js';
-import { counted, fixed, listed, signed } from '../lib/text.js';
+import { counted, fixed, listed } from '../lib/text.js';
 import type { Ladder } from './ladder.js';
-import type { LoftAnswer, Rung } from './rungs.js';
+import { loftChange, type Rung } from './rungs.js';
 import type { Step } from './steps.js';
 
 /** Cautions that go with every ladder. */
@@ -17,7 +18,7 @@ export const CAUTIONS: readonly string[] = [
 export const LIMITS: readonly string[] = [
   'Carry by the model: about ±3 yd (rms on tour averages) where launch and spin are measured well.',
   'Run after landing: ±25 %, as far as means of many shots go; landings flatter than 16° lie outside what has been measured, so totals of very low flights are rough.',
-  'Best loft: spin from a strike is known to ±13 % (one standard error), which moves the best loft by about a degree either way. The optimum is flat: read the window, not the peak.',
+  'What a change brings is given with an interval of 95 %: it holds errors of reading, few shots, spin, run and the spread between models of the ball. Steps are ones that can be attained, each tried alone. The optimum of loft is flat: read the window, not the peak.',
   'The head is a generic driver, not yours: mass, inertia, restitution and face curvature are typical figures.',
 ];
 
@@ -31,89 +32,45 @@ export function limitsOf({ calibration }: Ladder): readonly string[] {
   ];
 }
 
-const LOFT_WORDS: Readonly<Record<LoftAnswer['verdict'], string>> = {
-  fits: 'its loft fits',
-  'too little loft': 'wants more loft',
-  'too much loft': 'wants less loft',
-};
-
-/** The change of nominal loft advised, in degrees with its sign. */
-function changeOf({ optimum, delivered }: LoftAnswer, { angle }: Display): string {
-  return `${signed(angle.of(optimum.advice?.change ?? delivered), 1)}°`;
+/** The verdict on the loft, in two or three words. */
+export function loftWords(advice: ChangeRanking | undefined): string {
+  const change = loftChange(advice);
+  if (advice === undefined || change?.verdict === 'measure-first') return 'not enough to say';
+  if (change?.verdict !== 'advised') return 'fits';
+  return change.step > 0 ? 'wants more' : 'wants less';
 }
 
-/** The verdict on the loft of one band, in a sentence. */
-export function loftSentence({ loft, loftProblem, name, model }: Rung, display: Display): string {
-  if (loft === undefined) return `${name}: no loft can be advised, since ${loftProblem}.`;
-  const { distance, angle } = display;
-  const nominal = `${fixed(angle.of(loft.nominalBest), 1)}° nominal`;
-  const what =
-    loft.verdict === 'fits'
-      ? `${LOFT_WORDS.fits} (best ${nominal})`
-      : `${LOFT_WORDS[loft.verdict]}, about ${changeOf(loft, display)} (${nominal})`;
-  const { all, loft: fromLoft, strike } = loft.carryLeft;
-  const carry = `${signed(distance.of(all))} ${distance.unit} of carry, ${signed(distance.of(fromLoft))} from loft ${strikePart(distance.of(strike))}`;
-  const room = Math.max(
-    ...[model, loft.optimum.shot].map(({ run }) => (run ? (run.band.high - run.band.low) / 2 : 0)),
-  );
-  const total = `${signed(distance.of(loft.totalLeft))} ${distance.unit} in total`;
-  const doubt = Math.abs(loft.totalLeft) < room ? ' (within what is uncertain about the run)' : '';
-  const left = distance.of(all) < 1 ? 'Nothing left on the table' : 'Left on the table';
-  const still =
-    loft.verdict === 'fits' && loft.window?.verdict === 'too low'
-      ? ' The flight is still lower than its window: less spin or more curve than a square, centred strike gives.'
-      : '';
-  return `${name}: ${what}. ${left}: ${carry}; ${total}${doubt}.${spinSentence(loft, display)}${still}`;
+/** What a band could change, each with its verdict, and what its strike loses. */
+export function adviceSentences(
+  { name, advice, loft, loftProblem }: Rung,
+  display: Display,
+): readonly string[] {
+  if (advice === undefined)
+    return [`${name}: nothing can be advised, since ${loftProblem || 'no strike explains the shots'}.`];
+  const without = loft === undefined ? [`${name}: no best loft is shown, since ${loftProblem}.`] : [];
+  const lines = [...adviceLines(advice, display), ...strikeLossLines(advice, display)];
+  return [...without, ...lines.map((line) => `${name}: ${line}`)];
 }
 
-/** How far the doubt about a strike's spin leaves the best loft and the gain open. */
-function spinSentence({ optimum, verdict, nominalBest }: LoftAnswer, { distance, angle }: Display): string {
-  const { loftBand, dynamicLoft, maximised, advice } = optimum;
-  const nominal = (loft: number): string => fixed(angle.of(nominalBest + loft - dynamicLoft), 1);
-  const best = ` As far as spin is known, the best loft is ${nominal(loftBand.low)} to ${nominal(loftBand.high)}° nominal`;
-  if (verdict === 'fits' || advice === undefined) return `${best}.`;
-  const [low, high] = [advice.gainBand.low, advice.gainBand.high].map((gain) => signed(distance.of(gain)));
-  return `${best} and the change is worth ${low} to ${high} ${distance.unit} of ${maximised}.`;
-}
-
-/** What a centred strike would bring; a loss means that the launch as measured goes further than the model's. */
-function strikePart(gain: number): string {
-  const shown = fixed(Math.abs(gain));
-  return gain < 0 && shown !== '0'
-    ? `less ${shown}, since the strike as measured carries further than the model’s centred one`
-    : `and ${signed(gain)} from a centred strike`;
-}
-
-/** Which bands the driver fits, in a sentence, and what the advice does to the total where that shrinks. */
-export function fitSentence(rungs: readonly Rung[], maximise: MaximisedDistance, display: Display): string {
-  const group = (verdict: LoftAnswer['verdict']): string[] =>
-    rungs.flatMap(({ loft, name }) =>
-      loft?.verdict !== verdict ? [] : [verdict === 'fits' ? name : `${name} (${changeOf(loft, display)})`],
-    );
-  const parts = (['too little loft', 'too much loft', 'fits'] as const).flatMap((verdict) => {
-    const bands = group(verdict);
-    return bands.length === 0 ? [] : [`${LOFT_WORDS[verdict]} at ${listed(bands)}`];
+/** Which bands the driver fits, in a sentence. */
+export function fitSentence(rungs: readonly Rung[], maximise: MaximisedDistance): string {
+  const verdicts = ['wants more', 'wants less', 'fits', 'not enough to say'];
+  const parts = verdicts.flatMap((verdict) => {
+    const bands = rungs.flatMap(({ advice, name }) => (loftWords(advice) === verdict ? [name] : []));
+    const words = verdict.startsWith('wants') ? `${verdict} loft` : verdict;
+    return bands.length === 0 ? [] : [`${words} at ${listed(bands)}`];
   });
-  if (parts.length === 0) return 'Nothing can be said about loft here.';
-  const lost = rungs.flatMap(({ loft }) =>
-    loft === undefined || loft.verdict === 'fits' ? [] : [display.distance.of(-loft.totalLeft)],
-  );
-  const most = fixed(Math.max(0, ...lost));
-  const price =
-    most === '0'
-      ? ''
-      : ` The run shrinks with it: in total that costs up to ${most} ${display.distance.unit}, as far as a run can be foretold.`;
-  const fits = parts.join('; ').replace(/^its loft fits/, 'fits');
-  return `Is this driver right? For ${maximise}, by the model, it ${fits}.${price}`;
+  return `Is the loft of this driver right? For ${maximise}, by the model: ${parts.join('; ')}.`;
 }
 
-/** What is left on the table, in a sentence. */
-export function leftSentence(rungs: readonly Rung[], { distance }: Display): string {
-  const parts = rungs.flatMap(({ loft, name }) =>
-    loft === undefined ? [] : [`${fixed(distance.of(loft.carryLeft.all))} at ${name}`],
+/** What is worth trying in each band, in a sentence. */
+export function worthSentence(rungs: readonly Rung[], display: Display): string {
+  const parts = rungs.flatMap(({ advice, name }) =>
+    advice === undefined ? [] : [`at ${name} ${worthTrying(advice, display)}`],
   );
-  if (parts.length === 0) return '';
-  return `Carry left on the table (${distance.unit}), best loft and centred strike together: ${listed(parts)}.`;
+  return parts.length === 0
+    ? ''
+    : `Worth trying, each alone: ${parts.join('. ')}.`.replaceAll('. at', '. At');
 }
 
 /** Distance per speed in the units shown. */

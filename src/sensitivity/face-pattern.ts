@@ -6,7 +6,7 @@ import { brentMinimum } from '../numerics/index.js';
 import { resolveScene, type Scene } from '../scene/scene.js';
 import type { ShotOptions } from '../shot/index.js';
 import { shotOptionFields, shotSettings } from '../shot/shot-options.js';
-import { type Angle, type Length, RADIANS_PER_DEGREE, si } from '../units/index.js';
+import { type Length, si } from '../units/index.js';
 import { type FacePoint, facePlayer } from './face-map.js';
 
 /** Where a player strikes the face. */
@@ -25,10 +25,10 @@ export interface StrikePattern {
 export interface FaceMove {
   /**
    * `stance`: stand closer or farther, so that the pattern moves along the face. `tee-height`: up or down the face.
-   * `loft`: more or less dynamic loft. `head`: the most forgiving head the rules allow (5900 g cm² about the vertical).
+   * `head`: the most forgiving head the rules allow (5900 g cm² about the vertical).
    */
-  readonly move: 'stance' | 'tee-height' | 'loft' | 'head';
-  /** Shift of the pattern [m] (+ toward the toe, + up) or change of loft [rad]; 0 for the head. */
+  readonly move: 'stance' | 'tee-height' | 'head';
+  /** Shift of the pattern [m], + toward the toe, + up; 0 for the head. */
   readonly change: number;
   /** Mean carry gained [m]. */
   readonly gain: Length;
@@ -80,15 +80,16 @@ function patternOf(strikes: readonly StrikeOffset[]): StrikePattern {
   };
 }
 
-/** Farthest a pattern is moved or a loft changed when looking for gain. */
-const REACH = { toe: 0.025, high: 0.015, loft: 4 * RADIANS_PER_DEGREE };
+/** Farthest a pattern is moved when looking for gain [m]. */
+const REACH = { toe: 0.025, high: 0.015 };
 /** Vertical-axis inertia the rules allow, 5900 g cm² (R&A and USGA 2019, part 2 section 4b). */
 const MOST_FORGIVING = 5.9e-4;
 
 /**
  * What a pattern of strikes costs, and which single change physics says would gain most carry: where the player stands,
- * how high the ball is teed, the loft, or a more forgiving head. Each is tried alone, all else held, on the pattern as
- * it is; no one knows how a player answers to a change, so take it as a question for a qualified fitter.
+ * how high the ball is teed, or a more forgiving head. Each is tried alone, all else held, on the pattern as
+ * it is; no one knows how a player answers to a change, so take it as a question for a qualified fitter. Loft is
+ * judged by {@link rankChanges}.
  * @param strikes - Strikes measured on the face or located by `locateStrike`.
  * @param delivery - The player's usual delivery; its own strike offset plays no part.
  * @param scene - Air, wind, ground, turf, ball and coefficient model.
@@ -125,22 +126,11 @@ export function judgePattern(
     Math.max(-REACH[name], ...given.map((s) => -strikeOffsetFields[name].max - s[name])),
     Math.min(REACH[name], ...given.map((s) => strikeOffsetFields[name].max - s[name])),
   ];
-  const atLoft = (change: number): ReturnType<typeof over> =>
-    over(
-      facePlayer(
-        { ...usualDelivery, dynamicLoft: si<Angle>(usualDelivery.dynamicLoft + change) },
-        resolved,
-        settings,
-      ),
-    );
-
   const stance = best(room('toe'), (x) => over(usual, x, 0));
   const tee = best(room('high'), (x) => over(usual, 0, x));
-  const loft = best([-REACH.loft, REACH.loft], atLoft);
   const moves = [
     moveOf('stance', stance, now),
     moveOf('tee-height', tee, now),
-    moveOf('loft', loft, now),
     ...(head.inertia.vertical < MOST_FORGIVING
       ? [
           moveOf(

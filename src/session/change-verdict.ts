@@ -4,9 +4,9 @@ import type { DistanceChange } from './attribution.js';
 import type { ChangeVerdict, EvidenceName } from './change-ranking.js';
 
 /** Least gain that is advised [m]: 3 yd. Assumption. @internal */
-export const WORTH = 3 * METRES_PER_YARD;
+export const WORTH: number = 3 * METRES_PER_YARD;
 /** Fewest strokes saved on a hole that are worth a change: half a stroke over 14 holes. Assumption. @internal */
-export const WORTH_IN_STROKES = 0.5 / 14;
+export const WORTH_IN_STROKES: number = 0.5 / 14;
 
 /** Best estimate and interval of drawn values. @internal */
 export interface DrawnInterval {

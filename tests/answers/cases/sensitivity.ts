@@ -112,7 +112,6 @@ export const sensitivity: Room = {
         'moves.0.gain',
         'moves.1.gain',
         'moves.2.gain',
-        'moves.3.gain',
       ),
   },
 };
