@@ -14,7 +14,7 @@ const READING_WORDS: Readonly<Record<EvidenceName, string>> = {
 const CHANGE_WORDS: Readonly<Record<ChangeName, (step: number, display: Display) => string>> = {
   loft: (step, { angle }) => `${step > 0 ? 'more' : 'less'} loft, ${signed(angle.of(step), 1)}°`,
   'attack-angle': (step, { angle }) => `hitting ${fixed(angle.of(step), 1)}° more up, with a loft that suits`,
-  strike: () => 'striking half as far from the centre in ball speed',
+  strike: () => 'winning back half of the ball speed that the strike loses',
   speed: (step, { speed }) => `${fixed(speed.of(step))} ${speed.unit} more club speed`,
   scatter: (step) => `${fixed(100 * step)} % less scatter`,
 };

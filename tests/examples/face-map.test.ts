@@ -49,7 +49,8 @@ describe('the face map', () => {
     // Strikes toward the toe: closer to the ball they move toward the heel, which is a minus.
     expect(report?.moves.find(({ move }) => move === 'stance')?.change).toBeLessThan(0);
     expect(stdout).toMatch(/Stand a little closer to the ball \(pattern \d+ mm toward the heel\): \+/);
-    expect(stdout).toMatch(/Tee the ball a little \w+ \(pattern \d+ mm (up|down)\): \+/);
+    // Strikes worked out from readings: their height rests on the spin, so there is no word on the tee.
+    expect(stdout).not.toMatch(/Tee the ball/);
     expect(stdout).toMatch(/qualified fitter/);
     expect(html()).toMatch(/<svg/);
     expect(html()).not.toMatch(/https?:\/\/(?!www\.w3\.org)|src=|NaN|undefined/);
