@@ -9,7 +9,7 @@
 import { basename } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { GolferSkill } from 'fairflight/dispersion';
-import { type Length, yards } from 'fairflight/units';
+import { type Length, mph, type Speed, yards } from 'fairflight/units';
 import { type Command, type Given, runCommand, UsageError } from './lib/command.js';
 import { driverFor, LOFT_OPTION } from './lib/driver.js';
 import { partOf, watched } from './lib/progress.js';
@@ -38,8 +38,11 @@ import { terminalReport } from './tradeoff/terminal.js';
 import { type Course, tradeoffOf, WORK } from './tradeoff/tradeoff.js';
 
 const DEMO = fileURLToPath(new URL('data/speed-ladder-demo.csv', import.meta.url));
-/** Driving holes of an invented course of 18. */
-const DRIVING_HOLES = '410,395,520,430,360,445,400,380,540,415,425,370,440,480yd';
+/** Driving holes of an invented course of 18, from the tees for 95 mph of club speed [yd]. */
+const DRIVING_HOLES = [410, 395, 520, 430, 360, 445, 400, 380, 540, 415, 425, 370, 440, 480];
+const SPEED_OF_TEES = mph(95);
+/** Tees lie no farther back than this. */
+const BACK_TEES = 1.2;
 
 const FOLDER = 'faster-or-straighter';
 
@@ -66,7 +69,7 @@ const OPTIONS = {
   holes: {
     type: 'string',
     value: '380,520yd',
-    help: 'lengths of the holes on which the driver is used (default 14 of an invented course)',
+    help: 'lengths of the holes on which the driver is used (default 14 of an invented course, its tees set for the club speed)',
   },
   fairway: { type: 'string', value: '32yd', help: 'width of the fairways (default 32yd)' },
   trees: {
@@ -103,7 +106,7 @@ await runCommand(command, (given) => {
   const file = fileFrom(given, DEMO);
   const display = displayFrom(given);
   const scene = sceneFrom(given);
-  const course = courseFrom(given);
+  const courseOf = courseFrom(given);
   const law = lawFrom(given.text('law'));
   const shots = typedWhole('shots', given.text('shots') ?? '512', 128, 100_000);
   const nowText = given.text('now');
@@ -115,6 +118,7 @@ await runCommand(command, (given) => {
   const tradeoff = watched(WORK, command.name, (bar) => {
     const question = { shots: table.shots, clubhead, hand, now, law, keepOutliers };
     const player = playerFrom(question, partOf(bar, 0, 0.15 * WORK, table.shots.length));
+    const course = courseOf(player.usual.clubSpeed);
     return tradeoffOf({ player, course, clubhead, scene, shots }, partOf(bar, 0.15 * WORK, WORK, WORK));
   });
 
@@ -129,19 +133,28 @@ await runCommand(command, (given) => {
   return codeAfterReading(command.name, table);
 });
 
-function courseFrom(given: Given<OptionName>): Course {
+/** The course of the options; the lengths of its holes go with the player's speed unless they are given. */
+function courseFrom(given: Given<OptionName>): (now: Speed) => Course {
   const beside = (option: 'trees' | 'bounds', usual: Length | undefined): Length | undefined => {
     const text = given.text(option);
     if (text === undefined) return usual;
     return text === 'none' ? undefined : typedLength(option, text);
   };
-  return {
-    lengths: typedLengths('holes', given.text('holes') ?? DRIVING_HOLES),
+  const holes = given.text('holes');
+  const lengths = holes === undefined ? undefined : typedLengths('holes', holes);
+  const rest = {
     fairway: typedLength('fairway', given.text('fairway') ?? '32yd'),
     trees: beside('trees', yards(30)),
     bounds: beside('bounds', undefined),
     skill: skillFrom(given.text('score')),
   };
+  return (now) => ({ lengths: lengths ?? holesFor(now), ...rest });
+}
+
+/** Holes in proportion to club speed, as tees are set for players of different length, to the nearest 5 yd. */
+function holesFor(now: Speed): readonly Length[] {
+  const share = Math.min(BACK_TEES, now / SPEED_OF_TEES);
+  return DRIVING_HOLES.map((length) => yards(5 * Math.round((share * length) / 5)));
 }
 
 function skillFrom(text: string | undefined): GolferSkill {

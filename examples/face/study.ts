@@ -2,7 +2,6 @@ import { sort } from 'd3-array';
 import {
   type Clubhead,
   type Delivery,
-  isFairflightError,
   type LocatedStrike,
   locateStrike,
   playShot,
@@ -19,9 +18,9 @@ import {
   judgePattern,
   type MeasuredShot,
   type PatternReport,
-  rankChanges,
 } from 'fairflight/session';
 import { type Angle, degrees, type Length, millimetres, mph, type Speed, si } from 'fairflight/units';
+import { adviceOn } from '../lib/advice.js';
 import type { Progress } from '../lib/progress.js';
 
 /** One strike on the face. */
@@ -151,7 +150,7 @@ export function studyOf(
     const strikeOffset = { toe: millimetres(toe), high: millimetres(high) };
     return { name, shot: playShot({ ...delivery, strikeOffset }, scene, { clubhead }) };
   };
-  const advice = adviceFor(shots, scene, clubhead);
+  const advice = adviceOn(shots, scene, { clubhead });
   const map = faceMap(delivery, scene, { ...REACH, clubhead, columns: 33, rows: 19 });
   // The grid comes within a few centimetres of the longest place.
   const lost = (offset: StrikeOffset): Length =>
@@ -189,20 +188,6 @@ export function studyOf(
       at('10 mm low', 0, -10),
     ],
   };
-}
-
-function adviceFor(
-  shots: readonly MeasuredShot[],
-  scene: Scene,
-  clubhead: Clubhead,
-): ChangeRanking | undefined {
-  if (shots.length === 0) return undefined;
-  try {
-    return rankChanges(shots, scene, { clubhead });
-  } catch (error) {
-    if (!isFairflightError(error)) throw error;
-    return undefined;
-  }
 }
 
 /** The middle of the located deliveries. */

@@ -19,11 +19,11 @@ import {
   launchOf,
   type MeasuredShot,
   type RankedChange,
-  rankChanges,
   type SampleEstimates,
   type SessionSummary,
 } from 'fairflight/session';
 import { type Angle, degrees, type Length, type Speed, si } from 'fairflight/units';
+import { adviceOn } from '../lib/advice.js';
 
 /** Head, place and settings of the ladder. */
 export interface LadderSetup {
@@ -123,9 +123,10 @@ export function rungOf(
   const model = playShot(launch, setup.scene);
   const clubSpeed = estimates.clubSpeed?.mean;
   const attackAngle = estimates.attackAngle?.mean;
-  const advice = adviceFor(
+  const advice = adviceOn(
     used.map(({ measured }) => measured),
-    setup,
+    setup.scene,
+    { clubhead: setup.clubhead, maximise: setup.maximise },
   );
   return {
     name,
@@ -140,20 +141,6 @@ export function rungOf(
     ...loftOrProblem(clubSpeed, attackAngle, estimates, model, advice, setup),
     advice,
   };
-}
-
-/** The library's verdict on what these shots could be changed by. */
-function adviceFor(
-  shots: readonly MeasuredShot[],
-  { clubhead, scene, maximise }: LadderSetup,
-): ChangeRanking | undefined {
-  try {
-    return rankChanges(shots, scene, { clubhead, maximise });
-  } catch (error) {
-    // No speed, or a launch that no strike explains: the band is shown without advice.
-    if (!isFairflightError(error)) throw error;
-    return undefined;
-  }
 }
 
 /** How the ball left: as measured, or through the strike model when only the club was measured. */

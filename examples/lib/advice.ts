@@ -1,4 +1,13 @@
-import type { ChangeName, ChangeRanking, EvidenceName, RankedChange } from 'fairflight/session';
+import { isFairflightError, type Scene } from 'fairflight';
+import {
+  type ChangeName,
+  type ChangeRanking,
+  type EvidenceName,
+  type MeasuredShot,
+  type RankedChange,
+  type RankOptions,
+  rankChanges,
+} from 'fairflight/session';
 import type { Display } from './display.js';
 import { capital, fixed, listed, near, signed } from './text.js';
 
@@ -18,6 +27,21 @@ const CHANGE_WORDS: Readonly<Record<ChangeName, (step: number, display: Display)
   speed: (step, { speed }) => `${fixed(speed.of(step))} ${speed.unit} more club speed`,
   scatter: (step) => `${fixed(100 * step)} % less scatter`,
 };
+
+/** The library's verdict on what these shots could be changed by; undefined without shots and where no strike explains them. */
+export function adviceOn(
+  shots: readonly MeasuredShot[],
+  scene: Scene,
+  options: RankOptions,
+): ChangeRanking | undefined {
+  if (shots.length === 0) return undefined;
+  try {
+    return rankChanges(shots, scene, options);
+  } catch (error) {
+    if (!isFairflightError(error)) throw error;
+    return undefined;
+  }
+}
 
 /** A change in words, such as `more loft, +1.5°`. */
 export function changeWords({ change, step }: RankedChange, display: Display): string {

@@ -15,9 +15,9 @@ import {
   cancellingSentence,
   checkSentence,
   courseWords,
-  exchangeSentence,
   LIMITS,
   lawWords,
+  speedSentence,
   widthSentence,
 } from './words.js';
 
@@ -34,7 +34,7 @@ export function tradeoffPage(tradeoff: Tradeoff, table: ShotTable, file: string,
     sections: [
       `<div class="card"><h3>In short</h3><p><strong>${escaped(answerSentence(tradeoff, display))}</strong></p>${list(
         [
-          exchangeSentence(tradeoff, display),
+          speedSentence(tradeoff, display),
           cancellingSentence(tradeoff, display),
           widthSentence(tradeoff, display),
         ],

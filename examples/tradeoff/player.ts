@@ -29,7 +29,7 @@ export interface Player {
   /** The player's own trend of direction scatter; absent where all shots have one speed. */
   readonly trend: ScatterTrend | undefined;
   /** Shots of the band that stands for now, and its measured sideways scatter at landing [m]. */
-  readonly now: { readonly shots: number; readonly side: number | undefined };
+  readonly now: { readonly shots: readonly MeasuredShot[]; readonly side: number | undefined };
   /** Shots behind the scatter. */
   readonly used: number;
   /** Outliers left out, and shots whose readings no strike explains. */
@@ -113,7 +113,7 @@ export function playerFrom(question: PlayerQuestion, progress: Progress): Player
     spread: spreadOf(groups, law.growth, clubSpeed),
     law,
     trend,
-    now: { shots: home.length, side: sideOf(home) },
+    now: { shots: home.map(({ shot }) => shot), side: sideOf(home) },
     used: sum(groups, ({ length }) => length),
     odd: summary.oddShots,
     unexplained,
@@ -154,15 +154,15 @@ function lawFrom(choice: LawChoice, trend: ScatterTrend | undefined): ChosenLaw 
 function homeBand(groups: readonly (readonly Located[])[], now: Speed | undefined): readonly Located[] {
   const most = Math.max(...groups.map((group) => group.length));
   const usual = now === undefined ? groups.filter((group) => group.length === most) : groups;
-  const aim = now ?? median(groups.flat(), ({ delivery }) => delivery.clubSpeed) ?? Number.NaN;
+  const aim = now ?? median(groups.flat(), ({ shot }) => shot.clubSpeed) ?? Number.NaN;
   return usual.reduce((kept, group) =>
     Math.abs(speedOf(group) - aim) < Math.abs(speedOf(kept) - aim) ? group : kept,
   );
 }
 
-/** Mean club speed of a band. */
+/** Mean club speed of a band as measured; the strikes found may say something else. */
 function speedOf(band: readonly Located[]): Speed {
-  return si(mean(band, ({ delivery }) => delivery.clubSpeed) ?? Number.NaN);
+  return si(mean(band, ({ shot }) => shot.clubSpeed) ?? Number.NaN);
 }
 
 function meanDelivery(band: readonly Located[]): Delivery {

@@ -1,5 +1,6 @@
 import type { BestSpeed, BreakEven, MonteCarlo, PairedDifference } from 'fairflight/dispersion';
 import type { ShotTable } from 'fairflight/schema';
+import { adviceRecord } from '../lib/advice.js';
 import type { Display } from '../lib/display.js';
 import { sceneWords } from '../lib/scene-options.js';
 import { near } from '../lib/text.js';
@@ -10,9 +11,9 @@ import {
   cancellingSentence,
   checkSentence,
   courseWords,
-  exchangeSentence,
   LIMITS,
   lawWords,
+  speedSentence,
   widthSentence,
 } from './words.js';
 
@@ -56,11 +57,12 @@ export function tradeoffRecord(
     },
     answer: answerSentence(tradeoff, display),
     answers: [
-      exchangeSentence(tradeoff, display),
+      speedSentence(tradeoff, display),
       cancellingSentence(tradeoff, display),
       widthSentence(tradeoff, display),
       checkSentence(tradeoff, display),
     ],
+    ...(tradeoff.advice && { advice: adviceRecord(tradeoff.advice, display) }),
     [`now (${speed.unit})`]: near(speed.of(answer.now), 1),
     best: best(answer.best),
     ...(answer.locallyBest.length > 1 && { 'locally best': answer.locallyBest.map(best) }),
@@ -98,7 +100,7 @@ export function tradeoffRecord(
       ...(player.now.side !== undefined && {
         [`measured (${distance.unit})`]: near(distance.of(player.now.side), 1),
       }),
-      'shots measured': player.now.shots,
+      'shots measured': player.now.shots.length,
     },
     'tee shots': [now, faster].map(({ clubSpeed, dispersion }) => ({
       [`club speed (${speed.unit})`]: near(speed.of(clubSpeed), 1),

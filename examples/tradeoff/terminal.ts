@@ -1,4 +1,5 @@
 import type { ShotTable } from 'fairflight/schema';
+import { adviceLines } from '../lib/advice.js';
 import type { Display } from '../lib/display.js';
 import { oddReadings } from '../lib/odd.js';
 import { readingLines } from '../lib/reading.js';
@@ -13,9 +14,9 @@ import {
   cancellingSentence,
   checkSentence,
   courseWords,
-  exchangeSentence,
   LIMITS,
   lawWords,
+  speedSentence,
   widthSentence,
 } from './words.js';
 
@@ -40,11 +41,18 @@ export function terminalReport(tradeoff: Tradeoff, table: ShotTable, display: Di
     'FASTER OR STRAIGHTER?',
     ...[
       answerSentence(tradeoff, display),
-      exchangeSentence(tradeoff, display),
+      speedSentence(tradeoff, display),
       cancellingSentence(tradeoff, display),
       widthSentence(tradeoff, display),
       checkSentence(tradeoff, display),
     ].map((each) => `  ${each}`),
+    ...(tradeoff.advice === undefined
+      ? []
+      : [
+          '',
+          'WHAT ELSE COULD BE CHANGED: each alone, with its 95 % interval',
+          ...adviceLines(tradeoff.advice, display).map((each) => `  ${each}`),
+        ]),
     '',
     'SPEED BY SPEED (strokes on all holes together ± half of the simulation’s 95 % interval)',
     terminalTable(

@@ -9,7 +9,9 @@ import {
   type ScalableSpread,
   type ScatterLaw,
 } from 'fairflight/dispersion';
+import type { ChangeRanking } from 'fairflight/session';
 import { type Angle, type Length, mph, type Speed, si, toMph } from 'fairflight/units';
+import { adviceOn } from '../lib/advice.js';
 import type { Progress } from '../lib/progress.js';
 import { type ChosenLaw, factorsOf, type Player } from './player.js';
 
@@ -43,6 +45,8 @@ export interface Tradeoff {
   readonly ends: { readonly low: FasterOrStraighter; readonly high: FasterOrStraighter } | undefined;
   readonly now: Cloud;
   readonly faster: Cloud;
+  /** What could be changed at the present speed; absent where no strike explains the shots. */
+  readonly advice: ChangeRanking | undefined;
 }
 
 /** What to work out. */
@@ -91,7 +95,8 @@ export function tradeoffOf(question: TradeoffQuestion, progress: Progress): Trad
   const now = cloud(usual.clubSpeed);
   const faster = cloud(si<Speed>(usual.clubSpeed + mph(STEP_SHOWN)));
   progress.tick(WORK);
-  return { player, course, clubhead, scene, answer, constant, ends, now, faster };
+  const advice = adviceOn(player.now.shots, scene, { clubhead });
+  return { player, course, clubhead, scene, answer, constant, ends, now, faster, advice };
 }
 
 interface Laws {

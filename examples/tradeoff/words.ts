@@ -1,6 +1,6 @@
 import type { BestSpeed, PairedDifference } from 'fairflight/dispersion';
 import type { ScatterTrend } from 'fairflight/session';
-import { mph } from 'fairflight/units';
+import { mph, toMph } from 'fairflight/units';
 import type { Display } from '../lib/display.js';
 import { counted, fixed, listed } from '../lib/text.js';
 import type { Course, Tradeoff } from './tradeoff.js';
@@ -32,12 +32,45 @@ function strokes(value: number): string {
 }
 
 /** True where strokes are fewer, beyond what the simulation leaves open. */
-function isFewer({ interval }: PairedDifference): boolean {
+function isFewer({ interval }: Pick<PairedDifference, 'interval'>): boolean {
   return interval.high < 0;
 }
 
-/** The answer. */
+/** Step of club speed that is compared with less scatter. */
+const FASTER = mph(3);
+
+/** The answer: two steps that can be attained, the one that saves more first. */
 export function answerSentence(tradeoff: Tradeoff, display: Display): string {
+  const { oneMphFaster, tenPercentStraighter: straighter } = tradeoff.answer;
+  const faster = timesOf(oneMphFaster, toMph(FASTER));
+  const { speed } = display;
+  const more = stepWords(`${fixed(speed.of(FASTER))} ${speed.unit} more`, faster);
+  const less = stepWords('10 % less scatter of path, face and strike', straighter);
+  if (isFewer(straighter) && !(faster.value < straighter.value)) {
+    return `Straighter: ${less} ${per(tradeoff)}; ${more}.`;
+  }
+  if (isFewer(faster)) return `Faster: ${more} ${per(tradeoff)}; ${less}.`;
+  return `Neither shows: ${more}, and ${less}.`;
+}
+
+function timesOf(
+  { value, interval }: PairedDifference,
+  times: number,
+): Pick<PairedDifference, 'value' | 'interval'> {
+  return {
+    value: times * value,
+    interval: { ...interval, low: times * interval.low, high: times * interval.high },
+  };
+}
+
+function stepWords(what: string, change: Pick<PairedDifference, 'value' | 'interval'>): string {
+  return isClear(change)
+    ? `${what} ${verb(change)} ${strokes(change.value)}`
+    : `${what} makes no difference that shows`;
+}
+
+/** The speed that is best with everything else as it is. */
+export function speedSentence(tradeoff: Tradeoff, display: Display): string {
   const { answer, constant } = tradeoff;
   const { best, now, steps, locallyBest } = answer;
   const at = (speed: number): string => shownSpeed(speed, display);
@@ -45,19 +78,19 @@ export function answerSentence(tradeoff: Tradeoff, display: Display): string {
   const rivals = locallyBest.filter(({ mayBeBest }) => mayBeBest);
   if (rivals.length > 1) {
     const speeds = listed(rivals.map(({ clubSpeed }) => at(clubSpeed)));
-    return `Faster or slower: ${grows}, ${speeds} are each better than the speeds between, and which of them is best these shots do not show.`;
+    return `Speed alone, ${grows}: ${speeds} are each better than the speeds between, and which of them is best these shots do not show.`;
   }
   const better = [best, ...steps].filter(({ change }) => isFewer(change));
   if (better.length === 0) {
-    return `Straighter: ${grows}, no speed looked at is clearly better than ${at(now)}, this player’s now.`;
+    return `Speed alone, ${grows}: none looked at is clearly better than ${at(now)}, this player’s now.`;
   }
   // The best itself, unless only another speed is clearly better than now.
   const shown = isFewer(best.change)
     ? best
     : better.reduce((kept, step) => (step.change.value < kept.change.value ? step : kept));
   const takes = `${at(shown.clubSpeed)} takes ${strokes(shown.change.value)} fewer ${per(tradeoff)} than ${at(now)}`;
-  if (shown.clubSpeed < now) return `Straighter: ${grows}, ${takes}.`;
-  return `Faster: ${grows}, ${takes}; ${beyondWords(tradeoff, display)}.`;
+  const beyond = shown.clubSpeed < now ? '' : `; ${beyondWords(tradeoff, display)}`;
+  return `Speed alone, ${grows}: ${takes}${beyond}.`;
 }
 
 /** What is clear about still more speed. */
@@ -72,30 +105,11 @@ function beyondWords({ answer: { best, steps } }: Tradeoff, display: Display): s
     : `from ${shownSpeed(high, display)} on strokes are clearly more again`;
 }
 
-/** One mph against being straighter. */
-export function exchangeSentence(tradeoff: Tradeoff, display: Display): string {
-  const { oneMphFaster, tenPercentStraighter } = tradeoff.answer;
-  const unit = display.speed.unit;
-  const perUnit = oneMphFaster.value / display.speed.of(mph(1));
-  const straighter = '10 % less scatter of path, face and strike';
-  const straight = isClear(tenPercentStraighter)
-    ? `${straighter} ${verb(tenPercentStraighter)} ${strokes(tenPercentStraighter.value)}`
-    : `${straighter} makes no difference that shows`;
-  if (!isClear(oneMphFaster)) {
-    return `${straight} ${per(tradeoff)}; one ${unit} more makes no difference that shows.`;
-  }
-  const as =
-    isFewer(oneMphFaster) && isFewer(tenPercentStraighter)
-      ? `, as much as ${fixed(tenPercentStraighter.value / perUnit, 1)} ${unit} more would`
-      : '';
-  return `One ${unit} more ${verb(oneMphFaster)} ${strokes(perUnit)} ${per(tradeoff)}; ${straight}${as}.`;
-}
-
-function isClear({ interval: { low, high } }: PairedDifference): boolean {
+function isClear({ interval: { low, high } }: Pick<PairedDifference, 'interval'>): boolean {
   return low > 0 || high < 0;
 }
 
-function verb({ value }: PairedDifference): string {
+function verb({ value }: Pick<PairedDifference, 'value'>): string {
   return value < 0 ? 'saves' : 'costs';
 }
 
@@ -168,9 +182,9 @@ export function checkSentence({ now, player }: Tradeoff, display: Display): stri
   const { of, unit } = display.distance;
   const model = `${fixed(of(now.dispersion.side.sd.value), 1)} ${unit}`;
   if (player.now.side === undefined) {
-    return `Played through the model these shots scatter ${model} sideways at landing (standard deviation); the side of ${counted(player.now.shots, 'shot')} at this speed was not measured, so that cannot be checked.`;
+    return `Played through the model these shots scatter ${model} sideways at landing (standard deviation); the side of ${counted(player.now.shots.length, 'shot')} at this speed was not measured, so that cannot be checked.`;
   }
-  return `Check: played through the model these shots scatter ${model} sideways at landing (standard deviation); measured were ${fixed(of(player.now.side), 1)} ${unit}, from ${counted(player.now.shots, 'shot')} at this speed.`;
+  return `Check: played through the model these shots scatter ${model} sideways at landing (standard deviation); measured were ${fixed(of(player.now.side), 1)} ${unit}, from ${counted(player.now.shots.length, 'shot')} at this speed.`;
 }
 
 /** The law of scatter in words. */
