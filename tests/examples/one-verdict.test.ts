@@ -48,17 +48,19 @@ interface Ladder {
   }[];
 }
 
-describe('the ladder and the face map', () => {
-  it('give the same shots the same advice', () => {
+describe('the ladder, the face map and the trade-off', () => {
+  it('give the same shots the same advice', { timeout: 120_000 }, () => {
     const file = join(scratch, 'drives.csv');
     writeFileSync(file, drives());
     const ladder = json('speed-ladder', file, '--bands', 'one', '--keep-outliers') as Ladder;
+    const trade = json('faster-or-straighter', file, '--keep-outliers', '--shots', '128', '--holes', '380yd');
     const face = json('face-map', file) as { readonly advice: ChangeRanking };
     const verdicts = ({ changes }: Ladder['bands'][number]['advice']): readonly string[] =>
       changes.map(({ change, verdict }) => `${change} ${verdict}`);
     expect(ladder.bands).toHaveLength(1);
     expect(ladder.bands[0]?.used).toBe(14);
     expect(verdicts(face.advice as never)).toEqual(verdicts(ladder.bands[0]?.advice as never));
+    expect(verdicts((trade as Ladder['bands'][number]).advice)).toEqual(verdicts(face.advice as never));
     expect(verdicts(face.advice as never)).toContain('attack-angle advised');
   });
 });
