@@ -7,7 +7,7 @@ import type { Place } from './scenes.js';
 export const LIMITS: readonly string[] = [
   'The launch is taken as it was measured. In the cold a ball also leaves the club slower, and stiff muscles and thick clothes cost club speed: none of that is in these figures, for want of a published figure that could be read. Expect a little less in winter than the card says.',
   'Readings are moved by the difference the model sees between the two places, so most of what it gets wrong about a ball cancels out.',
-  'Air density is the main effect of weather and height, and is well known. Wind is that of a forecast, at 10 m over open ground, steady and level: between trees, in gusts and on slopes it differs.',
+  'Air density is the main effect of weather and height. It is well known, but how a ball answers to it is less so, least of all at slow speeds: models of present-day balls differ. Wind is that of a forecast, at 10 m over open ground, steady and level: between trees, in gusts and on slopes it differs.',
   'The run is known to ±25 %, and turf is sorted into five kinds by feel: read totals as a guide.',
 ];
 
@@ -37,7 +37,12 @@ export function windSentence({ clubs, places }: Elsewhere, display: Display): st
   if (most === undefined) return '';
   const drift = Math.max(...clubs.map((club) => Math.abs(club.there.across.drift)));
   const gained = most.there.with.carryChange;
-  return `Wind: ${says('into')} the ${most.club} loses ${distanceWords(lost(most), display)}, ${says('with')} it gains ${distanceWords(gained, display)}. From the side the same wind moves a ball by up to ${distanceWords(drift, display)}.`;
+  return `Wind: ${says('into')} the ${most.club} ${bringsWords(-lost(most), display)}, ${says('with')} it ${bringsWords(gained, display)}. From the side the same wind moves a ball by up to ${distanceWords(drift, display)}.`;
+}
+
+/** What a change brings, by its sign. */
+function bringsWords(value: number, display: Display): string {
+  return `${value < 0 ? 'loses' : 'gains'} ${distanceWords(Math.abs(value), display)}`;
 }
 
 function lost(club: ClubCard): number {
