@@ -48,6 +48,7 @@ export const COSTS: Readonly<Record<string, number>> = {
   'session.attributeChange': 14,
   'session.judgeTraining': 70,
   'session.calibrate': 300,
+  'session.rankChanges': 200,
   'dispersion.strokesOnHole': 8,
   'dispersion.disperse (own shots)': 10,
   'dispersion.disperse (launches)': 16,
