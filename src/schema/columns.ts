@@ -66,12 +66,13 @@ const UNKNOWN: Heading = { kind: 'unknown' };
  * between words do not matter; the unit stands in brackets or at the end, or is not said.
  */
 export function readHeading(text: string): Heading {
-  const { before, inBrackets } = splitBrackets(text.trim());
-  const whole = columnNames.get(squashed(text));
+  const name = squashed(text);
+  const whole = columnNames.get(name);
   if (whole !== undefined) return headingOf(whole, '');
-  const field = columnNames.get(squashed(before));
+  const { before, inBrackets } = splitBrackets(text.trim());
+  const field = inBrackets === '' ? undefined : columnNames.get(squashed(before));
   if (field !== undefined) return headingOf(field, inBrackets);
-  return unitAtTheEnd(squashed(text)) ?? UNKNOWN;
+  return unitAtTheEnd(name) ?? UNKNOWN;
 }
 
 function headingOf(field: NumberName | WordName, unitText: string): Heading {
@@ -106,21 +107,30 @@ export function unitIn(si: SiUnit, text: string): Unit | undefined {
   return undefined;
 }
 
-/** `carryyd`, `ballspeedmph`: a known name with a unit of its quantity behind it. */
-function unitAtTheEnd(name: string): Heading | undefined {
+/** Units by how they are written at the end of a name, {@link squashed}; some spellings stand for several. */
+const unitEndings: ReadonlyMap<string, readonly Unit[]> = /* @__PURE__ */ (() => {
+  const endings = new Map<string, readonly Unit[]>();
   for (const { units } of Object.values(UNIT_KINDS)) {
     for (const { unit, spellings } of units) {
-      for (const spelling of spellings) {
-        const end = squashed(spelling);
-        if (end === '' || !name.endsWith(end)) continue;
-        const field = columnNames.get(name.slice(0, name.length - end.length));
-        if (field === undefined) continue;
-        const declared: Field = allFields[field];
-        if (declared.kind === 'quantity' && declared.si === unit.si) {
-          return { kind: 'number', field: field as NumberName, unit };
-        }
+      for (const ending of new Set(spellings.map(squashed))) {
+        if (ending !== '') endings.set(ending, [...(endings.get(ending) ?? []), unit]);
       }
     }
+  }
+  return endings;
+})();
+const LONGEST_ENDING = 18;
+
+/** `carryyd`, `ballspeedmph`: a known name with a unit of its quantity behind it. */
+function unitAtTheEnd(name: string): Heading | undefined {
+  for (let length = Math.min(name.length - 1, LONGEST_ENDING); length > 0; length--) {
+    const units = unitEndings.get(name.slice(-length));
+    const field = units === undefined ? undefined : columnNames.get(name.slice(0, -length));
+    if (units === undefined || field === undefined) continue;
+    const declared: Field = allFields[field];
+    if (declared.kind !== 'quantity') continue;
+    const unit = units.find(({ si }) => si === declared.si);
+    if (unit !== undefined) return { kind: 'number', field: field as NumberName, unit };
   }
   return undefined;
 }
