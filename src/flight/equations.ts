@@ -1,6 +1,6 @@
 import type { CoefficientLaw } from '../aerodynamics/model.js';
 import { windRatio } from '../air/wind-ratio.js';
-import { describe } from '../errors.js';
+import { describe, type FairflightError } from '../errors.js';
 import { STANDARD_GRAVITY } from '../gravity.js';
 import { refusal } from '../inputs/refuse.js';
 import type { RightHandSide } from '../numerics/embedded-stepper.js';
@@ -52,33 +52,35 @@ export function equationsOfMotion(problem: FlightProblem): RightHandSide {
     }
     const spinRatio = acrossOnly ? (radius * omega * across) / (speed * speed) : (radius * omega) / speed;
     const reynolds = reynoldsPerSpeed * speed;
-    const drag = dragFactor * ask(model, 'dragCoefficient', reynolds, spinRatio) * speed;
-    // A ball without spin, or one spinning about its own path, has no direction for lift to act in.
-    const lift =
-      omega === 0 || across === 0
-        ? 0
-        : (liftFactor * ask(model, 'liftCoefficient', reynolds, spinRatio) * speed * speed) / across;
+    const lifted = omega !== 0 && across !== 0;
+    let dragCoefficient = 0;
+    let liftCoefficient = 0;
+    try {
+      dragCoefficient = model.dragCoefficient(reynolds, spinRatio);
+      // A ball without spin, or one spinning about its own path, has no direction for lift to act in.
+      if (lifted) liftCoefficient = model.liftCoefficient(reynolds, spinRatio);
+    } catch (error) {
+      throw refusalOf(model, error, reynolds, spinRatio);
+    }
+    const drag = dragFactor * dragCoefficient * speed;
+    const lift = lifted ? (liftFactor * liftCoefficient * speed * speed) / across : 0;
     out[3] = lift * lx - drag * ux;
     out[4] = lift * ly - drag * vy - STANDARD_GRAVITY;
     out[5] = lift * lz - drag * uz;
   };
 }
 
-/** A coefficient. @throws FairflightError `invalid-input` with Re and S where a user's own function throws */
-function ask(
+/** What a user's own function threw, with Re and S. */
+function refusalOf(
   model: CoefficientLaw,
-  coefficient: 'dragCoefficient' | 'liftCoefficient',
+  error: unknown,
   reynolds: number,
   spinRatio: number,
-): number {
-  try {
-    return model[coefficient](reynolds, spinRatio);
-  } catch (error) {
-    const said = error instanceof Error ? error.message : describe(error);
-    throw refusal(
-      'scene.aerodynamics',
-      `${coefficient} of ${describe(model.id)} threw at Re ${Math.round(reynolds)} and S ${spinRatio.toPrecision(4)}: ${said}`,
-      { value: { reynolds, spinRatio }, hint: 'a model must answer for every Re and S from 0 on' },
-    );
-  }
+): FairflightError {
+  const said = error instanceof Error ? error.message : describe(error);
+  return refusal(
+    'scene.aerodynamics',
+    `${describe(model.id)} threw at Re ${Math.round(reynolds)} and S ${spinRatio.toPrecision(4)}: ${said}`,
+    { value: { reynolds, spinRatio }, hint: 'a model must answer for every Re and S from 0 on' },
+  );
 }
