@@ -37,7 +37,7 @@ const ENOUGH = 0.9;
  *
  * The intervals hold what the shots leave open. Players are drawn who could have hit them: few shots and scatter (Student's
  * t), errors of reading common to all shots, spin and its answer to a change (`spinBand`), the run (`run.band`), and the
- * ball, by every model of {@link presentDayModels} that counts for this flight, unless the scene names one. What was not
+ * ball, by every model of `presentDayModels` that counts for this flight, unless the scene names one. What was not
  * read is drawn from what players do: for a driver attack 0 ± 3.5° and dynamic loft the static loft +2 ± 4°. All
  * figures are for level, square shots; steps and priors are assumptions. No one knows how a player answers to a change, so
  * take each as a question for a coach or fitter.

@@ -14,8 +14,8 @@ export interface ReadTrack {
 
 /** The columns of a track. @internal */
 export const trackFields: Readonly<Record<keyof ReadTrack, QuantityField>> = /* @__PURE__ */ frozen(() => {
-  // So wide that no computed path leaves it, and that nothing interpolated between its ends overflows.
-  const number = quantity(RATIO, -1e9, 1e9, 1, 'number');
+  // So wide that no computed path leaves it (places within 100 km), and that nothing interpolated between overflows.
+  const number = quantity(RATIO, -1e5, 1e5, 1, 'number');
   return {
     time: quantity(SECONDS, 0, 1200, 6, 'time'),
     state: number,

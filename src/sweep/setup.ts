@@ -25,7 +25,7 @@ export interface SweepBase extends ShotOptions {
   readonly outputs?: readonly OutputName[];
   /**
    * What a sweep says of rows that leave the data of a model: `counts` by code (default), or also a `column` named
-   * `warnings` with the codes of each row: the sum of 2ᵏ for the k-th of {@link rowWarnings}.
+   * `warnings` with the codes of each row: the sum of 2ᵏ for the k-th of `rowWarnings`.
    */
   readonly warnings?: 'counts' | 'column';
   /** Rows of the design to compute; default all. Each is the same, bit for bit, as in the whole. */
