@@ -5,8 +5,7 @@
  * `npm run ball-or-reading` fits the ball to bundled invented shots; `npm run ball-or-reading -- my-shots.csv` to yours.
  */
 
-import { readFileSync } from 'node:fs';
-import { readShots } from 'fairflight/schema';
+import { fileURLToPath } from 'node:url';
 import { calibrate } from 'fairflight/session';
 import {
   columnOf,
@@ -17,11 +16,13 @@ import {
   sweep,
 } from 'fairflight/sweep';
 import { celsius, degrees, metresPerSecond, mph, rpm, toYards } from 'fairflight/units';
-import { EXIT, runCommand, UsageError } from './lib/command.js';
+import { runCommand, UsageError, writeFiles } from './lib/command.js';
+import { codeAfterReading, READING_OPTIONS, readingFrom, readShotFile } from './lib/reading.js';
+import { fileFrom } from './lib/report.js';
 import { terminalTable } from './lib/table.js';
 import { fixed } from './lib/text.js';
 
-const DEMO = new URL('data/speed-ladder-demo.csv', import.meta.url);
+const DEMO = fileURLToPath(new URL('data/speed-ladder-demo.csv', import.meta.url));
 /** The launch that was read. */
 const READ = { ballSpeed: mph(150), launchAngle: degrees(12), spinRate: rpm(2600) };
 
@@ -36,11 +37,15 @@ await runCommand(
   {
     name: 'ball-or-reading',
     summary: 'how much of an uncertain distance hangs on the ball model, the readings, the air and the turf',
-    usage: '[shots.csv]',
-    options: {},
+    usage: '[shots.csv] [options]',
+    options: {
+      out: { type: 'string', value: 'DIR', help: 'folder for the shares as JSON (default: printed only)' },
+      ...READING_OPTIONS,
+    },
   },
-  ({ files }) => {
-    const { shots } = readShots(readFileSync(files[0] ?? DEMO, 'utf8'));
+  (given) => {
+    const table = readShotFile(fileFrom(given, DEMO), readingFrom(given));
+    const { shots } = table;
     const [ball] = calibrate(shots, {}, { what: ['dragScale', 'liftScale'] }).factors;
     if (ball === undefined)
       throw new UsageError('these shots cannot be fitted: they need ball speed, launch, spin and carry');
@@ -79,6 +84,15 @@ await runCommand(
       'readings, the air and the turf are assumptions.',
     ];
     process.stdout.write(`${text.join('\n')}\n`);
-    return EXIT.done;
+    const out = given.text('out');
+    if (out !== undefined) {
+      const shares = groups.map(([group], j) => ({
+        group,
+        carry: outputs[0]?.factors[j]?.total,
+        total: outputs[1]?.factors[j]?.total,
+      }));
+      writeFiles(out, { 'ball-or-reading.json': `${JSON.stringify(shares, null, 2)}\n` });
+    }
+    return codeAfterReading('ball-or-reading', table);
   },
 );
