@@ -27,7 +27,25 @@ export interface Judge {
   readonly worlds: readonly DrawnWorld[];
   readonly evidence: PlayerEvidence;
   readonly settings: RankSettings;
-  readonly scatter: ScoredScatter | undefined;
+  readonly scatter: PlayedScatter | undefined;
+}
+
+/** The scatter of a player, and in the worlds in which strokes are counted what it comes to as it is. @internal */
+export interface PlayedScatter {
+  readonly scored: ScoredScatter;
+  readonly now: readonly (ScatteredMeans | undefined)[];
+}
+
+/** Plays the scattered shots as they are, once for all changes. @internal */
+export function playedScatter(
+  player: ChangePlayer,
+  worlds: readonly DrawnWorld[],
+  scored: ScoredScatter,
+): PlayedScatter {
+  const now = worlds
+    .slice(0, STROKE_WORLDS)
+    .map(({ world }, k) => scatteredMeans(player, world, k, player.launch(world, {}), scored));
+  return { scored, now };
 }
 
 /** Share of the draws in which a change must be computed. */
@@ -113,7 +131,7 @@ function launchAfter(
 }
 
 /** Judges less scatter, in strokes. @internal */
-export function judgeScatter(judge: Judge, scatter: ScoredScatter): readonly RankedChange[] {
+export function judgeScatter(judge: Judge, scatter: PlayedScatter): readonly RankedChange[] {
   const pairs = scatteredPairs(judge, scatter, {}, 1 - LESS_SCATTER);
   if (pairs.length === 0) return [];
   const { level } = judge.settings;
@@ -135,7 +153,7 @@ export function judgeScatter(judge: Judge, scatter: ScoredScatter): readonly Ran
   ];
 }
 
-function strokesSaved(judge: Judge, scatter: ScoredScatter, does: SwingChange): StrokesSaved | undefined {
+function strokesSaved(judge: Judge, scatter: PlayedScatter, does: SwingChange): StrokesSaved | undefined {
   const pairs = scatteredPairs(judge, scatter, does);
   if (pairs.length === 0) return undefined;
   return drawnInterval(
@@ -147,15 +165,15 @@ function strokesSaved(judge: Judge, scatter: ScoredScatter, does: SwingChange): 
 /** Scattered shots as they are and after a change, in some of the worlds; none where too few can be computed. */
 function scatteredPairs(
   { player, worlds, settings: { maximise } }: Judge,
-  scatter: ScoredScatter,
+  { scored, now: asNow }: PlayedScatter,
   does: SwingChange,
   scale = 1,
 ): readonly (readonly [ScatteredMeans, ScatteredMeans])[] {
   const some = worlds.slice(0, STROKE_WORLDS);
   const pairs = some.flatMap(({ world }, k): (readonly [ScatteredMeans, ScatteredMeans])[] => {
     const means = (change: SwingChange, of: number): ScatteredMeans | undefined =>
-      scatteredMeans(player, world, k, launchAfter(player, world, change, maximise), scatter, of);
-    const now = means(does.fitted ? { fitted: does.fitted } : {}, 1);
+      scatteredMeans(player, world, k, launchAfter(player, world, change, maximise), scored, of);
+    const now = does.fitted ? means({ fitted: does.fitted }, 1) : asNow[k];
     const then = means(does, scale);
     return now && then ? [[now, then]] : [];
   });

@@ -17,6 +17,7 @@ import {
   type Judge,
   judgeScatter,
   judgeStep,
+  playedScatter,
   ranked,
 } from './judge-change.js';
 import { evidenceOf, type PlayerEvidence } from './player-evidence.js';
@@ -87,7 +88,8 @@ export function rankChanges(
     return now === undefined ? [] : [{ world, now }];
   });
   if (worlds.length < ENOUGH * settings.draws) throw unexplained(measured.length);
-  const scatter = scoredScatter(measured, settings);
+  const scored = scoredScatter(measured, settings);
+  const scatter = scored && playedScatter(player, worlds, scored);
   const judge: Judge = { player, worlds, evidence, settings, scatter };
   const changes = [
     ...steps.flatMap((step) => judgeStep(judge, step) ?? []),
