@@ -24,7 +24,7 @@ import { launchSpinMap } from './launch-spin-map.js';
 import { oddLine } from './odd-shots.js';
 import { planView } from './plan-view.js';
 import { EXAGGERATION, sideView } from './side-view.js';
-import { bandTable, loftTable, modelTable, stepTable } from './tables.js';
+import { bandTable, changeTable, loftTable, modelTable, stepTable } from './tables.js';
 import {
   adviceSentences,
   CAUTIONS,
@@ -76,6 +76,7 @@ export function ladderPage(ladder: Ladder, table: ShotTable, file: string, displ
         'What could be changed at each speed?',
         loftNote(setup.maximise),
         (advised.length > 0 ? htmlSheet(loftTable(rungs, display), (i) => advised[i] ?? '') : '') +
+          htmlSheet(changeTable(rungs, display)) +
           list(rungs.flatMap((rung) => adviceSentences(rung, display))),
       ),
       kept(
@@ -111,7 +112,7 @@ const MODEL_NOTE =
   'Mean of the model’s flights of every measured launch, and what was measured; then the difference, model less measured, and its spread from shot to shot. Read the other figures with this in mind.';
 
 function loftNote(maximise: MaximisedDistance): string {
-  return `The loft that gives the greatest ${maximise}, for each speed and attack angle with this head. A change of loft is judged by no more than 2°, since a player goes on delivering the head as now; it is worth trying when it brings 3 yd and is clear of its interval. Inside the windows (small print) no more than 1 % of the distance is lost.`;
+  return `The loft that gives the greatest ${maximise}, for each speed and attack angle with this head. A change of loft is judged by no more than 2°, since a player goes on delivering the head as now; it is worth trying when it brings 3 yd and is clear of its interval. Large figures are to aim for, small ones are now. Inside the windows no more than 1 % of the distance is lost.`;
 }
 
 function answers(ladder: Ladder, display: Display): string {

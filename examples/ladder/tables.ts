@@ -1,4 +1,5 @@
 import type { DistanceChange } from 'fairflight/session';
+import { changeWords, verdictWords } from '../lib/advice.js';
 import type { Display } from '../lib/display.js';
 import type { Cell, Sheet } from '../lib/sheet.js';
 import { COLUMNS, type Quantity, shownBy } from '../lib/shot-quantities.js';
@@ -66,13 +67,6 @@ export function modelTable(rungs: readonly Rung[], { distance, height, angle }: 
 export function loftTable(rungs: readonly Rung[], { distance, angle, height }: Display): Sheet {
   const between = (ends: readonly (number | undefined)[], of: (si: number) => number, decimals = 0): string =>
     ends.map((end) => (end === undefined ? '' : fixed(of(end), decimals))).join('–');
-  const gain = (of: DistanceChange | undefined): Cell =>
-    of === undefined
-      ? NOTHING
-      : {
-          value: signed(distance.of(of.value), 1),
-          small: [`${signed(distance.of(of.low), 1)} to ${signed(distance.of(of.high), 1)}`],
-        };
   const rows = rungs.flatMap((rung): (readonly Cell[])[] => {
     const { loft, advice, model } = rung;
     if (loft === undefined) return [];
@@ -86,19 +80,19 @@ export function loftTable(rungs: readonly Rung[], { distance, angle, height }: D
         { value: loftWords(advice) },
         { value: fixed(angle.of(loft.nominalAdvised), 1), small: [now(loft.nominalNow)] },
         { value: change === undefined ? '–' : signed(angle.of(change.step), 1) },
-        gain(change?.carry),
-        gain(change?.total),
+        gainCell(change?.carry, distance.of),
+        gainCell(change?.total, distance.of),
         {
           value: fixed(angle.of(optimum.dynamicLoft), 1),
           small: [between([low, high], angle.of, 1), now(loft.delivered)],
         },
         {
-          value: fixed(height.of(rung.estimates.apex?.mean ?? model.flight.apex)),
-          small: [window === undefined ? '–' : between(window.apex, height.of)],
+          value: window === undefined ? '–' : between(window.apex, height.of),
+          small: [`now ${fixed(height.of(rung.estimates.apex?.mean ?? model.flight.apex))}`],
         },
         {
-          value: fixed(angle.of(rung.estimates.descentAngle?.mean ?? model.flight.descentAngle)),
-          small: [window === undefined ? '–' : between(window.descent, angle.of)],
+          value: window === undefined ? '–' : between(window.descent, angle.of),
+          small: [`now ${fixed(angle.of(rung.estimates.descentAngle?.mean ?? model.flight.descentAngle))}`],
         },
       ],
     ];
@@ -116,6 +110,36 @@ export function loftTable(rungs: readonly Rung[], { distance, angle, height }: D
       { head: 'descent', unit: '°, window' },
     ],
     rows,
+  };
+}
+
+function gainCell(gain: DistanceChange | undefined, of: (si: number) => number): Cell {
+  if (gain === undefined) return NOTHING;
+  const { value, low, high } = gain;
+  return { value: signed(of(value), 1), small: [`${signed(of(low), 1)} to ${signed(of(high), 1)}`] };
+}
+
+/** Every change of every band with its verdict and what it brings. */
+export function changeTable(rungs: readonly Rung[], display: Display): Sheet {
+  const { distance } = display;
+  const unit = `${distance.unit}, 95 %`;
+  return {
+    columns: [
+      { head: 'band', text: true },
+      { head: 'change', text: true },
+      { head: 'verdict', text: true },
+      { head: 'carry', unit },
+      { head: 'total', unit },
+    ],
+    rows: rungs.flatMap(({ name, advice }) =>
+      (advice?.changes ?? []).map((change): readonly Cell[] => [
+        { value: name },
+        { value: changeWords(change, display) },
+        { value: verdictWords(change, advice?.maximise) },
+        gainCell(change.carry, distance.of),
+        gainCell(change.total, distance.of),
+      ]),
+    ),
   };
 }
 

@@ -11,8 +11,8 @@ import type { Ladder } from './ladder.js';
 import { oddLine } from './odd-shots.js';
 import { bandTable, loftTable, modelTable, stepTable } from './tables.js';
 import {
-  adviceSentences,
   CAUTIONS,
+  changeSentences,
   fitSentence,
   modelledSentences,
   payingSentence,
@@ -55,7 +55,7 @@ export function terminalReport(ladder: Ladder, table: ShotTable, display: Displa
     ...(rungs.some(({ loft }) => loft !== undefined) ? [terminalSheet(loftTable(rungs, display))] : []),
     '',
     'WHAT COULD BE CHANGED: each alone, with its 95 % interval',
-    ...rungs.flatMap((rung) => adviceSentences(rung, display).map((line) => `  ${line}`)),
+    ...rungs.flatMap((rung) => changeSentences(rung, display).map((line) => `  ${line}`)),
     '',
     'WHAT EACH STEP OF SPEED BROUGHT',
     ...(ladder.steps.length === 0

@@ -1,8 +1,8 @@
 import type { MaximisedDistance } from 'fairflight';
 import type { ChangeRanking, MeasuredShot } from 'fairflight/session';
-import { adviceLines, strikeLossLines, worthTrying } from '../lib/advice.js';
+import { adviceLines, changeWords, strikeLossLines } from '../lib/advice.js';
 import type { Display } from '../lib/display.js';
-import { counted, fixed, listed } from '../lib/text.js';
+import { counted, fixed, listed, signed } from '../lib/text.js';
 import type { Ladder } from './ladder.js';
 import { loftChange, type Rung } from './rungs.js';
 import type { Step } from './steps.js';
@@ -40,7 +40,7 @@ export function loftWords(advice: ChangeRanking | undefined): string {
   return change.step > 0 ? 'wants more' : 'wants less';
 }
 
-/** What a band could change, each with its verdict, and what its strike loses. */
+/** What keeps a band from advice, and what its strike loses. */
 export function adviceSentences(
   { name, advice, loft, loftProblem }: Rung,
   display: Display,
@@ -48,8 +48,19 @@ export function adviceSentences(
   if (advice === undefined)
     return [`${name}: nothing can be advised, since ${loftProblem || 'no strike explains the shots'}.`];
   const without = loft === undefined ? [`${name}: no best loft is shown, since ${loftProblem}.`] : [];
-  const lines = [...adviceLines(advice, display), ...strikeLossLines(advice, display)];
-  return [...without, ...lines.map((line) => `${name}: ${line}`)];
+  return [...without, ...strikeLossLines(advice, display).map((line) => `${name}: ${line}`)];
+}
+
+/** The same with every change, where no table shows them. */
+export function changeSentences(rung: Rung, display: Display): readonly string[] {
+  const { name, advice } = rung;
+  const changes = advice === undefined ? [] : adviceLines(advice, display);
+  return [...changes.map((line) => `${name}: ${line}`), ...adviceSentences(rung, display)];
+}
+
+/** `at every speed`, or the bands by name. */
+function atBands(bands: readonly string[], rungs: readonly Rung[]): string {
+  return bands.length > 1 && bands.length === rungs.length ? 'at every speed' : `at ${listed(bands)}`;
 }
 
 /** Which bands the driver fits, in a sentence. */
@@ -58,19 +69,31 @@ export function fitSentence(rungs: readonly Rung[], maximise: MaximisedDistance)
   const parts = verdicts.flatMap((verdict) => {
     const bands = rungs.flatMap(({ advice, name }) => (loftWords(advice) === verdict ? [name] : []));
     const words = verdict.startsWith('wants') ? `${verdict} loft` : verdict;
-    return bands.length === 0 ? [] : [`${words} at ${listed(bands)}`];
+    return bands.length === 0 ? [] : [`${words} ${atBands(bands, rungs)}`];
   });
   return `Is the loft of this driver right? For ${maximise}, by the model: ${parts.join('; ')}.`;
 }
 
-/** What is worth trying in each band, in a sentence. */
+/** What is worth trying and where, in a sentence. */
 export function worthSentence(rungs: readonly Rung[], display: Display): string {
-  const parts = rungs.flatMap(({ advice, name }) =>
-    advice === undefined ? [] : [`at ${name} ${worthTrying(advice, display)}`],
-  );
-  return parts.length === 0
-    ? ''
-    : `Worth trying, each alone: ${parts.join('. ')}.`.replaceAll('. at', '. At');
+  const { of, unit } = display.distance;
+  const worth = new Map<string, { readonly bands: string[]; readonly gains: number[] }>();
+  for (const { advice, name } of rungs) {
+    for (const change of advice?.changes ?? []) {
+      if (advice === undefined || change.verdict !== 'advised') continue;
+      const words = changeWords(change, display);
+      const found = worth.get(words) ?? { bands: [], gains: [] };
+      worth.set(words, found);
+      found.bands.push(name);
+      found.gains.push(of(change[advice.maximise].value));
+    }
+  }
+  if (rungs.every(({ advice }) => advice === undefined)) return '';
+  const parts = [...worth].map(([words, { bands, gains }]) => {
+    const ends = [...new Set([Math.min(...gains), Math.max(...gains)].map((gain) => signed(gain)))];
+    return `${words} ${atBands(bands, rungs)} (${ends.join(' to ')} ${unit})`;
+  });
+  return `Worth trying, each alone: ${parts.length === 0 ? 'nothing that is clear' : parts.join('; ')}.`;
 }
 
 /** Distance per speed in the units shown. */

@@ -48,7 +48,11 @@ export function changeWords({ change, step }: RankedChange, display: Display): s
   return CHANGE_WORDS[change](step, display);
 }
 
-function verdictWords({ verdict, measure }: RankedChange, { maximise }: ChangeRanking): string {
+/** What a verdict says, in a few words. */
+export function verdictWords(
+  { verdict, measure }: RankedChange,
+  maximise: ChangeRanking['maximise'] = 'carry',
+): string {
   switch (verdict) {
     case 'advised':
       return 'worth trying';
@@ -73,7 +77,7 @@ function gainWords({ value, low, high }: Gain, { distance: { of, unit } }: Displ
 export function adviceLines(ranking: ChangeRanking, display: Display): readonly string[] {
   return ranking.changes.map((each) => {
     const strokes = each.strokes && `, ${signed(-each.strokes.value, 2)} strokes on the hole`;
-    return `${capital(changeWords(each, display))}: ${verdictWords(each, ranking)}. Carry ${gainWords(each.carry, display)}, total ${gainWords(each.total, display)}${strokes ?? ''}.`;
+    return `${capital(changeWords(each, display))}: ${verdictWords(each, ranking.maximise)}. Carry ${gainWords(each.carry, display)}, total ${gainWords(each.total, display)}${strokes ?? ''}.`;
   });
 }
 

@@ -4,8 +4,9 @@ import { clubheads } from '../../src/clubhead/index.js';
 import type { Delivery } from '../../src/inputs/delivery.js';
 import type { StrikeMeasurement } from '../../src/inputs/readings.js';
 import type { Stream } from '../../src/numerics/index.js';
-import { defaultReadingErrors, strike } from '../../src/strike/index.js';
+import { strike } from '../../src/strike/index.js';
 import { degrees, mph, si } from '../../src/units/index.js';
+import { measuredStrike } from '../strike/helpers.js';
 
 /** A drive and what a device reads of it. */
 export interface SimulatedStrike {
@@ -63,25 +64,10 @@ export function simulatedStrike(
     tangentialRestitution: withGripLevel(grip, gripLevel(grip) + off),
   };
   const { launch } = strike(truth, { clubhead: gripped });
-  const e = defaultReadingErrors;
-  const times = (value: number, share: number): never => si<never>(value * (1 + noise * share * normal()));
-  const plus = (value: number, sd: number): never => si<never>(value + noise * sd * normal());
-  const tilt = plus(launch.spinAxisTilt ?? 0, e.spinAxisTilt);
   return {
     truth,
     toe,
     high,
-    measured: {
-      clubSpeed: times(truth.clubSpeed, e.clubSpeed),
-      attackAngle: plus(truth.attackAngle, e.attackAngle),
-      clubPath: plus(truth.clubPath ?? 0, e.clubPath),
-      faceAngle: plus(truth.faceAngle ?? 0, e.faceAngle),
-      dynamicLoft: plus(truth.dynamicLoft, e.dynamicLoft),
-      ballSpeed: times(launch.ballSpeed, e.ballSpeed),
-      launchAngle: plus(launch.launchAngle, e.launchAngle),
-      launchDirection: plus(launch.launchDirection ?? 0, e.launchDirection),
-      spinRate: times(launch.spinRate, e.spinRate),
-      spinAxisTilt: si<never>(Math.atan2(Math.sin(tilt), Math.cos(tilt))),
-    },
+    measured: measuredStrike(truth, launch, normal, noise),
   };
 }

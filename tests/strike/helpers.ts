@@ -2,13 +2,17 @@ import {
   type Clubhead,
   clubheads,
   type Delivery,
+  defaultReadingErrors,
   degrees,
+  type Launch,
   metresPerSecond,
   millimetres,
   type Strike,
+  type StrikeMeasurement,
   strike,
   toDegrees,
 } from '../../src/index.js';
+import { si } from '../../src/units/index.js';
 
 /** The generic driver with the one tangential restitution for all speeds that the reference set has. */
 export const steadyDriver: Clubhead = {
@@ -72,3 +76,29 @@ export function flat(head: Clubhead): Clubhead {
 
 /** A delivery with every optional field given. */
 export type FullDelivery = Required<Omit<Delivery, 'strikeOffset'>> & Pick<Delivery, 'strikeOffset'>;
+
+/** What a device reads of a strike: every value with its default error times `noise`, drawn by `normal`. */
+export function measuredStrike(
+  delivery: Delivery,
+  launch: Launch,
+  normal: () => number,
+  noise = 1,
+): Required<Omit<StrikeMeasurement, 'hand'>> {
+  const e = defaultReadingErrors;
+  const times = (value: number, share: number): never => si<never>(value * (1 + noise * share * normal()));
+  const plus = (value = 0, sd: number): never => si<never>(value + noise * sd * normal());
+  const measured = {
+    clubSpeed: times(delivery.clubSpeed, e.clubSpeed),
+    attackAngle: plus(delivery.attackAngle, e.attackAngle),
+    clubPath: plus(delivery.clubPath, e.clubPath),
+    faceAngle: plus(delivery.faceAngle, e.faceAngle),
+    dynamicLoft: plus(delivery.dynamicLoft, e.dynamicLoft),
+    ballSpeed: times(launch.ballSpeed, e.ballSpeed),
+    launchAngle: plus(launch.launchAngle, e.launchAngle),
+    launchDirection: plus(launch.launchDirection, e.launchDirection),
+    spinRate: times(launch.spinRate, e.spinRate),
+    spinAxisTilt: plus(launch.spinAxisTilt, e.spinAxisTilt),
+  };
+  const tilt = measured.spinAxisTilt;
+  return { ...measured, spinAxisTilt: si<never>(Math.atan2(Math.sin(tilt), Math.cos(tilt))) };
+}

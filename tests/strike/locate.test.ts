@@ -24,7 +24,7 @@ import {
 } from '../../src/index.js';
 import { stream } from '../../src/numerics/index.js';
 import { si } from '../../src/units/index.js';
-import { CASE_B, loftForLaunch, steadyDriver, strikeB } from './helpers.js';
+import { CASE_B, loftForLaunch, measuredStrike, steadyDriver, strikeB } from './helpers.js';
 
 const DEGREE = Math.PI / 180;
 const driver = clubheads.driver;
@@ -35,8 +35,6 @@ const CHI_SQUARE_95 = -2 * Math.log(0.05);
 
 /** What a device reads of a launch. */
 const ballReadings = ({ rifleSpin: _, ...readings }: Launch): StrikeMeasurement => readings;
-
-const wrapped = (angle: number): never => si<never>(Math.atan2(Math.sin(angle), Math.cos(angle)));
 
 /** A driver strike drawn from the default priors, and what a device with the default errors reads of it. */
 function simulated(index: number): {
@@ -63,24 +61,10 @@ function simulated(index: number): {
     tangentialRestitution: withGripLevel(law, gripLevel(law) + 0.1 * normal()),
   };
   const { launch } = strike(truth, { clubhead: head });
-  const e = defaultReadingErrors;
-  const times = (value: number, share: number): never => si<never>(value * (1 + share * normal()));
-  const plus = (value: number, sd: number): never => si<never>(value + sd * normal());
   return {
     toe: truth.strikeOffset?.toe ?? 0,
     high: truth.strikeOffset?.high ?? 0,
-    measured: {
-      clubSpeed: times(truth.clubSpeed, e.clubSpeed),
-      attackAngle: plus(truth.attackAngle, e.attackAngle),
-      clubPath: plus(truth.clubPath ?? 0, e.clubPath),
-      faceAngle: plus(truth.faceAngle ?? 0, e.faceAngle),
-      dynamicLoft: plus(truth.dynamicLoft, e.dynamicLoft),
-      ballSpeed: times(launch.ballSpeed, e.ballSpeed),
-      launchAngle: plus(launch.launchAngle, e.launchAngle),
-      launchDirection: plus(launch.launchDirection ?? 0, e.launchDirection),
-      spinRate: times(launch.spinRate, e.spinRate),
-      spinAxisTilt: wrapped(plus(launch.spinAxisTilt ?? 0, e.spinAxisTilt)),
-    },
+    measured: measuredStrike(truth, launch, normal),
   };
 }
 
