@@ -130,6 +130,7 @@ function ratioOf(over: number | undefined, under: number | undefined): number | 
   return over !== undefined && under !== undefined && over > 0 && under > 0 ? over / under : undefined;
 }
 
+/** The middle; of any numbers, since cells that no shot can have are told only later. */
 function median(values: readonly number[]): number | undefined {
   return [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)];
 }
