@@ -105,4 +105,6 @@ const READING = `- **claims** is what the interval is said to hold, **holds** wh
 
 const WITHOUT = `- \`flight.carryBand\` and \`run.band\` say what the models leave open, not what chance does: docs/validation.md holds them
   against measured flights and runs.
-- \`inferDynamicLoft\`, \`expectedStrokes\` and \`strokesOnHole\` return no interval, \`sd\` and \`robustSd\` of a session no error.`;
+- \`inferDynamicLoft\` and \`expectedStrokes\` return no interval, \`sd\` and \`robustSd\` of a session no error.
+- \`fasterOrStraighter\` is held against 200,000 flown shots on thirteen holes by commands of its own, \`npm run flown\` and
+  \`npm run flown:coverage\`.`;

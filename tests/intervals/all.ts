@@ -6,6 +6,7 @@ import { dispersionStudies } from './dispersion.js';
 import { indexStudies } from './indices.js';
 import { locateStudies } from './locate.js';
 import { sessionStudies } from './session.js';
+import { strokesStudies } from './strokes.js';
 import type { Study } from './study.js';
 import { trainingStudies } from './training.js';
 
@@ -18,5 +19,6 @@ export const studies: readonly Study[] = [
   ...changeStudies,
   ...locateStudies,
   ...dispersionStudies,
+  ...strokesStudies,
   ...indexStudies,
 ];
