@@ -20,10 +20,9 @@ import { type Fairway, fairwayField, type Hazard, hazardsField } from './hole.js
 import {
   type DistanceDistribution,
   distributionOf,
-  estimate,
   type MonteCarlo,
+  meanOf,
   pick,
-  placesOf,
   replicatesOf,
   type ShareOfShots,
   shareOf,
@@ -207,17 +206,21 @@ function convergenceOf(
   total: readonly number[],
   onGrass: readonly boolean[] | undefined,
 ): ConvergenceRow[] {
+  const grass = onGrass?.map(Number);
   return parts.flatMap((_, r) => {
     const so = parts.slice(0, r + 1);
     if (so.length < 2) return [];
     const all = so.flat();
-    const own = placesOf(so);
+    const soFar = <Q extends number>(values: readonly number[]): MonteCarlo<Q> => ({
+      ...meanOf<Q>(so, values),
+      value: mean(pick(values, all)) as Q,
+    });
     return [
       {
         shots: all.length,
-        carry: estimate<Length>(own, pick(carry, all), mean),
-        total: estimate<Length>(own, pick(total, all), mean),
-        ...(onGrass !== undefined && { fairway: estimate(own, pick(onGrass.map(Number), all), mean) }),
+        carry: soFar<Length>(carry),
+        total: soFar<Length>(total),
+        ...(grass !== undefined && { fairway: soFar(grass) }),
       },
     ];
   });

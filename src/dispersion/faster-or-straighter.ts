@@ -6,7 +6,7 @@ import { type BreakEven, breakEvenAt } from './break-even.js';
 import { wholeSets } from './drawn-shots.js';
 import { strokesSettings } from './expected-strokes.js';
 import { type FasterOptions, type FasterQuestion, readFaster } from './faster-question.js';
-import { estimate, type MonteCarlo, replicatesOf } from './monte-carlo.js';
+import { type MonteCarlo, meanOf, replicatesOf } from './monte-carlo.js';
 import { type PairedDifference, pairedDifference } from './paired-difference.js';
 import { type PlayedShots, sameShots } from './same-shots.js';
 import { factorsAt } from './scatter-law.js';
@@ -173,10 +173,10 @@ function countedFrom({
   const parts = replicatesOf(shots);
   const of = (column: Float64Array): number[] => shots.map((i) => column[i] ?? 0);
   return {
-    carry: estimate<Length>(parts, of(carry), mean),
-    total: estimate<Length>(parts, of(total), mean),
+    carry: meanOf<Length>(parts, of(carry)),
+    total: meanOf<Length>(parts, of(total)),
     fairway: mean(of(fairway)),
-    strokes: estimate(parts, of(strokes), mean),
+    strokes: meanOf(parts, of(strokes)),
   };
 }
 

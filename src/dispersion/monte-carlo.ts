@@ -47,19 +47,59 @@ export function replicatesOf(shots: readonly number[]): number[][] {
   return parts.filter((part) => part.length > 1);
 }
 
-/** All shots but those of one replicate, for each. @internal */
+/** The places of all shots but those of one replicate, for each. @internal */
 export function withoutEach(parts: readonly (readonly number[])[]): number[][] {
   return parts.map((left) => parts.flatMap((part) => (part === left ? [] : part)));
 }
 
-/** A statistic of all shots, its error from what each replicate changes in it. @internal */
-export function estimate<Q extends number = number>(
+/** Number, mean and sum of squared deviations of some values. */
+interface Moments {
+  readonly count: number;
+  readonly mean: number;
+  readonly squares: number;
+}
+
+/** Moments of all values but those of one replicate, for each, from sums of deviations from `about`. */
+function momentsWithoutEach(
   parts: readonly (readonly number[])[],
   values: readonly number[],
-  statistic: (values: readonly number[]) => number,
+  about: number,
+): Moments[] {
+  const sums = parts.map((part) => {
+    let first = 0;
+    let second = 0;
+    for (const i of part) {
+      const apart = (values[i] as number) - about;
+      first += apart;
+      second += apart * apart;
+    }
+    return { count: part.length, first, second };
+  });
+  const total = (of: (sum: (typeof sums)[number]) => number): number =>
+    sums.reduce((t, sum) => t + of(sum), 0);
+  const [count, first, second] = [total((s) => s.count), total((s) => s.first), total((s) => s.second)];
+  return sums.map((left) => {
+    const n = count - left.count;
+    const shift = (first - left.first) / n;
+    return { count: n, mean: about + shift, squares: second - left.second - n * shift * shift };
+  });
+}
+
+/** Mean of all shots, its error from what each replicate changes in it. @internal */
+export function meanOf<Q extends number = number>(
+  parts: readonly (readonly number[])[],
+  values: readonly number[],
 ): MonteCarlo<Q> {
-  const each = withoutEach(parts).map((rest) => statistic(pick(values, rest)));
-  return { value: statistic(values) as Q, standardError: standardErrorOf(each) as Q };
+  const value = mean(values);
+  const each = momentsWithoutEach(parts, values, value).map((moments) => moments.mean);
+  return { value: value as Q, standardError: standardErrorOf(each) as Q };
+}
+
+function sdOf(parts: readonly (readonly number[])[], values: readonly number[]): MonteCarlo<Length> {
+  const each = momentsWithoutEach(parts, values, mean(values)).map(({ squares, count }) =>
+    Math.sqrt(Math.max(0, squares) / (count - 1)),
+  );
+  return { value: si(standardDeviation(values)), standardError: si(standardErrorOf(each)) };
 }
 
 /**
@@ -79,7 +119,7 @@ export function standardErrorOf(each: readonly number[]): number {
 
 /** The values at these places. @internal */
 export function pick(values: readonly number[], part: readonly number[]): number[] {
-  return part.map((i) => values[i] ?? 0);
+  return part.map((i) => values[i] as number);
 }
 
 /** Where the shots of each replicate stand once the replicates are put one after the other. @internal */
@@ -96,8 +136,8 @@ export function distributionOf(
   const sorted = [...values].sort((a, b) => a - b);
   const at = (p: number): MonteCarlo<Length> => quantileAt(parts, values, sorted, p);
   return {
-    mean: estimate(parts, values, mean),
-    sd: estimate(parts, values, standardDeviation),
+    mean: meanOf(parts, values),
+    sd: sdOf(parts, values),
     p5: at(0.05),
     p25: at(0.25),
     median: at(0.5),
@@ -121,10 +161,9 @@ function quantileAt(
   p: number,
 ): MonteCarlo<Length> {
   const value = quantileOfSorted(sorted, p);
-  const { standardError } = estimate(
+  const { standardError } = meanOf(
     parts,
     values.map((each) => Number(each <= value)),
-    mean,
   );
   const reach = T * standardError + 0.5 / sorted.length;
   const [low, high] = [Math.max(0, p - reach), Math.min(1, p + reach)];
@@ -135,7 +174,7 @@ function quantileAt(
 /** Share of shots for which something holds. @internal */
 export function shareOf(parts: readonly (readonly number[])[], hits: readonly boolean[]): ShareOfShots {
   const numbers = hits.map(Number);
-  const { value, standardError } = estimate(parts, numbers, mean);
+  const { value, standardError } = meanOf(parts, numbers);
   return { share: value, standardError, interval: wilson(value, hits.length) };
 }
 

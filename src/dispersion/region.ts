@@ -1,8 +1,9 @@
 import {
   covarianceEllipse,
   type Ellipse,
-  kernelDensity,
-  quantile,
+  kernelDensities,
+  planeMoments,
+  quantileOfSorted,
   refinedGrid,
   scottSmoothing,
 } from '../numerics/index.js';
@@ -83,19 +84,20 @@ export function groundEllipses(
   z: readonly number[],
   levels: readonly number[],
 ): GroundEllipse[] {
+  const all = x.map((_, i) => i);
+  const moments = planeMoments(x, z, all);
+  const rests = withoutEach(parts).filter((rest) => rest.length >= 3);
+  const without = rests.map((rest) => ({ rest, moments: planeMoments(x, z, rest) }));
   return levels.map((level) => {
-    const e = covarianceEllipse(x, z, level);
-    const each = withoutEach(parts)
-      .filter((rest) => rest.length >= 3)
-      .map((rest) => {
-        const [rx, rz] = [pick(x, rest), pick(z, rest)];
-        const ellipse = covarianceEllipse(rx, rz, level);
-        return { ...ellipse, holds: shareInside(ellipse, rx, rz) };
-      });
+    const e = covarianceEllipse(moments, level);
+    const each = without.map(({ rest, moments }) => {
+      const ellipse = covarianceEllipse(moments, level);
+      return { ...ellipse, holds: shareInside(ellipse, x, z, rest) };
+    });
     const error = (of: (ellipse: (typeof each)[number]) => number): number => standardErrorOf(each.map(of));
     return {
       level,
-      holds: shareInside(e, x, z),
+      holds: shareInside(e, x, z, all),
       centre: { x: e.centre[0], z: e.centre[1] },
       semiMajor: si(e.semiMajor),
       semiMinor: si(e.semiMinor),
@@ -113,18 +115,20 @@ export function groundEllipses(
     };
   });
 }
-
 function shareInside(
-  { centre, angle, semiMajor, semiMinor }: Ellipse,
+  { centre: [cx, cz], angle, semiMajor, semiMinor }: Ellipse,
   x: readonly number[],
   z: readonly number[],
+  places: readonly number[],
 ): number {
   const [c, s] = [Math.cos(angle), Math.sin(angle)];
-  const inside = x.filter((xi, i) => {
-    const [dx, dz] = [xi - centre[0], (z[i] ?? 0) - centre[1]];
-    return Math.hypot((dx * c + dz * s) / semiMajor, (dz * c - dx * s) / semiMinor) <= 1;
-  });
-  return inside.length / x.length;
+  let inside = 0;
+  for (const i of places) {
+    const [dx, dz] = [(x[i] as number) - cx, (z[i] as number) - cz];
+    const [along, across] = [(dx * c + dz * s) / semiMajor, (dz * c - dx * s) / semiMinor];
+    if (along * along + across * across <= 1) inside++;
+  }
+  return inside / places.length;
 }
 
 /**
@@ -142,55 +146,61 @@ export function landingRegion(
   const all = used.flat();
   const [px, pz] = [pick(x, all), pick(z, all)];
   const smoothing = scottSmoothing(px, pz);
-  // Every part is smoothed alike, so that the density of all points is the mean of theirs.
-  const kernels = used.flatMap((part) => kernelDensity(pick(x, part), pick(z, part), smoothing) ?? []);
-  if (kernels.length === 0) return undefined;
-  const weights = used.map((part) => part.length / all.length);
-  const densities = (x: readonly number[], z: readonly number[]): Densities => {
-    const each = kernels.map((kernel) => x.map((xi, i) => kernel.at(xi, z[i] ?? 0)));
-    const mean = x.map((_, i) => each.reduce((sum, own, k) => sum + (weights[k] ?? 0) * (own[i] ?? 0), 0));
-    const without = each.map((own, k) => {
-      const weight = weights[k] ?? 0;
-      return mean.map((all, i) => (all - weight * (own[i] ?? 0)) / (1 - weight));
-    });
-    return { mean, without };
-  };
+  const sizes = used.map((part) => part.length);
+  const kernels = kernelDensities(px, pz, sizes, smoothing);
+  if (kernels === undefined) return undefined;
+  const weights = sizes.map((size) => size / all.length);
   const [gx, gz] = [axis(px, Math.sqrt(smoothing[0])), axis(pz, Math.sqrt(smoothing[2]))];
-  const nodes = Array.from({ length: GRID * GRID }, (_, k) => k);
-  const grid = densities(
-    nodes.map((k) => gx.first + (k % GRID) * gx.step),
-    nodes.map((k) => gz.first + Math.floor(k / GRID) * gz.step),
+  const coarse = kernels.onGrid(gx, gz);
+  const grid = joined(
+    coarse.map((density) => refinedGrid(density, GRID, HALVED)),
+    weights,
   );
-  const points = densities(px, pz);
-  const [fine, ...fineWithout] = [grid.mean, ...grid.without].map((density) =>
-    refinedGrid(density, GRID, HALVED),
-  );
+  const points = joined(kernels.atPoints(), weights);
   const cell = (gx.step * gz.step) / 4 ** HALVED;
-  const areaAbove = (density: readonly number[] = [], threshold: number): number =>
-    density.filter((value) => value >= threshold).length * cell;
-  const rests = withoutEach(placesOf(used));
+  const areaAbove = (density: Float64Array, threshold: number): number => {
+    let cells = 0;
+    for (const value of density) if (value >= threshold) cells++;
+    return cells * cell;
+  };
+  const sortedAtPoints = points.all.slice().sort();
+  const without = withoutEach(placesOf(used)).map((rest, k) => {
+    const own = points.without[k] as Float64Array;
+    return Float64Array.from(rest, (i) => own[i] as number).sort();
+  });
   return {
     regions: levels.map((level) => {
-      const threshold = quantile(points.mean, 1 - level);
-      const thresholds = points.without.map((own, k) => quantile(pick(own, rests[k] ?? []), 1 - level));
+      const threshold = quantileOfSorted(sortedAtPoints, 1 - level);
+      const thresholds = without.map((own) => quantileOfSorted(own, 1 - level));
       return {
         level,
         threshold,
-        area: areaAbove(fine, threshold),
+        area: areaAbove(grid.all, threshold),
         standardErrors: {
           threshold: standardErrorOf(thresholds),
-          area: standardErrorOf(thresholds.map((own, k) => areaAbove(fineWithout[k], own))),
+          area: standardErrorOf(thresholds.map((own, k) => areaAbove(grid.without[k] as Float64Array, own))),
         },
       };
     }),
-    grid: { x: gx, z: gz, density: grid.mean },
+    grid: { x: gx, z: gz, density: [...joined(coarse, weights).all] },
   };
 }
 
-/** Densities at a row of points: of all shots, and of all but each part. */
-interface Densities {
-  readonly mean: readonly number[];
-  readonly without: readonly (readonly number[])[];
+/** Densities of all points, and of all but each part, from those of the parts: all are smoothed alike. */
+function joined(
+  each: readonly Float64Array[],
+  weights: readonly number[],
+): { readonly all: Float64Array; readonly without: readonly Float64Array[] } {
+  const all = new Float64Array(each[0]?.length ?? 0);
+  each.forEach((own, k) => {
+    const weight = weights[k] as number;
+    for (let i = 0; i < all.length; i++) all[i] = (all[i] as number) + weight * (own[i] as number);
+  });
+  const without = each.map((own, k) => {
+    const weight = weights[k] as number;
+    return all.map((value, i) => (value - weight * (own[i] as number)) / (1 - weight));
+  });
+  return { all, without };
 }
 
 function axis(values: readonly number[], width: number): DensityGrid['x'] {

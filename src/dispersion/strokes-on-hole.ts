@@ -22,7 +22,7 @@ import {
 } from './expected-strokes.js';
 import { type Hole, holeField } from './hole.js';
 import { scoreOf, type TeeShotScore } from './hole-strokes.js';
-import { estimate, type MonteCarlo, replicatesOf, type ShareOfShots, shareOf } from './monte-carlo.js';
+import { type MonteCarlo, meanOf, replicatesOf, type ShareOfShots, shareOf } from './monte-carlo.js';
 import { readScattered, type Scattered } from './scattered.js';
 import { SHOT_LIES, type ShotLie } from './shot-lie.js';
 
@@ -119,10 +119,9 @@ export function strokesOf(
     }),
   );
   return {
-    strokes: estimate(
+    strokes: meanOf(
       parts,
       scores.map((score) => score.strokes),
-      mean,
     ),
     endings,
     cost,

@@ -1,5 +1,5 @@
 import { chiSquareQuantile } from './distributions.js';
-import { covariance, mean, requireSample, variance } from './moments.js';
+import { requireSample } from './moments.js';
 
 /** An ellipse in the plane of x and y. */
 export interface Ellipse {
@@ -17,28 +17,53 @@ export interface Ellipse {
   readonly level: number;
 }
 
-/**
- * The ellipse that holds a share `level` of a bivariate normal population whose covariance is that of the points.
- * @throws FairflightError `invalid-input` for fewer than 3 points
- */
-export function covarianceEllipse(x: readonly number[], y: readonly number[], level: number): Ellipse {
-  requireSample('x', x, 3);
-  requireSample('y', y, x.length);
-  const sxx = variance(x);
-  const syy = variance(y);
-  const sxy = covariance(x, y);
+/** Means, variances and covariance of points in the plane. */
+export interface PlaneMoments {
+  readonly centre: readonly [x: number, y: number];
+  readonly xx: number;
+  readonly xy: number;
+  readonly yy: number;
+}
+
+/** Moments of the points at these places. @throws FairflightError `invalid-input` for fewer than 3 */
+export function planeMoments(
+  x: readonly number[],
+  y: readonly number[],
+  places: readonly number[],
+): PlaneMoments {
+  requireSample('places', places, 3);
+  const n = places.length;
+  let [mx, my] = [0, 0];
+  for (const i of places) {
+    mx += x[i]!;
+    my += y[i]!;
+  }
+  mx /= n;
+  my /= n;
+  let [xx, xy, yy] = [0, 0, 0];
+  for (const i of places) {
+    const [dx, dy] = [x[i]! - mx, y[i]! - my];
+    xx += dx * dx;
+    xy += dx * dy;
+    yy += dy * dy;
+  }
+  return { centre: [mx, my], xx: xx / (n - 1), xy: xy / (n - 1), yy: yy / (n - 1) };
+}
+
+/** The ellipse that holds a share `level` of a bivariate normal population with these moments. */
+export function covarianceEllipse({ centre, xx, xy, yy }: PlaneMoments, level: number): Ellipse {
   const c = chiSquareQuantile(level, 2);
-  const half = 0.5 * (sxx + syy);
-  const apart = Math.hypot(0.5 * (sxx - syy), sxy);
+  const half = 0.5 * (xx + yy);
+  const apart = Math.hypot(0.5 * (xx - yy), xy);
   const semiMajor = Math.sqrt(c * (half + apart));
   // The product of the eigenvalues is the determinant; this way the small one keeps its digits.
-  const small = half + apart > 0 ? Math.max(0, sxx * syy - sxy * sxy) / (half + apart) : 0;
+  const small = half + apart > 0 ? Math.max(0, xx * yy - xy * xy) / (half + apart) : 0;
   const semiMinor = Math.sqrt(c * small);
   return {
-    centre: [mean(x), mean(y)],
+    centre,
     semiMajor,
     semiMinor,
-    angle: 0.5 * Math.atan2(2 * sxy, sxx - syy),
+    angle: 0.5 * Math.atan2(2 * xy, xx - yy),
     area: Math.PI * semiMajor * semiMinor,
     level,
   };

@@ -4,24 +4,25 @@
  *
  * Source: Dubuc S (1986) Interpolation through an iterative scheme, J. Math. Anal. Appl. 114, 185–204.
  */
-export function refinedGrid(values: readonly number[], count: number, times: number): readonly number[] {
+export function refinedGrid(values: Float64Array, count: number, times: number): Float64Array {
   if (times === 0) return values;
   return refinedGrid(halved(halved(values, count), count), 2 * count - 1, times - 1);
 }
 
 /** Halves the steps along the rows and turns rows into columns, so that twice halves both. */
-function halved(values: readonly number[], count: number): number[] {
+function halved(values: Float64Array, count: number): Float64Array {
   const rows = values.length / count;
-  const at = (row: number, i: number): number =>
-    values[row * count + Math.min(Math.max(i, 0), count - 1)] ?? 0;
-  const out: number[] = [];
-  for (let i = 0; i < 2 * count - 1; i++) {
-    const k = i >> 1;
-    for (let row = 0; row < rows; row++) {
-      out.push(
-        i % 2 === 0 ? at(row, k) : (9 * (at(row, k) + at(row, k + 1)) - at(row, k - 1) - at(row, k + 2)) / 16,
-      );
+  const last = count - 1;
+  const out = new Float64Array(rows * (2 * count - 1));
+  for (let row = 0; row < rows; row++) {
+    const at = row * count;
+    for (let k = 0; k < last; k++) {
+      const [here, next] = [values[at + k]!, values[at + k + 1]!];
+      const [before, after] = [values[at + Math.max(0, k - 1)]!, values[at + Math.min(last, k + 2)]!];
+      out[2 * k * rows + row] = here;
+      out[(2 * k + 1) * rows + row] = (9 * (here + next) - before - after) / 16;
     }
+    out[2 * last * rows + row] = values[at + last]!;
   }
   return out;
 }

@@ -2,9 +2,9 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { bootstrap } from '../../src/numerics/bootstrap.js';
 import { chiSquareQuantile } from '../../src/numerics/distributions.js';
-import { covarianceEllipse } from '../../src/numerics/ellipse.js';
+import { covarianceEllipse, planeMoments } from '../../src/numerics/ellipse.js';
 import { isotonic } from '../../src/numerics/isotonic.js';
-import { kernelDensity } from '../../src/numerics/kernel-density.js';
+import { kernelDensities, scottSmoothing } from '../../src/numerics/kernel-density.js';
 import { leastSquares } from '../../src/numerics/linear-algebra.js';
 import {
   meanInterval,
@@ -31,6 +31,10 @@ import norris from '../published/data/nist-norris.json' with { type: 'json' };
 import reference from '../published/data/statistics.json' with { type: 'json' };
 
 const relative = (value: number, expected: number): number => Math.abs(value / expected - 1);
+const ellipseOf = (x: readonly number[], y: readonly number[], level: number) => {
+  const places = x.map((_, i) => i);
+  return covarianceEllipse(planeMoments(x, y, places), level);
+};
 const correlation = (x: readonly number[], y: readonly number[]): number =>
   covariance(x, y) / (standardDeviation(x) * standardDeviation(y));
 
@@ -198,7 +202,7 @@ describe('covariance ellipse', () => {
       return u * u + v * v <= 1;
     };
     for (const level of [0.5, 0.9, 0.95]) {
-      const e = covarianceEllipse(
+      const e = ellipseOf(
         many.map((p) => p[0]),
         many.map((p) => p[1]),
         level,
@@ -210,7 +214,7 @@ describe('covariance ellipse', () => {
 
   it('turns with the points', () => {
     const x = [0, 1, 2, 3];
-    const e = covarianceEllipse(
+    const e = ellipseOf(
       x,
       x.map((v) => v * Math.sqrt(3)),
       0.5,
@@ -296,33 +300,65 @@ describe('bootstrap', () => {
   });
 });
 
-describe('kernelDensity', () => {
+describe('kernelDensities', () => {
   const x = reference.cloud.map((p) => p[0] ?? 0);
   const y = reference.cloud.map((p) => p[1] ?? 0);
+  const at = (value: number) => ({ first: value, step: 1, count: 1 });
 
-  it('agrees with scipy', () => {
-    const density = kernelDensity(x, y);
+  it('agree with scipy', () => {
+    const densities = kernelDensities(x, y, [x.length], scottSmoothing(x, y));
     for (const [u = 0, v = 0, expected = 0] of reference.kernelDensity) {
-      expect(relative(density?.at(u, v) ?? 0, expected)).toBeLessThan(1e-10);
+      expect(relative(densities?.onGrid(at(u), at(v))[0]?.[0] ?? 0, expected)).toBeLessThan(1e-10);
     }
   });
 
-  it('gives the highest-density region of a normal cloud: density φ(0)(1 − level) at its border', () => {
+  it('are the same on a grid, at one node, and at the points', () => {
+    const smoothing = scottSmoothing(x, y);
+    const sizes = [Math.floor(x.length / 3), x.length - Math.floor(x.length / 3)];
+    const densities = kernelDensities(x, y, sizes, smoothing);
+    // A grid much wider than the points, with cells of a third of the kernel.
+    const [gx, gy] = [x, y].map((values, k) => {
+      const step = Math.sqrt(smoothing[2 * k] ?? 0) / 3;
+      return { first: (values[0] ?? 0) - 60 * step, step, count: 121 };
+    });
+    if (densities === undefined || gx === undefined || gy === undefined) throw new Error('no densities');
+    const grid = densities.onGrid(gx, gy);
+    const points = densities.atPoints();
+    for (const group of [0, 1]) {
+      for (const [i, j] of [
+        [60, 60],
+        [3, 50],
+        [75, 66],
+        [120, 0],
+      ] as const) {
+        const one = densities.onGrid(at(gx.first + i * gx.step), at(gy.first + j * gy.step))[group]?.[0];
+        expect(Math.abs((grid[group]?.[j * 121 + i] ?? 0) - (one ?? 0))).toBeLessThan(1e-12);
+      }
+      expect(relative(points[group]?.[0] ?? 0, grid[group]?.[60 * 121 + 60] ?? 0)).toBeLessThan(1e-12);
+    }
+  });
+
+  it('give the highest-density region of a normal cloud: density φ(0)(1 − level) at its border', () => {
     const random = stream(8);
     const px = Array.from({ length: 1500 }, random.normal);
     const py = Array.from({ length: 1500 }, random.normal);
-    const density = kernelDensity(px, py);
+    const [own = new Float64Array()] =
+      kernelDensities(px, py, [1500], scottSmoothing(px, py))?.atPoints() ?? [];
     // For a standard normal in the plane the density on the border of the region of level p is (1 − p)/2π; smoothing
     // adds the kernel's variance, n^(−1/3), to the cloud's.
     const smoothed = 1 / (2 * Math.PI * (1 + 1500 ** (-1 / 3)));
     for (const level of [0.5, 0.8]) {
       const expected = smoothed * (1 - level) ** (1 / (1 + 1500 ** (-1 / 3)));
-      expect(relative(density?.threshold(level) ?? 0, expected)).toBeLessThan(0.12);
+      expect(relative(quantile([...own], 1 - level), expected)).toBeLessThan(0.12);
     }
   });
 
-  it('gives nothing for points on a line', () => {
-    expect(kernelDensity([1, 2, 3], [2, 4, 6])).toBeUndefined();
+  it('are none for points on a line', () => {
+    const [a, b] = [
+      [1, 2, 3],
+      [2, 4, 6],
+    ] as const;
+    expect(kernelDensities(a, b, [3], scottSmoothing(a, b))).toBeUndefined();
   });
 });
 
