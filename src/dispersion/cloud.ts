@@ -5,7 +5,8 @@ import { refusal } from '../inputs/refuse.js';
 import { seedField } from '../inputs/seed.js';
 import { type PointSet, sobol, stream } from '../numerics/index.js';
 import type { ResolvedScene } from '../scene/scene.js';
-import { createPlayer, type Player } from '../shot/player.js';
+import { createPlainPlayer, type PlainPlayer } from '../shot/plain-player.js';
+import { createPlayer } from '../shot/player.js';
 import { type ShotOptions, shotSettings } from '../shot/shot-options.js';
 import { readStart } from '../shot/start.js';
 import type { ModelWarning } from '../warnings/index.js';
@@ -91,11 +92,12 @@ export function playScattered(
   scene: ResolvedScene,
   options: ShotOptions & CloudOptions,
 ): Cloud {
-  const player = createPlayer(scene, shotSettings(options));
+  const settings = shotSettings(options);
+  const player = createPlayer(scene, settings);
   const sampler = samplerFor(scatter);
   // The usual shot first: what is wrong with it is an error, not a failed draw.
   player.play(scatter);
-  return playCloud(sampler, player, options);
+  return playCloud(sampler, createPlainPlayer(scene, settings), options);
 }
 
 /**
@@ -106,7 +108,7 @@ export function playScattered(
  */
 export function playCloud(
   sampler: Sampler,
-  player: Player,
+  { play, warnings: warned }: PlainPlayer,
   { shots = 2048, sampling = 'sobol', seed = 0 }: CloudOptions,
 ): Cloud {
   const all = Math.ceil(shots / REPLICATES) * REPLICATES;
@@ -118,16 +120,15 @@ export function playCloud(
   const warnings = new Map<string, CloudWarning>();
   for (let i = 0; i < all; i++) {
     try {
-      const shot = player.play(readStart(sampler.shotAt(points(i))));
-      const rest = shot.run?.restsAt ?? shot.flight.landing.position;
+      const shot = play(readStart(sampler.shotAt(points(i))));
       columns.shot.push(i);
       columns.carry.push(shot.carry);
       columns.total.push(shot.total);
-      columns.landingX.push(shot.flight.landing.position.x);
-      columns.landingZ.push(shot.flight.landing.position.z);
-      columns.restX.push(rest.x);
-      columns.restZ.push(rest.z);
-      for (const warning of shot.warnings) note(warnings, warning);
+      columns.landingX.push(shot.landingX);
+      columns.landingZ.push(shot.landingZ);
+      columns.restX.push(shot.restX);
+      columns.restZ.push(shot.side);
+      for (const warning of warned()) note(warnings, warning);
     } catch (error) {
       if (!isFairflightError(error)) throw error;
       const { code, field, message } = error;

@@ -126,9 +126,7 @@ function flightRecord(
   const descent = si<Flight['descentAngle']>(descentAngle(vx, vy, vz));
   const carry = Math.sqrt(x * x + z * z);
   const band = end.ending === 'landed' ? bandOf(problem, launch.ballSpeed, carry) : undefined;
-  // Beyond the data the spread between the sources is what the extrapolation may be worth.
-  const warnings = rangeWarnings(problem.model, seen, band);
-  if (end.ending !== 'landed') warnings.push(endingWarning(end.ending, end.time, problem));
+  const warnings = warningsOf(problem, end, seen, band);
   const flight: { -readonly [K in keyof Flight]: Flight[K] } = {
     ended: end.ending,
     launch,
@@ -155,6 +153,30 @@ function flightRecord(
   // Not spread into the literal, which would cost a tenth of the flight.
   if (band !== undefined) flight.carryBand = band.carry;
   return flight;
+}
+
+/** Warnings of a flight of which no record is made. @internal */
+export function flightWarnings(
+  problem: FlightProblem,
+  ballSpeed: number,
+  end: FlightEnd,
+  seen: SeenRanges,
+): ModelWarning[] {
+  const carry = Math.hypot(end.state[0] as number, end.state[2] as number);
+  const band = end.ending === 'landed' ? bandOf(problem, ballSpeed, carry) : undefined;
+  return warningsOf(problem, end, seen, band);
+}
+
+function warningsOf(
+  problem: FlightProblem,
+  { ending, time }: FlightEnd,
+  seen: SeenRanges,
+  band: CarryEffect | undefined,
+): ModelWarning[] {
+  // Beyond the data the spread between the sources is what the extrapolation may be worth.
+  const warnings = rangeWarnings(problem.model, seen, band);
+  if (ending !== 'landed') warnings.push(endingWarning(ending, time, problem));
+  return warnings;
 }
 
 /** Standard error of a carry; known for the default ball alone, and for the launches of its table. */

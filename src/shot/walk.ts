@@ -3,6 +3,7 @@ import type { FlightSettings } from '../flight/fly.js';
 import { createFlyer } from '../flight/flyer.js';
 import type { Launch } from '../inputs/launch.js';
 import type { ResolvedScene } from '../scene/scene.js';
+import type { ModelWarning } from '../warnings/warning.js';
 import { createGroundRun } from './ground-run.js';
 
 /** What a walk reports, as plain SI numbers. Belongs to the walk and is overwritten by the next. @internal */
@@ -30,11 +31,14 @@ export interface WalkResult {
  */
 export interface Walk {
   readonly play: (launch: Launch, withRun: boolean) => WalkResult;
+  /** Warnings of flight and run of the last play. */
+  readonly warnings: () => ModelWarning[];
 }
 
 /** Makes a walk with scratch of its own. @internal */
 export function createWalk(scene: ResolvedScene, settings: FlightSettings): Walk {
-  const { axis, fly } = createFlyer(scene, settings);
+  const { axis, fly, warnings } = createFlyer(scene, settings);
+  let ran = false;
   const ground = createGroundRun(scene);
   const result: WalkResult = {
     landed: false,
@@ -65,7 +69,8 @@ export function createWalk(scene: ResolvedScene, settings: FlightSettings): Walk
     result.landingX = x;
     result.landingZ = z;
     result.restX = x;
-    if (withRun && result.landed) {
+    ran = withRun && result.landed;
+    if (ran) {
       ground.run(vx, vy, vz, spin * axis.nx, spin * axis.ny, spin * axis.nz);
       result.restX = x + ground.x;
       result.side = z + ground.z;
@@ -73,5 +78,5 @@ export function createWalk(scene: ResolvedScene, settings: FlightSettings): Walk
     }
     return result;
   }
-  return { play };
+  return { play, warnings: () => [...warnings(), ...(ran ? ground.warnings() : [])] };
 }
