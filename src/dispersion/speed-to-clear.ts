@@ -5,7 +5,7 @@ import { type Declared, optional, quantity, record } from '../inputs/field.js';
 import { frozen } from '../inputs/frozen.js';
 import { readOptions } from '../inputs/read.js';
 import { refusal } from '../inputs/refuse.js';
-import { binomialQuantile } from '../numerics/index.js';
+import { binomialQuantile, brent } from '../numerics/index.js';
 import { type LeastSpeed, leastSpeed } from '../optimum/least-speed.js';
 import { carryField, marginField, speedRangeField } from '../optimum/speed-for-carry.js';
 import { resolveScene, type Scene } from '../scene/scene.js';
@@ -168,7 +168,11 @@ export function speedToClear(
     return spare;
   };
   const least = (name: keyof Spare): LeastSpeed =>
-    leastSpeed((speed) => spareAt(speed)[name], range, TOLERANCE);
+    leastSpeed(
+      (speed) => spareAt(speed)[name],
+      range,
+      (from, to) => brent((speed) => spareAt(speed)[name], from, to, { tolerance: TOLERANCE }).x,
+    );
 
   const now = shareAt(delivery.clubSpeed);
   const { outcome, clubSpeed } = least('asked');

@@ -1,5 +1,17 @@
 import type { SearchOptions, Solution } from './roots.js';
 
+/** Where a function has been computed. */
+export interface Known {
+  readonly x: number;
+  readonly value: number;
+}
+
+/** When a search for a minimum stops, and what is known before. */
+export interface MinimumOptions extends SearchOptions {
+  /** A point inside the interval and both its ends, computed before: the first step is then a parabola through them. */
+  readonly known?: readonly [inside: Known, end: Known, otherEnd: Known];
+}
+
 const GOLDEN = (3 - Math.sqrt(5)) / 2;
 
 /**
@@ -12,21 +24,24 @@ export function brentMinimum(
   f: (x: number) => number,
   lower: number,
   upper: number,
-  options: SearchOptions = {},
+  options: MinimumOptions = {},
 ): Solution {
   const tolerance = options.tolerance ?? 1e-8;
   const maxIterations = options.maxIterations ?? 100;
   let a = Math.min(lower, upper);
   let b = Math.max(lower, upper);
   // x: best so far, w: second best, v: the one before w.
-  let x = a + GOLDEN * (b - a);
-  let w = x;
-  let v = x;
-  let fx = worstIfNotFinite(f(x));
-  let fw = fx;
-  let fv = fx;
-  let step = 0;
-  let before = 0;
+  const inside = a + GOLDEN * (b - a);
+  const first = options.known?.[0] ?? { x: inside, value: f(inside) };
+  const [, second, third] = options.known ?? [first, first, first];
+  let x = first.x;
+  let w = second.x;
+  let v = third.x;
+  let fx = worstIfNotFinite(first.value);
+  let fw = worstIfNotFinite(second.value);
+  let fv = worstIfNotFinite(third.value);
+  let step = 0.5 * (w - v);
+  let before = w - v;
   for (let iterations = 0; iterations < maxIterations; iterations++) {
     const middle = 0.5 * (a + b);
     const close = 1e-10 * Math.abs(x) + tolerance / 3;

@@ -144,7 +144,7 @@ function amongDeliverable(
     shot,
     heldBy: heldBy(ofAttack, 'attack-angle', best, 'dynamic-loft'),
     steepEnough: best.met,
-    window: launchWindow(deliverer, windowsFor(best), shot.launch),
+    window: launchWindow(deliverer, windowsFor(best, deliverer), shot.launch),
     warnings: [...shot.warnings, ...descentWarnings(best, minimumDescent, shot.flight.descentAngle)],
   };
 }
@@ -172,7 +172,7 @@ function amongFree(search: Search, ballSpeed: Speed, { launchAngle, spinRate }: 
     shot,
     heldBy: heldBy(ofAngle, 'launch-angle', best, 'spin-rate'),
     steepEnough: best.met,
-    window: launchWindow(deliverer, windowsFor(best), launch),
+    window: launchWindow(deliverer, windowsFor(best, deliverer), launch),
     warnings: [...shot.warnings, ...descentWarnings(best, minimumDescent, shot.flight.descentAngle)],
   };
 }

@@ -114,8 +114,8 @@ export function bestLoft(swing: LoftQuestion, scene: Scene = {}, options: Optimu
     heldBy: boundsOf(best, 'dynamic-loft'),
     steepEnough: best.met,
     window: {
-      ...launchWindow(deliverer, windowsFor(best), shot.launch),
-      ...swingWindow(search, windowsFor(best), delivery),
+      ...launchWindow(deliverer, windowsFor(best, deliverer), shot.launch),
+      ...swingWindow(search, windowsFor(best, deliverer), delivery),
     },
     ...(deliveredLoft !== undefined && { advice: adviceFor(search, delivery, deliveredLoft, shot) }),
     warnings: [...shot.warnings, ...descentWarnings(best, minimumDescent, shot.flight.descentAngle)],
@@ -130,15 +130,27 @@ function swingWindow(
   const at = (speed: number, attack: number, loft: number): Trial => trial(strike(speed, attack, loft));
   const { clubSpeed: speeds, attackAngle: attacks, dynamicLoft: lofts } = deliveryFields;
   return {
-    clubSpeed: edges((v) => at(v, attackAngle, dynamicLoft), clubSpeed, speeds.min, clubSpeed, mph(1)),
-    attackAngle: edges(
-      (a) => at(clubSpeed, a, dynamicLoft),
-      attackAngle,
-      attacks.min,
-      attacks.max,
-      ANGLE_STEP,
-    ),
-    dynamicLoft: edges((l) => at(clubSpeed, attackAngle, l), dynamicLoft, lofts.min, lofts.max, ANGLE_STEP),
+    clubSpeed: edges((v) => at(v, attackAngle, dynamicLoft), {
+      x: clubSpeed,
+      lower: speeds.min,
+      upper: clubSpeed,
+      step: mph(1),
+      power: 1,
+    }),
+    attackAngle: edges((a) => at(clubSpeed, a, dynamicLoft), {
+      x: attackAngle,
+      lower: attacks.min,
+      upper: attacks.max,
+      step: ANGLE_STEP,
+      power: 1,
+    }),
+    dynamicLoft: edges((l) => at(clubSpeed, attackAngle, l), {
+      x: dynamicLoft,
+      lower: lofts.min,
+      upper: lofts.max,
+      step: ANGLE_STEP,
+      power: 2,
+    }),
   };
 }
 

@@ -22,6 +22,8 @@ export interface Deliverer {
   readonly strike: (clubSpeed: number, attack: number, loft: number, spin?: number) => Launch | undefined;
   /** Distance of a launch: −Infinity where the ball does not land or the launch is outside what is computed. */
   readonly distance: (launch: Launch | undefined) => number;
+  /** Whether its distance has no humps: carry has none, total has one for each bounce. */
+  readonly smooth: boolean;
   /** Distance and margin to the least descent. */
   readonly trial: (launch: Launch | undefined) => Trial;
 }
@@ -69,6 +71,7 @@ function createDeliverer(
   const far = (result: WalkResult | undefined): number =>
     result === undefined ? Number.NEGATIVE_INFINITY : withRun ? result.total : result.carry;
   return {
+    smooth: !withRun,
     strike: (clubSpeed, attack, loft, spin) => {
       input.clubSpeed = clubSpeed;
       input.attackAngle = attack;

@@ -6,18 +6,19 @@ import type { Deliverer } from './deliverer.js';
 import type { OptimumBound } from './optimum.js';
 import { type Maximum, maximise } from './search.js';
 
-/** Widest cell of the search [rad]: the humps of total against loft are 3° apart. */
-const LOFT_CELL = RADIANS_PER_DEGREE;
+/** Widest cell of the search [rad]: the humps of total against loft are 3° apart, carry has one. */
+const LOFT_CELL = { total: RADIANS_PER_DEGREE, carry: 4 * RADIANS_PER_DEGREE };
 
 /** The best loft at one speed and attack angle, the strike's spin times a factor. @internal */
 export function bestLoftAt(
-  { strike, trial }: Deliverer,
+  { strike, trial, smooth }: Deliverer,
   speed: number,
   attack: number,
   { min, max }: QuantityRange<Angle>,
   spin?: number,
 ): Maximum {
-  const cells = Math.max(2, Math.ceil((max - min) / LOFT_CELL));
+  const cell = smooth ? LOFT_CELL.carry : LOFT_CELL.total;
+  const cells = Math.max(2, Math.ceil((max - min) / cell));
   return maximise((loft) => trial(strike(speed, attack, loft, spin)), min, max, cells);
 }
 

@@ -1,4 +1,4 @@
-import { brent, brentMinimum } from '../numerics/index.js';
+import { brent, brentMinimum, type Known } from '../numerics/index.js';
 
 /** A point a search asks for: what is maximised, and how far a constraint is met (negative: broken). @internal */
 export interface Trial {
@@ -22,8 +22,8 @@ export interface Maximum {
   readonly margin: number;
 }
 
-/** Of x, as a share of the interval. */
-const TOLERANCE = 1e-6;
+/** Of x, as a share of the interval: flat as a maximum is, the error of a flight moves it by more. */
+const TOLERANCE = 2e-5;
 
 /**
  * The greatest value on an interval under one constraint. A grid finds the humps and where the constraint changes, so
@@ -66,9 +66,13 @@ export function maximise(trial: (x: number) => Trial, lower: number, upper: numb
       found = { x: node.x, value: node.value };
       best = i;
     }
-    const from = value(i - 1) > Number.NEGATIVE_INFINITY ? (nodes[i - 1]?.x ?? node.x) : node.x;
-    const to = value(i + 1) > Number.NEGATIVE_INFINITY ? (nodes[i + 1]?.x ?? node.x) : node.x;
-    const refined = brentMinimum((x) => -trial(x).value, from, to, { tolerance });
+    const computed = (k: number): number => (value(k) > Number.NEGATIVE_INFINITY ? k : i);
+    const [from, to] = [nodes[computed(i - 1)] ?? node, nodes[computed(i + 1)] ?? node];
+    const least = ({ x, value }: Known): Known => ({ x, value: -value });
+    const refined = brentMinimum((x) => -trial(x).value, from.x, to.x, {
+      tolerance,
+      ...(from !== node && to !== node && { known: [least(node), least(from), least(to)] }),
+    });
     if (-refined.value > found.value) {
       found = { x: refined.x, value: -refined.value };
       best = -1;
@@ -114,44 +118,73 @@ export interface Reach {
   readonly high?: End;
 }
 
+/** What {@link reach} walks away from, and how far. @internal */
+export interface Walkway {
+  /** Where the walk starts. */
+  readonly x: number;
+  /** What is found there: the loss is a share of its value. */
+  readonly best: Trial;
+  /** Share of it that may be lost. */
+  readonly loss: number;
+  readonly lower: number;
+  readonly upper: number;
+  /** Step of the walk. */
+  readonly step: number;
+  /** Whether the loss has no humps: the first step then tells where the end must be, and the walk leaps there. */
+  readonly smooth: boolean;
+  /** Power of the distance with which the loss grows near the start: 2 about a maximum, 1 on a slope. */
+  readonly power: 1 | 2;
+}
+
+/** Of an end, in steps of the walk. */
+const END_TOLERANCE = 1e-3;
+/** How far a leap goes, as a share of the way to where the end must be: a little beyond, so that the end lies between. */
+const LEAP = 1.1;
+/** Longest leap, in steps of the walk. */
+const LONGEST_LEAP = 8;
+
 /**
- * Walks from `x` both ways in steps until the value falls below `keep` or the constraint breaks, and refines where.
+ * Walks from `x` both ways in steps until too much of the value is lost or the constraint breaks, and refines where.
  * @internal
  */
-export function reach(
-  trial: (x: number) => Trial,
-  x: number,
-  keep: number,
-  lower: number,
-  upper: number,
-  step: number,
-): Reach {
-  const low = edgeOf(trial, x, keep, lower, -step);
-  const high = edgeOf(trial, x, keep, upper, step);
+export function reach(trial: (x: number) => Trial, way: Walkway): Reach {
+  const low = edgeOf(trial, way, -1);
+  const high = edgeOf(trial, way, 1);
   return { ...(low && { low }), ...(high && { high }) };
 }
 
 function edgeOf(
   trial: (x: number) => Trial,
-  x: number,
-  keep: number,
-  limit: number,
-  step: number,
+  { x, best, loss, lower, upper, step, smooth, power }: Walkway,
+  side: -1 | 1,
 ): End | undefined {
-  // Both parts in units of what is to be kept, so that the root finder sees one function; finite everywhere.
-  const spare = (at: number): number => {
-    const { value, margin } = trial(at);
-    return value === Number.NEGATIVE_INFINITY ? -1 : Math.min(value / keep - 1, margin);
+  const known = new Map<number, { readonly spare: number; readonly byConstraint: boolean }>();
+  const at = (place: number): { readonly spare: number; readonly byConstraint: boolean } => {
+    const before = known.get(place);
+    if (before !== undefined) return before;
+    const { value, margin } = place === x ? best : trial(place);
+    // Nearly straight, so that the root finder needs few steps; finite everywhere.
+    const lost = value === Number.NEGATIVE_INFINITY ? 1 : Math.max(0, 1 - value / best.value);
+    const left = loss ** (1 / power) - lost ** (1 / power);
+    const here = { spare: Math.min(left, margin), byConstraint: margin < left };
+    known.set(place, here);
+    return here;
   };
-  const endAt = (at: number): End => {
-    const { value, margin } = trial(at);
-    return { x: at, byConstraint: margin < value / keep - 1 };
-  };
+  const end = side > 0 ? upper : lower;
   let from = x;
-  if (spare(from) < 0) return endAt(from);
-  while (step > 0 ? from < limit : from > limit) {
-    const to = step > 0 ? Math.min(limit, from + step) : Math.max(limit, from + step);
-    if (spare(to) < 0) return endAt(brent(spare, from, to, { tolerance: Math.abs(step) * 1e-5 }).x);
+  if (at(from).spare < 0) return { x: from, byConstraint: at(from).byConstraint };
+  while (side * (end - from) > 0) {
+    const walked = Math.abs(from - x);
+    const spent = 1 - at(from).spare / loss ** (1 / power);
+    // Where nothing is lost yet, twice as far.
+    const leap = !smooth ? 0 : spent > 0 ? (LEAP * walked) / spent - walked : walked + step;
+    const stride = Math.min(Math.max(step, leap), LONGEST_LEAP * step);
+    const to = from + side * Math.min(stride, side * (end - from));
+    if (at(to).spare < 0) {
+      const tolerance = step * END_TOLERANCE;
+      const edge = brent((place) => at(place).spare, from, to, { tolerance }).x;
+      return { x: edge, byConstraint: at(edge).byConstraint };
+    }
     from = to;
   }
   return undefined;

@@ -3,13 +3,14 @@ import { deliveryFields } from '../inputs/delivery.js';
 import { type Declared, optional, type QuantityField, quantity, type RecordField } from '../inputs/field.js';
 import { frozen } from '../inputs/frozen.js';
 import { readOptions, readQuantity } from '../inputs/read.js';
+import { brent } from '../numerics/index.js';
 import { resolveScene, type Scene } from '../scene/scene.js';
 import type { Shot, ShotOptions } from '../shot/index.js';
 import { shotOptionFields } from '../shot/shot-options.js';
-import { type Angle, type Length, mph, type Speed, si } from '../units/index.js';
+import { type Angle, degrees, type Length, mph, type Speed, si } from '../units/index.js';
 import { YARDS } from '../units/unit.js';
-import { createSearch, requireComputed } from './deliverer.js';
-import { leastSpeed } from './least-speed.js';
+import { createSearch, type Deliverer, requireComputed } from './deliverer.js';
+import { leastSpeed, SPEED_STEP } from './least-speed.js';
 import { bestLoftAt } from './over-loft.js';
 
 /** How the club comes to the ball while its speed is looked for. */
@@ -75,6 +76,38 @@ export type SpeedAnswer =
 
 const SPEEDS: QuantityRange<Speed> = /* @__PURE__ */ frozen(() => ({ min: mph(10), max: mph(150) }));
 
+/** Of the speed [m/s]. */
+const TOLERANCE = 1e-7;
+/** Step of the search with the best loft [m/s], 20 mph: its carry rises with speed in every wind tried. */
+const BEST_LOFT_STEP = mph(20);
+/** How far from the best loft at one speed that at another is looked for first [rad]. */
+const NEAR = degrees(8);
+
+/** The best loft at each of several speeds, looked for near the one before. */
+function bestLofts(
+  deliverer: Deliverer,
+  attack: number,
+  lofts: QuantityRange<Angle>,
+): (speed: number) => number {
+  let last: number | undefined;
+  const lookFor = (speed: number): number => {
+    if (last !== undefined) {
+      const near = {
+        min: si<Angle>(Math.max(lofts.min, last - NEAR)),
+        max: si<Angle>(Math.min(lofts.max, last + NEAR)),
+      };
+      const { x } = bestLoftAt(deliverer, speed, attack, near);
+      const within = (x > near.min || near.min === lofts.min) && (x < near.max || near.max === lofts.max);
+      if (within) return x;
+    }
+    return bestLoftAt(deliverer, speed, attack, lofts).x;
+  };
+  return (speed) => {
+    last = lookFor(speed);
+    return last;
+  };
+}
+
 /**
  * The least club speed that carries a distance with a level-faced, square, centred strike: at the dynamic loft given, or
  * at the best one for each speed.
@@ -98,12 +131,19 @@ export function speedForCarry(carry: Length, scene: Scene = {}, options: SpeedOp
   const { deliverer, player, lofts } = createSearch(resolveScene(scene), { ...rest, ...range });
   const attack = attackAngle;
   requireComputed(deliverer, speeds.max, attack, fixed ?? lofts.min, 'options.clubSpeed.max');
-  const loftAt = (speed: number): number => fixed ?? bestLoftAt(deliverer, speed, attack, lofts).x;
+  const loftAt = fixed === undefined ? bestLofts(deliverer, attack, lofts) : () => fixed;
   const wanted = asked + margin;
   // A ball that does not land carries nothing.
-  const spare = (speed: number): number =>
-    Math.max(0, deliverer.distance(deliverer.strike(speed, attack, loftAt(speed)))) - wanted;
-  const { outcome, clubSpeed } = leastSpeed(spare, speeds, 1e-9);
+  const spare = (speed: number, loft = loftAt(speed)): number =>
+    Math.max(0, deliverer.distance(deliverer.strike(speed, attack, loft))) - wanted;
+  /** Loft and speed in turn, each the best for the other: carry hardly changes with loft about its best. */
+  const enough = (from: number, to: number): number => {
+    const loft = loftAt(to);
+    const speed = brent((at) => spare(at, loft), from, to, { tolerance: TOLERANCE }).x;
+    return fixed !== undefined || to - speed < TOLERANCE ? speed : enough(from, speed + TOLERANCE);
+  };
+  const step = fixed === undefined ? BEST_LOFT_STEP : SPEED_STEP;
+  const { outcome, clubSpeed } = leastSpeed((speed) => spare(speed), speeds, enough, step);
   const loft = si<Angle>(loftAt(clubSpeed));
   const shot = player.fromDelivery({ clubSpeed, attackAngle, dynamicLoft: loft });
   const answer = { clubSpeed, dynamicLoft: loft, shot };
