@@ -15,17 +15,10 @@ import { type Command, EXIT, type Given, runCommand, UsageError } from './lib/co
 import { driverFor } from './lib/driver.js';
 import { type Progress, partOf, watched } from './lib/progress.js';
 import { typedAngle, typedSpeed } from './lib/quantities.js';
-import {
-  handOf,
-  oneClub,
-  READING_OPTIONS,
-  readingFrom,
-  readingSummary,
-  readShotFile,
-  rejectionLine,
-} from './lib/reading.js';
+import { handOf, oneClub, READING_OPTIONS, readingFrom, readShotFile } from './lib/reading.js';
 import { CLUB_OPTION, deliver, displayFrom, fileFrom, reportOptions } from './lib/report.js';
 import { HAND_OPTION, handFrom, SCENE_OPTIONS, sceneFrom } from './lib/scene-options.js';
+import { readingSummary, rejectionLine } from './lib/shot-table.js';
 import { counted } from './lib/text.js';
 import { readTextFile } from './lib/text-file.js';
 

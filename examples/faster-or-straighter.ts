@@ -9,7 +9,7 @@
 import { basename } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { GolferSkill } from 'fairflight/dispersion';
-import { type Length, mph, type Speed, yards } from 'fairflight/units';
+import type { Length, Speed } from 'fairflight/units';
 import { type Command, type Given, runCommand, UsageError } from './lib/command.js';
 import { driverFor, LOFT_OPTION } from './lib/driver.js';
 import { partOf, watched } from './lib/progress.js';
@@ -31,6 +31,7 @@ import {
   reportOptions,
 } from './lib/report.js';
 import { HAND_OPTION, SCENE_OPTIONS, sceneFrom } from './lib/scene-options.js';
+import { holesFor, USUAL_TREES } from './tradeoff/course.js';
 import { tradeoffPage } from './tradeoff/page.js';
 import { type LawChoice, playerFrom } from './tradeoff/player.js';
 import { tradeoffRecord } from './tradeoff/record.js';
@@ -38,12 +39,6 @@ import { terminalReport } from './tradeoff/terminal.js';
 import { type Course, tradeoffOf, WORK } from './tradeoff/tradeoff.js';
 
 const DEMO = fileURLToPath(new URL('data/speed-ladder-demo.csv', import.meta.url));
-/** Driving holes of an invented course of 18, from the tees for 95 mph of club speed [yd]. */
-const DRIVING_HOLES = [410, 395, 520, 430, 360, 445, 400, 380, 540, 415, 425, 370, 440, 480];
-const SPEED_OF_TEES = mph(95);
-/** Tees lie no farther back than this. */
-const BACK_TEES = 1.2;
-
 const FOLDER = 'faster-or-straighter';
 
 const OPTIONS = {
@@ -144,17 +139,11 @@ function courseFrom(given: Given<OptionName>): (now: Speed) => Course {
   const lengths = holes === undefined ? undefined : typedLengths('holes', holes);
   const rest = {
     fairway: typedLength('fairway', given.text('fairway') ?? '32yd'),
-    trees: beside('trees', yards(30)),
+    trees: beside('trees', USUAL_TREES),
     bounds: beside('bounds', undefined),
     skill: skillFrom(given.text('score')),
   };
   return (now) => ({ lengths: lengths ?? holesFor(now), ...rest });
-}
-
-/** Holes in proportion to club speed, as tees are set for players of different length, to the nearest 5 yd. */
-function holesFor(now: Speed): readonly Length[] {
-  const share = Math.min(BACK_TEES, now / SPEED_OF_TEES);
-  return DRIVING_HOLES.map((length) => yards(5 * Math.round((share * length) / 5)));
 }
 
 function skillFrom(text: string | undefined): GolferSkill {

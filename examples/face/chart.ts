@@ -2,6 +2,7 @@ import type { StrikeOffset } from 'fairflight';
 import type { FaceMap, StrikePattern } from 'fairflight/session';
 import {
   axes,
+  CHART_WIDTH,
   type Frame,
   frame,
   heightForEqualScales,
@@ -9,6 +10,7 @@ import {
   key,
   line,
   mark,
+  NARROW,
   type Point,
   svg,
   text,
@@ -25,10 +27,11 @@ const FLIGHT = 40;
 /** Widest sideways reach of a small flight [px]. */
 const SIDEWAYS = 17;
 const COLUMNS = [-24, -12, 0, 12, 24];
+const FEW_COLUMNS = [-24, 0, 24];
 const ROWS = [-12, 0, 12];
 
 /** The face seen from behind the club, looking at the target: carry lost, small flights, and the strikes. */
-export function faceChart(study: FaceStudy, display: Display): string {
+export function faceChart(study: FaceStudy, display: Display, width: number = CHART_WIDTH): string {
   const { map, hand, strikes, report } = study;
   const unit = display.distance.unit;
   // Seen from behind, the toe of a right-handed club is on the right.
@@ -36,9 +39,12 @@ export function faceChart(study: FaceStudy, display: Display): string {
   const reach = { toe: 1000 * (map.toe.at(-1) ?? 0), high: 1000 * (map.high.at(-1) ?? 0) };
   const [left, right] = hand === 'left' ? ['toe', 'heel'] : ['heel', 'toe'];
   const spec = {
-    width: 860,
+    width,
     x: {
-      label: `${left} side   ←   millimetres from the face centre   →   ${right} side`,
+      label:
+        width < NARROW
+          ? `${left}   ←   mm from the centre   →   ${right}`
+          : `${left} side   ←   millimetres from the face centre   →   ${right} side`,
       domain: [-reach.toe, reach.toe] as const,
       ticks: 13,
       format: (value: number) => fixed(Math.abs(value)),
@@ -123,7 +129,7 @@ function levelLabels(
       const column = middle + outward * (step + (level - from) / (to - from));
       const x = low + (column / (columns - 1)) * (top - low);
       return [
-        text(f, [x, 1000 * (high[row] ?? 0)], `−${fixed(level)}`, { anchor: 'middle', dy: 4, size: 10.5 }),
+        text(f, [x, 1000 * (high[row] ?? 0)], `−${fixed(level)}`, { anchor: 'middle', dy: 4, size: 11 }),
       ];
     }
     return [];
@@ -132,7 +138,8 @@ function levelLabels(
 
 /** Flights in miniature: start direction and finish to one scale, sideways stretched. */
 function smallFlights(f: Frame, map: FaceMap, mirror: number, display: Display): readonly string[] {
-  const flights = ROWS.flatMap((high) => COLUMNS.map((toe) => flightAt(map, toe / 1000, high / 1000)));
+  const columns = f.width < NARROW ? FEW_COLUMNS : COLUMNS;
+  const flights = ROWS.flatMap((high) => columns.map((toe) => flightAt(map, toe / 1000, high / 1000)));
   const widest = Math.max(...flights.flatMap(({ side, middle }) => [Math.abs(side), Math.abs(middle)]), 1);
   return flights.map(({ toe, high, side, middle }) => {
     const x = f.x(mirror * 1000 * toe);
@@ -146,7 +153,7 @@ function smallFlights(f: Frame, map: FaceMap, mirror: number, display: Display):
     const under = text(f, [f.x.invert(end), f.y.invert(y - FLIGHT)], label, {
       anchor: 'middle',
       dy: -6,
-      size: 10,
+      size: 11,
     });
     return `<path d="M${at(0, 0)}L${at(0, 1)}" stroke="${MUTED}" stroke-width="0.8" stroke-dasharray="2 3"/><path d="${d}" fill="none" stroke="${PAPER}" stroke-width="4.4" stroke-linecap="round"/><path d="${d}" fill="none" stroke="${INK}" stroke-width="1.9" stroke-linecap="round"/><circle cx="${end.toFixed(1)}" cy="${(y - FLIGHT).toFixed(1)}" r="2.7" fill="${INK}"/>${under}`;
   });

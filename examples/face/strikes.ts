@@ -1,7 +1,7 @@
 import { csvParse } from 'd3-dsv';
 import type { StrikeOffset } from 'fairflight';
 import { inches, type Length, millimetres } from 'fairflight/units';
-import { UsageError } from '../lib/command.js';
+import { UsageError } from '../lib/usage-error.js';
 
 const UNITS: Readonly<Record<string, (value: number) => Length>> = {
   mm: millimetres,

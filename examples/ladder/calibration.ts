@@ -1,7 +1,7 @@
 import { isFairflightError } from 'fairflight';
 import { type Calibration, calibrate, type MeasuredShot } from 'fairflight/session';
-import { UsageError } from '../lib/command.js';
 import { counted } from '../lib/text.js';
+import { UsageError } from '../lib/usage-error.js';
 import type { LadderSetup } from './rungs.js';
 
 /** A calibration, and the setup in which head and ball are the calibrated ones. */

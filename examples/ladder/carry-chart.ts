@@ -1,4 +1,16 @@
-import { axes, frame, type KeyEntry, key, line, mark, type Point, svg, text, whisker } from '../lib/chart.js';
+import {
+  axes,
+  CHART_WIDTH,
+  frame,
+  type KeyEntry,
+  key,
+  line,
+  mark,
+  type Point,
+  svg,
+  text,
+  whisker,
+} from '../lib/chart.js';
 import type { Display } from '../lib/display.js';
 import { INK, VERMILION } from '../lib/palette.js';
 import { fixed } from '../lib/text.js';
@@ -11,6 +23,7 @@ export function carryChart(
   attainable: readonly AttainablePoint[],
   colours: readonly string[],
   { speed, distance }: Display,
+  width: number = CHART_WIDTH,
 ): string {
   const shots = rungs.flatMap((rung, i) =>
     rung.shots.flatMap(({ measured, model, outlier }) => {
@@ -26,7 +39,7 @@ export function carryChart(
     carry?.interval === undefined ? [] : [distance.of(carry.interval.low), distance.of(carry.interval.high)],
   );
   const f = frame({
-    width: 860,
+    width,
     height: 390,
     x: {
       label: `club speed (${speed.unit})`,

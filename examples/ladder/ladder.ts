@@ -17,10 +17,10 @@ import {
   toDegrees,
   toRpm,
 } from 'fairflight/units';
-import { UsageError } from '../lib/command.js';
 import type { Display } from '../lib/display.js';
 import type { Progress } from '../lib/progress.js';
 import { counted, fixed } from '../lib/text.js';
+import { UsageError } from '../lib/usage-error.js';
 import { type OddNote, oddNote } from './odd-shots.js';
 import { type LadderSetup, type Rung, rungOf } from './rungs.js';
 import { type Step, stepsOf } from './steps.js';

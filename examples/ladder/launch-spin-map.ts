@@ -1,4 +1,15 @@
-import { axes, box, frame, type KeyEntry, key, line, mark, type Point, svg } from '../lib/chart.js';
+import {
+  axes,
+  box,
+  CHART_WIDTH,
+  frame,
+  type KeyEntry,
+  key,
+  line,
+  mark,
+  type Point,
+  svg,
+} from '../lib/chart.js';
 import { filledContours } from '../lib/contours.js';
 import type { Display } from '../lib/display.js';
 import { filledColour, INK, PAPER, VERMILION } from '../lib/palette.js';
@@ -8,7 +19,11 @@ import type { Ladder } from './ladder.js';
 const MOST_LEVELS = 14;
 
 /** Carry over launch and spin at one band's ball speed, with the shots of the band on it. */
-export function launchSpinMap({ map: { rung, carry: map }, deliverable }: Ladder, display: Display): string {
+export function launchSpinMap(
+  { map: { rung, carry: map }, deliverable }: Ladder,
+  display: Display,
+  width: number = CHART_WIDTH,
+): string {
   const { distance, angle, spin } = display;
   const values = Array.from(map.carry, distance.of);
   const [low, high] = [Math.min(...values), Math.max(...values)];
@@ -22,7 +37,7 @@ export function launchSpinMap({ map: { rung, carry: map }, deliverable }: Ladder
   const [left, right] = ends(map.launchAngle, angle.of);
   const [bottom, top] = ends(map.spinRate, spin.of);
   const f = frame({
-    width: 860,
+    width,
     height: 430,
     x: { label: 'launch angle (°)', domain: [left, right], ticks: 10 },
     y: { label: 'spin (rpm)', domain: [bottom, top], ticks: 8 },

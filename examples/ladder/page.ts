@@ -14,8 +14,8 @@ import {
   section,
 } from '../lib/page.js';
 import { orderedColours } from '../lib/palette.js';
-import { readingSummary } from '../lib/reading.js';
 import { sceneWords } from '../lib/scene-options.js';
+import { readingSummary } from '../lib/shot-table.js';
 import { capital, escaped, fixed } from '../lib/text.js';
 import { CALIBRATED_NOTE, calibrationSection } from './calibration-report.js';
 import { carryChart } from './carry-chart.js';

@@ -7,7 +7,12 @@ import type { Rung } from './rungs.js';
 
 const FEWEST_FOR_ELLIPSE = 5;
 /** Where the balls came down, seen from above, the target to the right and the right-hand side below. */
-export function planView(rungs: readonly Rung[], colours: readonly string[], { distance }: Display): string {
+export function planView(
+  rungs: readonly Rung[],
+  colours: readonly string[],
+  { distance }: Display,
+  width?: number,
+): string {
   const landings = rungs.flatMap((rung, i) =>
     rung.shots.map(({ measured, model, outlier }) => {
       const carry = measured.carry ?? model.carry;
@@ -19,7 +24,7 @@ export function planView(rungs: readonly Rung[], colours: readonly string[], { d
   const xs = landings.map(({ at: [x] }) => x);
   const widest = Math.ceil(Math.max(15, ...landings.map(({ at: [, y] }) => Math.abs(y))) + 8);
   const [from = 0, to = 0] = extent(xs);
-  const f = planFrame(from - 8, to + 8, widest, distance.unit);
+  const f = planFrame(from - 8, to + 8, widest, distance.unit, width);
   const x = f.xAxis.domain;
   const own = (rung: number): readonly Point[] =>
     landings.filter((each) => each.rung === rung && !each.outlier).map(({ at }) => at);

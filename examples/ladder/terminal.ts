@@ -1,9 +1,9 @@
 import type { ShotTable } from 'fairflight/schema';
 import type { Display } from '../lib/display.js';
 import { ODD_RULE } from '../lib/odd.js';
-import { readingLines } from '../lib/reading.js';
 import { sceneWords } from '../lib/scene-options.js';
 import type { Sheet } from '../lib/sheet.js';
+import { readingLines } from '../lib/shot-table.js';
 import { terminalSheet } from '../lib/table.js';
 import { fixed, wrapped } from '../lib/text.js';
 import { CALIBRATED_NOTE, calibrationLines } from './calibration-report.js';

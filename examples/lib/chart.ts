@@ -40,6 +40,13 @@ export interface FrameSpec {
   readonly margin?: Partial<Record<'left' | 'right' | 'top' | 'bottom', number>>;
 }
 
+/** Width of a chart where nothing else is asked for [px]. */
+export const CHART_WIDTH = 860;
+/** Below this a chart has no room for words beside the plot [px]. */
+export const NARROW = 560;
+/** Width that the figures of an axis take [px]. */
+const TICK_ROOM = 52;
+
 const FONT = "font-family=\"system-ui, -apple-system, 'Segoe UI', 'DejaVu Sans', sans-serif\"";
 
 /** Lays out a plotting area. */
@@ -72,7 +79,8 @@ export function heightForEqualScales(spec: Omit<FrameSpec, 'height'>): number {
 /** Grid, ticks and axis names; draw it first. */
 export function axes(f: Frame): string {
   const { left, right, top, bottom } = f.inner;
-  const across = f.x.ticks(f.xAxis.ticks ?? 6).map((value) => {
+  const most = Math.max(2, Math.floor((right - left) / TICK_ROOM));
+  const across = f.x.ticks(Math.min(most, f.xAxis.ticks ?? 6)).map((value) => {
     const at = f.x(value).toFixed(1);
     const text = f.xAxis.format?.(value) ?? String(value);
     return `<path d="M${at},${top}V${bottom}" stroke="${GRID}"/><text x="${at}" y="${bottom + 17}" text-anchor="middle">${escaped(text)}</text>`;

@@ -2,6 +2,9 @@ import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { isFairflightError } from 'fairflight';
+import { UsageError } from './usage-error.js';
+
+export { UsageError };
 
 /** How an example ends. */
 export const EXIT = {
@@ -43,11 +46,6 @@ export interface Given<Name extends string> {
   /** All values of an option that may be given several times. */
   readonly texts: (name: Name) => readonly string[];
   readonly flag: (name: Name) => boolean;
-}
-
-/** Something the user can mend; printed without a stack. */
-export class UsageError extends Error {
-  override readonly name: string = 'UsageError';
 }
 
 /** Runs an example: reads the command line, prints help, turns errors into one line and an exit code. */

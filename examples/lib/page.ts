@@ -1,7 +1,7 @@
 import type { ShotTable } from 'fairflight/schema';
 import { BLUE, GRID, INK, MUTED, PANEL, PAPER, VERMILION } from './palette.js';
-import { readingSummary, tableNotes } from './reading.js';
 import type { Sheet, TableColumn } from './sheet.js';
+import { readingSummary, tableNotes } from './shot-table.js';
 import { escaped } from './text.js';
 
 /** A page that needs nothing but itself. */

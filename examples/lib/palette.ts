@@ -2,22 +2,24 @@
  * Colours shared by every example. Named colours are those of Okabe and Ito (Color Universal Design, 2008), told apart
  * with every common kind of colour vision; the ramps go from dark to light, so that order survives in grey print.
  */
-export const INK = '#1d2733';
-export const MUTED = '#5b6775';
-export const GRID = '#dde3e9';
-export const PAPER = '#ffffff';
-export const PANEL = '#f5f7f9';
+const DARK = '#1d2733';
+/** A page that sets the variables shows the same chart on paper of another colour. */
+export const INK: string = `var(--ink, ${DARK})`;
+export const MUTED = 'var(--muted, #5b6775)';
+export const GRID = 'var(--grid, #dde3e9)';
+export const PAPER = 'var(--paper, #ffffff)';
+export const PANEL = 'var(--panel, #f5f7f9)';
 
 /** One shot among many. */
-export const FAINT = '#9aa7b4';
+export const FAINT = 'var(--faint, #9aa7b4)';
 /** Mown grass and trees seen from above. */
-export const FAIRWAY = '#dcefe0';
-export const TREES = '#e4e1d6';
+export const FAIRWAY = 'var(--fairway, #dcefe0)';
+export const TREES = 'var(--trees, #e4e1d6)';
 /** Pale fills for areas and intervals, behind lines of their colour. */
-export const PALE_BLUE = '#c2d8e6';
-export const PALE_GREEN = '#d7efe6';
-export const PALE_VERMILION = '#f9e3d5';
-export const PALE_ORANGE = '#fae9c5';
+export const PALE_BLUE = 'var(--pale-blue, #c2d8e6)';
+export const PALE_GREEN = 'var(--pale-green, #d7efe6)';
+export const PALE_VERMILION = 'var(--pale-vermilion, #f9e3d5)';
+export const PALE_ORANGE = 'var(--pale-orange, #fae9c5)';
 
 export const BLUE = '#0072b2';
 export const VERMILION = '#d55e00';
@@ -40,16 +42,28 @@ export function filledColour(share: number): string {
   return alongRamp(FILLED, Math.min(1, Math.max(0, share)));
 }
 
-/** The colour darkened for text, so that light ones stay legible on white. */
+/** The same ramp on dark paper, where it goes from pale to deep. */
+const ORDERED_ON_DARK: readonly string[] = ['#b9bdf5', '#7fb4e6', '#4fbdb9', '#8cc267', '#e0b348'];
+
+/** {@link orderedColours} that follow the scheme of the page. */
+export function orderedColoursOfScheme(count: number): readonly string[] {
+  const at = (anchors: readonly string[], i: number): string =>
+    alongRamp(anchors, count === 1 ? 0.3 : i / (count - 1));
+  return Array.from({ length: count }, (_, i) => `light-dark(${at(ORDERED, i)}, ${at(ORDERED_ON_DARK, i)})`);
+}
+
+/** The colour darkened for text, so that light ones stay legible on white; one for dark paper is light enough. */
 export function textColour(colour: string): string {
-  return alongRamp([colour, INK], 0.35);
+  const [, light, dark] = /^light-dark\((#\w+), (#\w+)\)$/.exec(colour) ?? [];
+  if (light === undefined) return alongRamp([colour, DARK], 0.35);
+  return `light-dark(${alongRamp([light, DARK], 0.35)}, ${dark})`;
 }
 
 function alongRamp(anchors: readonly string[], share: number): string {
   const place = share * (anchors.length - 1);
   const index = Math.min(Math.floor(place), anchors.length - 2);
-  const from = channels(anchors[index] ?? INK);
-  const to = channels(anchors[index + 1] ?? INK);
+  const from = channels(anchors[index] ?? DARK);
+  const to = channels(anchors[index + 1] ?? DARK);
   const mixed = from.map((value, i) => Math.round(value + (place - index) * ((to[i] ?? value) - value)));
   return `#${mixed.map((value) => value.toString(16).padStart(2, '0')).join('')}`;
 }

@@ -1,4 +1,4 @@
-import { type Frame, frame, heightForEqualScales } from './chart.js';
+import { CHART_WIDTH, type Frame, frame, heightForEqualScales } from './chart.js';
 import { fixed } from './text.js';
 
 /** Least ratio of width to height. */
@@ -8,10 +8,16 @@ const WIDEST_SHAPE = 1.6;
  * A plotting area seen from above, both directions at one scale: along the target line to the right, the right-hand side
  * below. A wide scatter widens the distances shown rather than the height.
  */
-export function planFrame(from: number, to: number, side: number, unit: string): Frame {
+export function planFrame(
+  from: number,
+  to: number,
+  side: number,
+  unit: string,
+  width: number = CHART_WIDTH,
+): Frame {
   const missing = Math.max(0, 2 * side * WIDEST_SHAPE - (to - from)) / 2;
   const spec = {
-    width: 860,
+    width,
     x: {
       label: `distance along the target line (${unit})`,
       domain: [Math.floor(from - missing), Math.ceil(to + missing)] as const,

@@ -11,7 +11,7 @@ import {
   type Speed,
   yards,
 } from 'fairflight/units';
-import { UsageError } from './command.js';
+import { UsageError } from './usage-error.js';
 
 /** A number with its unit as typed, for example `1200m`. */
 export interface Typed {

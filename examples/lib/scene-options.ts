@@ -1,10 +1,10 @@
 import { airAt, type Scene } from 'fairflight';
 import { parseScene } from 'fairflight/schema';
 import type { Given, Option } from './command.js';
-import { UsageError } from './command.js';
 import type { Display } from './display.js';
 import { typed } from './quantities.js';
 import { fixed, listed } from './text.js';
+import { UsageError } from './usage-error.js';
 
 /** Names of {@link SCENE_OPTIONS}. */
 export type SceneOption = 'altitude' | 'temperature' | 'headwind' | 'crosswind' | 'turf' | 'aerodynamics';

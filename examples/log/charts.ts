@@ -2,12 +2,14 @@ import type { ChangeFactor, QuantityName, ScatterChange } from 'fairflight/sessi
 import {
   axes,
   box,
+  CHART_WIDTH,
   type Frame,
   frame,
   type KeyEntry,
   key,
   line,
   mark,
+  NARROW,
   type Point,
   spread,
   svg,
@@ -31,7 +33,7 @@ import { sessionOf, type TrainingLog } from './log.js';
 import { scatterName, scatterShown } from './words.js';
 
 /** Club speed over time: shots, session means, the averages at both ends, what days alone could make, and the target. */
-export function speedChart(log: TrainingLog, { speed }: Display): string {
+export function speedChart(log: TrainingLog, { speed }: Display, width: number = CHART_WIDTH): string {
   const { report, sifted } = log;
   const times = new Map(report.sessions.map(({ name, time }) => [name, time]));
   const shots = sifted.used.flatMap((shot) => {
@@ -43,7 +45,7 @@ export function speedChart(log: TrainingLog, { speed }: Display): string {
   const values = [...shots.map(([, value]) => value), ...(next === undefined ? [] : [next.clubSpeed])];
   const [low, high] = [speed.of(Math.min(...values)), speed.of(Math.max(...values))];
   const f = frame({
-    width: 860,
+    width,
     height: 400,
     x: {
       label: report.timeUnit === 'weeks' ? 'weeks since the first session' : 'sessions since the first',
@@ -55,7 +57,7 @@ export function speedChart(log: TrainingLog, { speed }: Display): string {
       domain: [Math.floor(low - 0.5), Math.ceil(high + 0.5)],
       ticks: 8,
     },
-    margin: { right: 138 },
+    margin: { right: width < NARROW ? 18 : 138 },
   });
   return (
     key(speedEntries(log)) +
@@ -122,8 +124,7 @@ function speedLabels({ report, first, last }: TrainingLog, f: Frame, speed: Show
   const [, right] = f.xAxis.domain;
   return labels.map(({ at, says, colour }, i) =>
     text(f, [right, f.y.invert(places[i] ?? 0)], `${says} ${fixed(speed.of(at), 1)}`, {
-      dx: 7,
-      dy: 4,
+      ...(f.width < NARROW ? { anchor: 'end', dx: -4, dy: -4 } : { dx: 7, dy: 4 }),
       colour,
       size: 12,
       weight: 'bold',
@@ -152,7 +153,7 @@ function speedEntries({ report: { block, detectable, next }, trendAt }: Training
 }
 
 /** Scatter of the last sessions over that of the first. */
-export function scatterChart({ report }: TrainingLog, display: Display): string {
+export function scatterChart({ report }: TrainingLog, display: Display, width?: number): string {
   const rows = (Object.entries(report.scatter) as [QuantityName, ScatterChange][]).map(
     ([name, { ratio, interval, verdict, before, after }]): IntervalRow => ({
       name: scatterName(name),
@@ -170,6 +171,7 @@ export function scatterChart({ report }: TrainingLog, display: Display): string 
     rows,
     nothing: 1,
     room: { left: 150, right: 262 },
+    width,
     format: (value) => fixed(value, 1),
   });
 }
@@ -188,7 +190,7 @@ export function causeName(cause: ChangeFactor): string {
 }
 
 /** The change of carry and its causes. */
-export function causesChart({ report }: TrainingLog, { distance }: Display): string {
+export function causesChart({ report }: TrainingLog, { distance }: Display, width?: number): string {
   const split = report.causes?.carry;
   if (split === undefined) return '';
   const row = (
@@ -220,6 +222,7 @@ export function causesChart({ report }: TrainingLog, { distance }: Display): str
     ],
     nothing: 0,
     room: { left: 200, right: 90 },
+    width,
     format: (value) => signed(value),
   });
 }

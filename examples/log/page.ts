@@ -12,8 +12,8 @@ import {
   paragraphs,
   section,
 } from '../lib/page.js';
-import { readingSummary } from '../lib/reading.js';
 import { sceneWords } from '../lib/scene-options.js';
+import { readingSummary } from '../lib/shot-table.js';
 import { escaped, fixed } from '../lib/text.js';
 import { causesChart, scatterChart, speedChart } from './charts.js';
 import type { TrainingLog } from './log.js';

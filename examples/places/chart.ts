@@ -1,11 +1,13 @@
 import {
   axes,
+  CHART_WIDTH,
   frame,
   type KeyEntry,
   key,
   line,
   type Mark,
   mark,
+  NARROW,
   type Point,
   svg,
   text,
@@ -27,7 +29,11 @@ const LOOKS: Readonly<Record<Exclude<Place['key'], 'across'>, readonly [colour: 
 const ROW = 26;
 
 /** Change of carry of every club in every place. */
-export function changesChart({ clubs, places }: Elsewhere, { distance }: Display): string {
+export function changesChart(
+  { clubs, places }: Elsewhere,
+  { distance }: Display,
+  width: number = CHART_WIDTH,
+): string {
   const drawn = places.flatMap((place) => {
     if (place.key === 'across') return [];
     const [colour, look] = LOOKS[place.key];
@@ -36,8 +42,9 @@ export function changesChart({ clubs, places }: Elsewhere, { distance }: Display
   const changes = clubs.flatMap(({ there }) =>
     drawn.map((place) => distance.of(there[place.key].carryChange)),
   );
+  const narrow = width < NARROW;
   const f = frame({
-    width: 860,
+    width,
     height: ROW * clubs.length + 66,
     x: {
       label: `change of carry (${distance.unit})`,
@@ -46,7 +53,7 @@ export function changesChart({ clubs, places }: Elsewhere, { distance }: Display
       format: (value) => signed(value),
     },
     y: { label: '', domain: [clubs.length - 0.5, -0.5], ticks: 0 },
-    margin: { left: 170, right: 18, top: 12, bottom: 46 },
+    margin: { left: narrow ? 96 : 170, right: 18, top: 12, bottom: 46 },
   });
   const [low, high] = f.xAxis.domain;
   const row = (y: number): readonly Point[] => [
@@ -61,7 +68,7 @@ export function changesChart({ clubs, places }: Elsewhere, { distance }: Display
     ...clubs.map((_, i) => line(f, row(i), { colour: GRID, width: 1 })),
     line(f, zero, { colour: INK, width: 1.2 }),
     ...clubs.flatMap(({ club, carry, there }, i) => [
-      text(f, [low, i], `${club}, ${fixed(distance.of(carry.mean))} ${distance.unit}`, {
+      text(f, [low, i], narrow ? club : `${club}, ${fixed(distance.of(carry.mean))} ${distance.unit}`, {
         anchor: 'end',
         dx: -10,
         dy: 4,

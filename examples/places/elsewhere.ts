@@ -2,11 +2,11 @@ import { mean } from 'd3-array';
 import { type ModelWarning, type Scene, warningText } from 'fairflight';
 import { type MeasuredShot, type SampleEstimate, standardise, summariseSession } from 'fairflight/session';
 import type { Length } from 'fairflight/units';
-import { UsageError } from '../lib/command.js';
 import type { Display } from '../lib/display.js';
 import { type Sifted, sift } from '../lib/odd.js';
 import type { Progress } from '../lib/progress.js';
 import { counted } from '../lib/text.js';
+import { UsageError } from '../lib/usage-error.js';
 import type { Place } from './scenes.js';
 
 /** A club in one place; distances in metres. */

@@ -13,8 +13,8 @@ import {
   paragraphs,
   section,
 } from '../lib/page.js';
-import { readingSummary } from '../lib/reading.js';
 import { sceneWords } from '../lib/scene-options.js';
+import { readingSummary } from '../lib/shot-table.js';
 import { counted, escaped, fixed, signed } from '../lib/text.js';
 import { CARD_STYLE, pocketCard } from './card.js';
 import { changesChart } from './chart.js';

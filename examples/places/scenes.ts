@@ -1,7 +1,8 @@
 import { type Scene, type Wind, windFrom } from 'fairflight';
-import { type Given, UsageError } from '../lib/command.js';
+import type { Given } from '../lib/command.js';
 import { type Typed, typed, typedSpeed } from '../lib/quantities.js';
 import { type SceneOption, sceneFrom } from '../lib/scene-options.js';
+import { UsageError } from '../lib/usage-error.js';
 
 /** Options that say where else the shots are flown. */
 export const PLACE_OPTIONS = {

@@ -1,8 +1,8 @@
 import type { ShotTable } from 'fairflight/schema';
 import type { Display } from '../lib/display.js';
 import { ODD_RULE, oddLines } from '../lib/odd.js';
-import { readingLines } from '../lib/reading.js';
 import { sceneWords } from '../lib/scene-options.js';
+import { readingLines } from '../lib/shot-table.js';
 import { terminalTable } from '../lib/table.js';
 import { counted, fixed, signed, wrapped } from '../lib/text.js';
 import { type Elsewhere, warningLines, withoutLaunchSentence } from './elsewhere.js';

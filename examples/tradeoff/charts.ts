@@ -4,6 +4,7 @@ import {
   axes,
   band,
   box,
+  CHART_WIDTH,
   type Frame,
   frame,
   type KeyEntry,
@@ -22,7 +23,7 @@ import { fixed, signed } from '../lib/text.js';
 import type { Cloud, Tradeoff } from './tradeoff.js';
 
 /** Strokes against now, by the law and with constant scatter. */
-export function strokesChart(tradeoff: Tradeoff, { speed }: Display): string {
+export function strokesChart(tradeoff: Tradeoff, { speed }: Display, width: number = CHART_WIDTH): string {
   const { answer, constant } = tradeoff;
   const range = ({ steps }: FasterOrStraighter): readonly (readonly [number, number, number])[] =>
     steps.map(({ clubSpeed, change: { interval } }) => [speed.of(clubSpeed), interval.low, interval.high]);
@@ -33,7 +34,7 @@ export function strokesChart(tradeoff: Tradeoff, { speed }: Display): string {
   const xs = curve(answer).map(([x]) => x);
   const domain = [Math.min(...xs), Math.max(...xs)] as const;
   const f = frame({
-    width: 860,
+    width,
     height: 330,
     x: { label: `club speed (${speed.unit})`, domain, ticks: 9 },
     y: {
@@ -76,7 +77,7 @@ export function strokesChart(tradeoff: Tradeoff, { speed }: Display): string {
 const DRAWN = 250;
 
 /** Where tee shots come to rest now and faster, over the fairway. */
-export function cloudChart(tradeoff: Tradeoff, { distance, speed }: Display): string {
+export function cloudChart(tradeoff: Tradeoff, { distance, speed }: Display, width?: number): string {
   const { now, faster, course } = tradeoff;
   const clouds: readonly (readonly [Cloud, string])[] = [
     [now, BLUE],
@@ -93,7 +94,7 @@ export function cloudChart(tradeoff: Tradeoff, { distance, speed }: Display): st
   const bounds = course.bounds === undefined ? 0 : distance.of(course.bounds);
   const side =
     Math.max(distance.of(course.fairway), trees + 8, bounds + 4, sides[sides.length - 1 - 2 * skip] ?? 0) + 2;
-  const f = planFrame((xs[skip] ?? 0) - 6, (xs[xs.length - 1 - skip] ?? 0) + 6, side, distance.unit);
+  const f = planFrame((xs[skip] ?? 0) - 6, (xs[xs.length - 1 - skip] ?? 0) + 6, side, distance.unit, width);
   const x = f.xAxis.domain;
   const half = distance.of(course.fairway) / 2;
   const inside = ([px, pz]: Point): boolean => px > x[0] && px < x[1] && Math.abs(pz) < side;

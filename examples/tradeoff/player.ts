@@ -9,8 +9,8 @@ import {
   summariseSession,
 } from 'fairflight/session';
 import { type Angle, type Length, type Speed, si, toMph } from 'fairflight/units';
-import { UsageError } from '../lib/command.js';
 import type { Progress } from '../lib/progress.js';
+import { UsageError } from '../lib/usage-error.js';
 
 /** How scatter is said to change with speed. */
 export type LawChoice = 'constant' | 'measured' | { readonly perMph: number } | undefined;

@@ -3,6 +3,7 @@ import { type Speed, si, toMph } from 'fairflight/units';
 import {
   axes,
   band,
+  CHART_WIDTH,
   type Frame,
   frame,
   type KeyEntry,
@@ -51,8 +52,8 @@ interface Curves {
 }
 
 /** Scatter that pays at each speed, and the player's own. */
-export function tradeoffChart(tradeoff: Tradeoff, { speed }: Display): string {
-  const curves = curvesOf(tradeoff, speed);
+export function tradeoffChart(tradeoff: Tradeoff, { speed }: Display, width: number = CHART_WIDTH): string {
+  const curves = curvesOf(tradeoff, speed, width);
   const { f, even, doubt, own, interval, same } = curves;
   const [bottom, top] = f.yAxis.domain;
   const layers = [
@@ -70,7 +71,7 @@ export function tradeoffChart(tradeoff: Tradeoff, { speed }: Display): string {
   return key(entriesOf(tradeoff, curves)) + svg(f, 'Scatter that pays at each speed', ...layers);
 }
 
-function curvesOf({ answer, player }: Tradeoff, speed: Shown): Curves {
+function curvesOf({ answer, player }: Tradeoff, speed: Shown, width: number): Curves {
   const { now, breakEven } = answer;
   const speeds = breakEven.map(({ clubSpeed }) => clubSpeed);
   const along = (percent: (faster: number) => number): readonly Point[] =>
@@ -91,7 +92,7 @@ function curvesOf({ answer, player }: Tradeoff, speed: Shown): Curves {
   const cut = (points: readonly Point[]): readonly Point[] =>
     points.map(([x, y]) => [x, Math.min(top, Math.max(bottom, y))]);
   const f = frame({
-    width: 860,
+    width,
     height: 400,
     x: {
       label: `club speed (${speed.unit})`,
@@ -135,10 +136,11 @@ function between(low: readonly Point[], high: readonly Point[]): readonly Range[
 function areaNames({ f, even }: Curves): readonly string[] {
   const [bottom, top] = f.yAxis.domain;
   const [x] = even[Math.floor(even.length * 0.72)] ?? [0];
+  const share = f.width / CHART_WIDTH;
   const style = { anchor: 'middle', size: 13.5, weight: 'bold' } as const;
   return [
-    text(f, [x, top], 'costs strokes', { ...style, dy: 42, dx: -160, colour: textColour(VERMILION) }),
-    text(f, [x, bottom], 'saves strokes', { ...style, dy: -16, dx: -70, colour: textColour(GREEN) }),
+    text(f, [x, top], 'costs strokes', { ...style, dy: 42, dx: -160 * share, colour: textColour(VERMILION) }),
+    text(f, [x, bottom], 'saves strokes', { ...style, dy: -16, dx: -70 * share, colour: textColour(GREEN) }),
   ];
 }
 
