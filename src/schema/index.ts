@@ -13,7 +13,7 @@ export {
 } from './json.js';
 export type { JsonSchema } from './json-field.js';
 export type { DecimalMark } from './number-text.js';
-export { readShots, type ShotTable } from './read-shots.js';
+export { readShots, type ShotColumn, type ShotTable } from './read-shots.js';
 export type { ColumnUnits, ReadShotsOptions } from './read-shots-options.js';
 export type { Rejection, RejectionReason } from './rejection.js';
 export type { NamedColumns, ShotNeeds } from './shot-header.js';

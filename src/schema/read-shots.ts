@@ -2,7 +2,7 @@ import type { MeasuredShot } from '../inputs/measured-shot.js';
 import { readOptions } from '../inputs/read.js';
 import { refusal } from '../inputs/refuse.js';
 import { fromUnit, inUnit, type Unit } from '../units/unit.js';
-import type { HelperName, NumberName } from './column-names.js';
+import type { NumberName } from './column-names.js';
 import { type CsvRecord, readCsv } from './csv.js';
 import { readDates } from './dates.js';
 import { findUnits } from './find-units.js';
@@ -16,6 +16,7 @@ import { type Column, findHeader, headerNotes, readHeader, unitsBelow } from './
 import { readRow } from './shot-row.js';
 import { summariesApart } from './summary-rows.js';
 import type { Units, Written } from './unit-evidence.js';
+import { symbolOf } from './unit-names.js';
 import { wrongUnits } from './wrong-units.js';
 
 /** What {@link readShots} found. */
@@ -32,12 +33,22 @@ export interface ShotTable {
   readonly comments: readonly string[];
   /** Line of the header, counted from 1. */
   readonly headerLine: number;
-  /** Headers of the columns of numbers that were read, as they stand in the file, by field of a shot. */
-  readonly headers: Readonly<Partial<Record<keyof MeasuredShot, string>>>;
+  /** All columns, in the order of the file, and what each was read as. */
+  readonly columns: readonly ShotColumn[];
   /** Rows below the header. */
   readonly rowsRead: number;
   /** Rows that gave no shot. */
   readonly rowsLeftOut: number;
+}
+
+/** A column of the file. */
+export interface ShotColumn {
+  /** As it stands in the file. */
+  readonly header: string;
+  /** What it holds; absent where it is not understood or not used. */
+  readonly field?: keyof MeasuredShot | 'smashFactor' | 'backspin' | 'sidespin';
+  /** Unit in which its numbers are read, such as `mph`; absent for words and for a column left out. */
+  readonly unit?: string;
 }
 
 /** Shots that units are judged by. */
@@ -119,7 +130,7 @@ export function readShots(csvText: string, options: ReadShotsOptions = {}): Shot
     notes: [...found.notes, ...notes, ...derived],
     comments: [...comments.map(plainText), ...titles],
     headerLine: head.line,
-    headers: headersByField(columns),
+    columns: columns.map((column) => readAs(column, units)),
     rowsRead: rows.length,
     rowsLeftOut: rows.length - shots.length,
   };
@@ -181,12 +192,11 @@ function blankNote(count: number): string {
   return count === 1 ? '1 blank row is skipped' : `${count} blank rows are skipped`;
 }
 
-function headersByField(columns: readonly Column[]): ShotTable['headers'] {
-  const headers: Partial<Record<keyof MeasuredShot | HelperName, string>> = {};
-  for (const { header, heading } of columns) {
-    if (heading.kind === 'number') headers[heading.field] = header;
-  }
-  return headers;
+function readAs({ header, heading }: Column, units: Units): ShotColumn {
+  if (heading.kind !== 'number')
+    return heading.kind === 'text' ? { header, field: heading.field } : { header };
+  const unit = units[heading.field];
+  return unit === undefined ? { header } : { header, field: heading.field, unit: symbolOf(unit) };
 }
 
 /** A row of separators only, as spreadsheets leave below the last one. */

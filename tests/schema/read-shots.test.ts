@@ -56,14 +56,15 @@ describe('a good file', () => {
     expect([rejected, notes, rowsRead, rowsLeftOut]).toEqual([[], [], 1, 0]);
   });
 
-  it('says under which headers the columns stood, and where', () => {
+  it('says what each column was read as, in which unit, and where they stood', () => {
     const table = readShots(`# mine\nSpin (rpm),Ball_Speed (mph),launch (deg),weather\n2600,142,12.4,dry\n`);
     expect(table.headerLine).toBe(2);
-    expect(table.headers).toEqual({
-      spinRate: 'Spin (rpm)',
-      ballSpeed: 'Ball_Speed (mph)',
-      launchAngle: 'launch (deg)',
-    });
+    expect(table.columns).toEqual([
+      { header: 'Spin (rpm)', field: 'spinRate', unit: 'rpm' },
+      { header: 'Ball_Speed (mph)', field: 'ballSpeed', unit: 'mph' },
+      { header: 'launch (deg)', field: 'launchAngle', unit: 'deg' },
+      { header: 'weather' },
+    ]);
   });
 
   it('takes any order, any unit per column, and names in any case with _ or - for blanks', () => {
