@@ -22,9 +22,14 @@ export function runScript(name: string): void {
   if (status !== 0) throw new Error(`npm run ${name} failed:\n${`${stdout}\n${stderr}`.slice(-3000)}`);
 }
 
-/** Builds dist/ when a source is newer, so that the tests of the built package never run on yesterday's code. */
+/**
+ * Builds dist/ when a source is newer, or bundles the programs alone when only they are, so that the tests of the built
+ * package never run on yesterday's code.
+ */
 export default function setup(): void {
   const newestSource = Math.max(statSync(join(root, 'package.json')).mtimeMs, ...timesBelow('src'));
+  const programs = timesBelow('dist/bin');
   const oldestOutput = Math.min(...timesBelow('dist'));
-  if (oldestOutput === Infinity || oldestOutput < newestSource) runScript('build');
+  if (programs.length === 0 || oldestOutput < newestSource) runScript('build');
+  else if (Math.min(...programs) < Math.max(...timesBelow('examples'))) runScript('bundle');
 }

@@ -2,6 +2,7 @@ import { adviceLines, strikeLossLines } from '../lib/advice.js';
 import type { Display } from '../lib/display.js';
 import { comments, figure, htmlPage, htmlTable, kept, list, section } from '../lib/page.js';
 import { sceneWords } from '../lib/scene-options.js';
+import { SPEED_CAUTION, said, screenText } from '../lib/screen.js';
 import type { TableColumn } from '../lib/sheet.js';
 import { terminalTable } from '../lib/table.js';
 import { capital, escaped, fixed, grouped, signed, wrapped } from '../lib/text.js';
@@ -146,13 +147,30 @@ function straighter(value: number, { distance }: Display): string {
   return `${text} ${distance.unit} ${value > 0 ? 'nearer to' : 'farther from'} the line`;
 }
 
+function printed({ columns, rows }: Table): string {
+  return terminalTable(
+    columns.map(({ head, unit }) => (unit === undefined ? head : `${head}\n${unit}`)),
+    rows,
+  );
+}
+
+/** What matters most, for one screen. */
+export function screenReport(study: FaceStudy, about: About, display: Display): string {
+  return screenText([
+    ...about.comments.slice(0, 1),
+    about.source,
+    '',
+    ...said(answers(study, display)),
+    '',
+    'WHAT A STRIKE OFF CENTRE DOES',
+    printed(offCentreTable(study, display)),
+    '',
+    SPEED_CAUTION,
+  ]);
+}
+
 /** The map as text for the terminal. */
 export function terminalReport(study: FaceStudy, about: About, display: Display): string {
-  const table = ({ columns, rows }: Table): string =>
-    terminalTable(
-      columns.map(({ head, unit }) => (unit === undefined ? head : `${head}\n${unit}`)),
-      rows,
-    );
   const blocks = [
     ...about.comments,
     about.source,
@@ -166,8 +184,8 @@ export function terminalReport(study: FaceStudy, about: About, display: Display)
       : ['', 'WHAT A CHANGE WOULD BRING', ...changeLines(study, display).map((line) => `  ${line}`)]),
     '',
     'WHAT A STRIKE OFF CENTRE DOES',
-    table(offCentreTable(study, display)),
-    ...(study.strikes.length === 0 ? [] : ['', 'THE STRIKES', table(strikeTable(study, display))]),
+    printed(offCentreTable(study, display)),
+    ...(study.strikes.length === 0 ? [] : ['', 'THE STRIKES', printed(strikeTable(study, display))]),
     ...(study.unplaced.length === 0
       ? []
       : [

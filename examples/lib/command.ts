@@ -1,12 +1,12 @@
-import { mkdirSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { isFairflightError } from 'fairflight';
+import { PROGRAMS, type ProgramName } from './programs.js';
+import { remark, say } from './terminal.js';
 import { UsageError } from './usage-error.js';
 
 export { UsageError };
 
-/** How an example ends. */
+/** How a program ends. */
 export const EXIT = {
   /** Everything was used. */
   done: 0,
@@ -28,10 +28,9 @@ export interface Option {
   readonly many?: true;
 }
 
-/** An example as a command. */
+/** A program as a command. */
 export interface Command<Name extends string> {
-  readonly name: string;
-  readonly summary: string;
+  readonly name: ProgramName;
   /** Usage without the program name, for example `[file.csv] [options]`. */
   readonly usage: string;
   readonly options: Readonly<Record<Name, Option>>;
@@ -48,7 +47,7 @@ export interface Given<Name extends string> {
   readonly flag: (name: Name) => boolean;
 }
 
-/** Runs an example: reads the command line, prints help, turns errors into one line and an exit code. */
+/** Runs a program: reads the command line, prints help, turns errors into one line and an exit code. */
 export async function runCommand<Name extends string>(
   command: Command<Name>,
   main: (given: Given<Name>) => number | Promise<number>,
@@ -59,7 +58,7 @@ export async function runCommand<Name extends string>(
     process.exitCode = given === 'help' ? EXIT.done : await main(given);
   } catch (error) {
     const known = error instanceof UsageError || isFairflightError(error);
-    process.stderr.write(`${command.name}: ${known ? error.message : faultText(error)}\n`);
+    remark(`${command.name}: ${known ? error.message : faultText(error)}\n`);
     process.exitCode = known ? EXIT.refused : EXIT.fault;
   }
 }
@@ -85,7 +84,7 @@ function readArguments<Name extends string>(
   const values = parsed.values as Readonly<Record<string, string | string[] | boolean | undefined>>;
   const isOn = (name: string): boolean => values[name] === true;
   if (isOn('help')) {
-    process.stdout.write(helpText(command));
+    say(helpText(command));
     return 'help';
   }
   return {
@@ -130,9 +129,10 @@ function helpText<Name extends string>(command: Command<Name>): string {
     '  2  nothing was done: bad usage, an unreadable file, or no usable shot',
   ];
   return [
-    `${command.name}: ${command.summary}`,
+    `${command.name}: ${PROGRAMS[command.name]}`,
     '',
-    `Usage: npm run ${command.name} -- ${command.usage}`,
+    `Usage: npx fairflight ${command.name} ${command.usage}`,
+    `In a clone of the sources: npm run ${command.name} -- ${command.usage}`,
     '',
     'Options:',
     ...list,
@@ -153,32 +153,6 @@ export function oneOf<Name extends string>(option: string, text: string, names: 
   const found = names.find((name) => name === text);
   if (found !== undefined) return found;
   throw new UsageError(`--${option} must be ${names.join(' or ')}, got ${JSON.stringify(text)}`);
-}
-
-/** Writes files into a folder, which is made when missing, and returns their paths. */
-export function writeFiles(folder: string, files: Readonly<Record<string, string>>): readonly string[] {
-  return intoFolder(folder, () =>
-    Object.entries(files).map(([name, content]) => {
-      const path = join(folder, name);
-      writeFileSync(path, content);
-      return path;
-    }),
-  );
-}
-
-/** Makes a folder when missing. */
-export function makeFolder(folder: string): void {
-  intoFolder(folder, () => undefined);
-}
-
-/** Does something in a folder, made when missing. @throws UsageError when that cannot be */
-function intoFolder<T>(folder: string, write: () => T): T {
-  try {
-    mkdirSync(folder, { recursive: true });
-    return write();
-  } catch (error) {
-    throw new UsageError(`cannot write to ${folder}: ${whyNot(error)}`);
-  }
 }
 
 const REASONS: Readonly<Record<string, string>> = {

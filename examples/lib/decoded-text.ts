@@ -11,10 +11,11 @@ export function decodedText(bytes: Uint8Array): DecodedText {
   return { text, notes: encoding === 'utf-8' ? [] : [`the file is read as ${encoding}`] };
 }
 
-function encodingOf(bytes: Uint8Array): 'utf-8' | 'utf-16le' | 'windows-1252' {
+/** The encoding of a text; `more` says that the bytes may end inside a sign. */
+export function encodingOf(bytes: Uint8Array, more = false): 'utf-8' | 'utf-16le' | 'windows-1252' {
   if (bytes[0] === 0xff && bytes[1] === 0xfe) return 'utf-16le';
   try {
-    new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+    new TextDecoder('utf-8', { fatal: true }).decode(bytes, { stream: more });
     return 'utf-8';
   } catch {
     return 'windows-1252';

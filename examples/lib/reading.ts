@@ -1,7 +1,9 @@
 import { isFairflightError } from 'fairflight';
 import { type ReadShotsOptions, readShots, type ShotTable, type UnitGroup } from 'fairflight/schema';
 import { EXIT, type Given, type Option, oneOf, UsageError } from './command.js';
+import type { ProgramName } from './programs.js';
 import { readingSummary, rejectionLine } from './shot-table.js';
+import { remark } from './terminal.js';
 import { counted } from './text.js';
 import { readTextFile } from './text-file.js';
 
@@ -99,8 +101,8 @@ export function handOf(table: ShotTable, asked: string | undefined): 'right' | '
 }
 
 /** Exit code after reading, and a line on the error stream when something was left out. */
-export function codeAfterReading(command: string, table: ShotTable): number {
+export function codeAfterReading(command: ProgramName, table: ShotTable): number {
   if (table.rejected.length === 0) return EXIT.done;
-  process.stderr.write(`${command}: ${readingSummary(table)}\n`);
+  remark(`${command}: ${readingSummary(table)}\n`);
   return EXIT.partial;
 }

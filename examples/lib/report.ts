@@ -1,26 +1,34 @@
-import { join, relative } from 'node:path';
-import { type Given, type Option, oneOf, UsageError, writeFiles } from './command.js';
+import { relative } from 'node:path';
+import { type Given, type Option, oneOf, UsageError } from './command.js';
 import { type Display, displays } from './display.js';
+import { writeNamed } from './files.js';
+import type { ProgramName } from './programs.js';
+import { type Demo, inFileName, type ShotFile, type Subject } from './subject.js';
+import { say, shownJson } from './terminal.js';
 
-/** Names of {@link reportOptions}. */
-export type ReportOption = 'out' | 'json' | 'units';
+/** Names of {@link REPORT_OPTIONS}. */
+export type ReportOption = 'out' | 'replace' | 'player' | 'full' | 'json' | 'units';
 
-/** Options by which every example is told where to write and how to speak. */
-export function reportOptions(folder: string): Readonly<Record<ReportOption, Option>> {
-  return {
-    out: {
-      type: 'string',
-      value: 'DIR',
-      help: `folder for what is written (default ${join('out', folder)})`,
-    },
-    json: { type: 'boolean', help: 'print JSON instead of tables' },
-    units: {
-      type: 'string',
-      value: 'NAME',
-      help: 'imperial (mph, yd, ft) or metric (km/h, m); default imperial',
-    },
-  };
-}
+/** Options by which every program that writes a report is told where to write and how to speak. */
+export const REPORT_OPTIONS: Readonly<Record<ReportOption, Option>> = {
+  out: { type: 'string', value: 'DIR', help: 'folder for what is written (default the working folder)' },
+  replace: {
+    type: 'boolean',
+    help: 'write over files of the same name; without it the new ones get a number',
+  },
+  player: {
+    type: 'string',
+    value: 'NAME',
+    help: 'whose shots they are, for the names of the files (default from the file, else its name)',
+  },
+  full: { type: 'boolean', help: 'print the whole report, not only what matters most' },
+  json: { type: 'boolean', help: 'print JSON instead of tables' },
+  units: {
+    type: 'string',
+    value: 'NAME',
+    help: 'imperial (mph, yd, ft) or metric (km/h, m); default imperial',
+  },
+};
 
 /** Option of examples that read the shots of one club. */
 export const CLUB_OPTION: Option = {
@@ -41,41 +49,56 @@ export function displayFrom(given: Pick<Given<'units'>, 'text'>): Display {
 }
 
 /** The one file given, or the bundled data. @throws UsageError for several */
-export function fileFrom({ files }: Pick<Given<never>, 'files'>, bundled: string): string {
+export function fileFrom({ files }: Pick<Given<never>, 'files'>, bundled: Demo): ShotFile {
   if (files.length > 1) throw new UsageError(`one file at a time; got ${files.join(', ')}`);
-  return files[0] ?? bundled;
+  const [path] = files;
+  return path === undefined ? bundled : { path, player: undefined };
 }
 
-/** @throws UsageError when a file is given to an example that reads none */
+/** @throws UsageError when a file is given to a program that reads none */
 export function noFile({ files }: Pick<Given<never>, 'files'>): void {
   if (files.length > 0) throw new UsageError(`no file is read; got ${files.join(', ')}`);
 }
 
 /** Folder to write into. */
-export function folderFrom(given: Pick<Given<'out'>, 'text'>, byDefault: string): string {
-  return given.text('out') ?? join('out', byDefault);
+export function folderFrom(given: Pick<Given<'out'>, 'text'>): string {
+  return given.text('out') ?? '.';
 }
 
-/** What an example has to say, in its three forms. */
+/** What a program has to say, in its forms. */
 export interface Report {
-  /** Folder to write into unless --out names another. */
-  readonly folder: string;
-  /** Name of both files, without their endings. */
-  readonly name: string;
+  readonly program: ProgramName;
+  /** Whose shots and of which day; the files are named after them. */
+  readonly subject: Subject;
   /** HTML. */
   readonly page: string;
   readonly record: unknown;
-  /** For the terminal, ending with a line break. */
-  readonly text: string;
+  /** What matters most, for one screen, and everything; both end with a line break. */
+  readonly screen: string;
+  readonly full: string;
   /** Files written before, named with the others. */
   readonly before?: readonly string[];
 }
 
-/** Writes page and JSON, and prints the text or, when asked for, the JSON. */
-export function deliver(given: Pick<Given<'out' | 'json'>, 'text' | 'flag'>, report: Report): void {
-  const { folder, name, page, record, text, before = [] } = report;
-  const json = `${JSON.stringify(record, null, 2)}\n`;
-  const paths = writeFiles(folderFrom(given, folder), { [`${name}.html`]: page, [`${name}.json`]: json });
+/** `ladder-imo-feldspar-2026-03-11`. */
+export function fileName(program: ProgramName, { who, date }: Subject): string {
+  return [program, inFileName(who), date].filter((part) => part !== '').join('-');
+}
+
+/** Writes page and JSON, and prints what was asked for: one screen, everything, or JSON. */
+export function deliver(
+  given: Pick<Given<'out' | 'json' | 'full' | 'replace'>, 'text' | 'flag'>,
+  report: Report,
+): void {
+  const { program, subject, page, record, before = [] } = report;
+  const json = shownJson(record);
+  const contents = { '.html': page, '.json': json };
+  const paths = writeNamed(folderFrom(given), fileName(program, subject), contents, given.flag('replace'));
+  if (given.flag('json')) {
+    say(json);
+    return;
+  }
   const written = [...before, ...paths].map((path) => relative('.', path) || path).join(', ');
-  process.stdout.write(given.flag('json') ? json : `${text}\nWritten: ${written}\n`);
+  const rest = given.flag('full') ? '' : 'Everything is on the page, and printed with --full.\n';
+  say(`${given.flag('full') ? report.full : report.screen}\n${rest}Written: ${written}\n`);
 }

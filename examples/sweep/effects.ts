@@ -1,26 +1,3 @@
-import type { SweepAbout } from 'fairflight/sweep';
-import { asyncBufferFromFile, parquetRead } from 'hyparquet';
-
-/** Inputs and carry of a Parquet file, whole, by their names in the library; what is missing is NaN. */
-export async function readColumns(
-  path: string,
-  { columns, rows }: SweepAbout,
-): Promise<ReadonlyMap<string, Float64Array>> {
-  const wanted = columns.filter(({ name, role }) => role === 'input' || name === 'carry');
-  const byColumn = new Map(wanted.map(({ column }) => [column, new Float64Array(rows)]));
-  await parquetRead({
-    file: await asyncBufferFromFile(path),
-    columns: [...byColumn.keys()],
-    onChunk: ({ columnName, columnData, rowStart }) => {
-      const values = byColumn.get(columnName);
-      Array.from(columnData as ArrayLike<number | null>).forEach((value, i) => {
-        if (values !== undefined) values[rowStart + i] = value ?? Number.NaN;
-      });
-    },
-  });
-  return new Map(wanted.map(({ name, column }) => [name, byColumn.get(column) ?? new Float64Array(0)]));
-}
-
 /** Mean of an output in even slices of one input, whatever the other inputs are. */
 export interface MainEffect {
   /** Middle of each slice, in the input's own unit. */

@@ -4,6 +4,7 @@ import type { Display, Shown } from '../lib/display.js';
 import { figure, htmlPage, htmlTable, kept, list, section } from '../lib/page.js';
 import { BLUE, INK, MUTED, VERMILION } from '../lib/palette.js';
 import { sceneWords } from '../lib/scene-options.js';
+import { SPEED_CAUTION, screenText } from '../lib/screen.js';
 import type { TableColumn } from '../lib/sheet.js';
 import { terminalTable } from '../lib/table.js';
 import { escaped, fixed, grouped, signed, wrapped } from '../lib/text.js';
@@ -155,19 +156,17 @@ export function worthPage(worth: Worth, display: Display): string {
   });
 }
 
-/** The table as text for the terminal. */
-export function terminalReport(worth: Worth, display: Display): string {
+/** The start and the table, for one screen. */
+export function screenReport(worth: Worth, display: Display): string {
   const { columns, rows } = table(worth, display);
   const printed = terminalTable(
     columns.map(({ head, unit }) => (unit === undefined ? head : `${head}\n${unit}`)),
     rows,
   );
-  return [
-    wrapped(startWords(worth, display)),
-    '',
-    printed,
-    '',
-    ...[...LIMITS, ...CAUTIONS].map((each) => wrapped(each)),
-    '',
-  ].join('\n');
+  return screenText([startWords(worth, display), '', printed, '', SPEED_CAUTION]);
+}
+
+/** The same with limits and cautions. */
+export function terminalReport(worth: Worth, display: Display): string {
+  return `${screenReport(worth, display)}\n${[...LIMITS, ...CAUTIONS].map((each) => `${wrapped(each)}\n`).join('')}`;
 }

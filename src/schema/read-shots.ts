@@ -12,7 +12,14 @@ import { plainText, squashed } from './plain-text.js';
 import { type RawRow, rawRow, unitInCells, withoutZeros } from './raw-rows.js';
 import { askedUnits, type ReadShotsOptions, readShotsOptionFields } from './read-shots-options.js';
 import type { Rejection } from './rejection.js';
-import { type Column, findHeader, headerNotes, readHeader, unitsBelow } from './shot-header.js';
+import {
+  type Column,
+  findHeader,
+  headerNotes,
+  type NamedColumns,
+  readHeader,
+  unitsBelow,
+} from './shot-header.js';
 import { readRow } from './shot-row.js';
 import { summariesApart } from './summary-rows.js';
 import type { Units, Written } from './unit-evidence.js';
@@ -35,6 +42,11 @@ export interface ShotTable {
   readonly headerLine: number;
   /** All columns, in the order of the file, and what each was read as. */
   readonly columns: readonly ShotColumn[];
+  /**
+   * What was asked and what was found, as options: separator, decimal mark, and what each column of numbers is, with its
+   * unit. Another part of the same file is read alike with them.
+   */
+  readonly readAs: ReadShotsOptions;
   /** Rows below the header. */
   readonly rowsRead: number;
   /** Rows that gave no shot. */
@@ -123,6 +135,7 @@ export function readShots(csvText: string, options: ReadShotsOptions = {}): Shot
     for (const note of reading.derived) derived.add(note);
   }
   if (rows.length === 0) notes.push('there are no rows below the header');
+  const seen = columns.map((column) => shotColumn(column, units));
   return {
     shots,
     aside,
@@ -130,7 +143,13 @@ export function readShots(csvText: string, options: ReadShotsOptions = {}): Shot
     notes: [...found.notes, ...notes, ...derived],
     comments: [...comments.map(plainText), ...titles],
     headerLine: head.line,
-    columns: columns.map((column) => readAs(column, units)),
+    columns: seen,
+    readAs: {
+      ...asked,
+      separator,
+      decimalMark: mark,
+      columns: { ...named, ...settled(head, columns, seen) },
+    },
     rowsRead: rows.length,
     rowsLeftOut: rows.length - shots.length,
   };
@@ -192,11 +211,21 @@ function blankNote(count: number): string {
   return count === 1 ? '1 blank row is skipped' : `${count} blank rows are skipped`;
 }
 
-function readAs({ header, heading }: Column, units: Units): ShotColumn {
+function shotColumn({ header, heading }: Column, units: Units): ShotColumn {
   if (heading.kind !== 'number')
     return heading.kind === 'text' ? { header, field: heading.field } : { header };
   const unit = units[heading.field];
   return unit === undefined ? { header } : { header, field: heading.field, unit: symbolOf(unit) };
+}
+
+/** What each column of numbers is, by its header; one whose unit is not known is not used. */
+function settled(head: CsvRecord, columns: readonly Column[], seen: readonly ShotColumn[]): NamedColumns {
+  const names = seen.flatMap(({ field, unit }, at) =>
+    columns[at]?.heading.kind === 'number'
+      ? [[(head.fields[at]?.text ?? '').trim(), unit === undefined ? 'not used' : `${field} (${unit})`]]
+      : [],
+  );
+  return Object.fromEntries(names);
 }
 
 /** A row of separators only, as spreadsheets leave below the last one. */

@@ -1,9 +1,10 @@
 import { spawnSync } from 'node:child_process';
-import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { written } from './run.js';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const scratch = mkdtempSync(join(tmpdir(), 'calibrate-'));
@@ -42,13 +43,13 @@ interface LadderRecord {
 /** Runs the ladder as a user does, with a folder of its own for the output. */
 function ladder(name: string, ...args: readonly string[]) {
   const out = join(scratch, name);
-  const command = ['--import', 'tsx', 'examples/speed-ladder.ts', ...args, '--out', out];
+  const command = ['--import', 'tsx', 'examples/ladder.ts', ...args, '--full', '--out', out];
   const { status, stdout, stderr } = spawnSync(process.execPath, command, { cwd: root, encoding: 'utf8' });
   return { status, stdout, stderr, out };
 }
 
 function recordIn(out: string): LadderRecord {
-  return JSON.parse(readFileSync(join(out, 'speed-ladder.json'), 'utf8')) as LadderRecord;
+  return JSON.parse(written({ out }, 'json')) as LadderRecord;
 }
 
 const carryGap = ({ bands }: LadderRecord): number =>
@@ -71,7 +72,7 @@ describe('the calibrated ladder on its bundled data', () => {
     fitted = recordIn(run.out);
     calibration = fitted.calibration as typeof calibration;
     stdout = run.stdout.replaceAll(/\s+/g, ' ');
-    html = readFileSync(join(run.out, 'speed-ladder.html'), 'utf8');
+    html = written(run, 'html');
   }, 180_000);
 
   it('finds the ball the data were made with: drag 2 % up, lift as it was', () => {

@@ -1,9 +1,10 @@
 import { spawnSync } from 'node:child_process';
-import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { written } from './run.js';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const scratch = mkdtempSync(join(tmpdir(), 'ladder-'));
@@ -21,7 +22,7 @@ let runs = 0;
 function ladder(...args: readonly string[]): Ran {
   runs += 1;
   const out = join(scratch, `out-${runs}`);
-  const command = ['--import', 'tsx', 'examples/speed-ladder.ts', ...args, '--out', out];
+  const command = ['--import', 'tsx', 'examples/ladder.ts', ...args, '--full', '--out', out];
   const { status, stdout, stderr } = spawnSync(process.execPath, command, { cwd: root, encoding: 'utf8' });
   return { status, stdout, stderr, out };
 }
@@ -32,7 +33,7 @@ function csv(name: string, text: string): string {
   return path;
 }
 
-const read = (run: Ran): unknown => JSON.parse(readFileSync(join(run.out, 'speed-ladder.json'), 'utf8'));
+const read = (run: Ran): unknown => JSON.parse(written(run, 'json'));
 
 type Path = readonly (string | number)[];
 /** The value at a path of the JSON; fails when there is none. */
@@ -56,7 +57,7 @@ describe('the ladder on its bundled data', () => {
   beforeAll(() => {
     run = ladder();
     json = read(run);
-    html = readFileSync(join(run.out, 'speed-ladder.html'), 'utf8');
+    html = written(run, 'html');
   }, 120_000);
 
   it('ends well and says that the data are invented', () => {
@@ -194,7 +195,7 @@ describe('the ladder on files of its user', () => {
     const input = at(read(run), 'input');
     expect([at(input, 'rows'), at(input, 'used'), at(input, 'left out')]).toEqual([7, 3, 4]);
     expect(at(input, 'rejected')).toHaveLength(4);
-    const html = readFileSync(join(run.out, 'speed-ladder.html'), 'utf8');
+    const html = written(run, 'html');
     expect(html).toContain('4 left out');
     expect(html).not.toMatch(/NaN|undefined|Infinity/);
   });
@@ -251,7 +252,7 @@ describe('the ladder on files of its user', () => {
     expect(run.stdout).toContain('in no band, line 4:');
     // One shot shows no spread.
     expect(run.stdout).not.toMatch(/±0\.0\)/);
-    const html = readFileSync(join(run.out, 'speed-ladder.html'), 'utf8');
+    const html = written(run, 'html');
     expect(html).toContain('in no band, line 3');
   });
 
@@ -311,7 +312,7 @@ describe('the command line of the ladder', () => {
   it('prints help', () => {
     const { status, stdout } = ladder('--help');
     expect(status).toBe(0);
-    expect(stdout).toMatch(/Usage: npm run ladder -- \[file\.csv\] \[options\]/);
+    expect(stdout).toMatch(/Usage: npx fairflight ladder \[file\.csv\] \[options\]/);
     expect(stdout).toMatch(/--altitude 1200m/);
   });
 

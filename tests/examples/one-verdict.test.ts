@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -7,16 +7,18 @@ import { strike } from 'fairflight';
 import type { ChangeRanking } from 'fairflight/session';
 import { degrees, mph, toDegrees, toMph, toRpm } from 'fairflight/units';
 import { afterAll, describe, expect, it } from 'vitest';
+import { written } from './run.js';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const scratch = mkdtempSync(join(tmpdir(), 'verdict-'));
 afterAll(() => rmSync(scratch, { recursive: true }));
 
 function json(program: string, file: string, ...args: readonly string[]): unknown {
-  const command = ['--import', 'tsx', `examples/${program}.ts`, file, '--out', scratch, ...args];
+  const out = join(scratch, program);
+  const command = ['--import', 'tsx', `examples/${program}.ts`, file, '--out', out, ...args];
   const { status, stderr } = spawnSync(process.execPath, command, { cwd: root, encoding: 'utf8' });
   expect([status, stderr]).toEqual([0, '']);
-  return JSON.parse(readFileSync(join(scratch, `${program}.json`), 'utf8'));
+  return JSON.parse(written({ out }, 'json'));
 }
 
 /** Drives of an invented player who hits 5° down at 94 mph with a loft that fits. */
@@ -52,9 +54,9 @@ describe('the ladder, the face map and the trade-off', () => {
   it('give the same shots the same advice', { timeout: 120_000 }, () => {
     const file = join(scratch, 'drives.csv');
     writeFileSync(file, drives());
-    const ladder = json('speed-ladder', file, '--bands', 'one', '--keep-outliers') as Ladder;
+    const ladder = json('ladder', file, '--bands', 'one', '--keep-outliers') as Ladder;
     const trade = json('faster-or-straighter', file, '--keep-outliers', '--shots', '128', '--holes', '380yd');
-    const face = json('face-map', file) as { readonly advice: ChangeRanking };
+    const face = json('face', file) as { readonly advice: ChangeRanking };
     const verdicts = ({ changes }: Ladder['bands'][number]['advice']): readonly string[] =>
       changes.map(({ change, verdict }) => `${change} ${verdict}`);
     expect(ladder.bands).toHaveLength(1);

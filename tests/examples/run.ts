@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -27,7 +27,7 @@ export function example(name: string): {
     run: (...args) => {
       count += 1;
       const out = join(scratch, `out-${count}`);
-      const command = ['--import', 'tsx', `examples/${name}.ts`, ...args, '--out', out];
+      const command = ['--import', 'tsx', `examples/${name}.ts`, ...args, '--full', '--out', out];
       const { status, stdout, stderr } = spawnSync(process.execPath, command, {
         cwd: root,
         encoding: 'utf8',
@@ -43,9 +43,11 @@ export function example(name: string): {
   };
 }
 
-/** A file the run wrote. */
-export function written(run: Ran, name: string): string {
-  return readFileSync(join(run.out, name), 'utf8');
+/** The one file with this ending that the run wrote. */
+export function written({ out }: Pick<Ran, 'out'>, ending: 'html' | 'json'): string {
+  const names = readdirSync(out).filter((name) => name.endsWith(`.${ending}`));
+  expect(names).toHaveLength(1);
+  return readFileSync(join(out, names[0] ?? ''), 'utf8');
 }
 
 type Path = readonly (string | number)[];

@@ -60,6 +60,8 @@ function expectShots(
 ): ReturnType<typeof readShots> {
   const read = readShots(text, options);
   expect(read.shots.length, JSON.stringify(read.rejected)).toBe(shots.length);
+  // What was found serves as options: the same file is read the same with them, and nothing is left to find.
+  expect(readShots(text, read.readAs).shots).toEqual(read.shots);
   for (const [i, shot] of read.shots.entries()) {
     for (const field of fields) expect(shot, field).toHaveProperty(field);
     for (const [field, [of, room]] of Object.entries(TRUE)) {

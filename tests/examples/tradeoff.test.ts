@@ -2,7 +2,7 @@ import { existsSync } from 'node:fs';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { at, example, expectSelfContained, joined, num, type Ran, written } from './run.js';
 
-const { run, csv } = example('faster-or-straighter');
+const { run, csv } = example('tradeoff');
 const SLOW = 180_000;
 const FEW = ['--shots', '128', '--holes', '400,430yd'] as const;
 
@@ -13,8 +13,8 @@ describe('faster or straighter on its bundled data', () => {
   let speeds: readonly unknown[];
   beforeAll(() => {
     ran = run('--shots', '256');
-    json = JSON.parse(written(ran, 'faster-or-straighter.json'));
-    html = written(ran, 'faster-or-straighter.html');
+    json = JSON.parse(written(ran, 'json'));
+    html = written(ran, 'html');
     speeds = at(json, 'speeds') as readonly unknown[];
   }, SLOW);
 
@@ -99,7 +99,7 @@ describe('faster or straighter on files of its user', () => {
     expect((at(json, 'speeds') as unknown[]).map((each) => num(each, 'direction scatter (of now)'))).toEqual(
       Array.from({ length: 9 }, () => 1),
     );
-    expectSelfContained(written(ran, 'faster-or-straighter.html'), 3);
+    expectSelfContained(written(ran, 'html'), 3);
   });
 
   it('finds no speed worth a scatter that grows by 20 % a mph, and uses the good rows of a broken file', {
@@ -108,7 +108,7 @@ describe('faster or straighter on files of its user', () => {
     const ran = run(csv([HEADER, ...GOOD, '95,soft,12,0,2600,0'].join('\n')), '--law', '20%', ...FEW);
     expect(ran.status).toBe(1);
     expect(joined(ran.stdout)).toContain('line 8, column "ball speed (mph)": "soft" is not a number');
-    expect(at(JSON.parse(written(ran, 'faster-or-straighter.json')), 'answer')).toMatch(/^Straighter/);
+    expect(at(JSON.parse(written(ran, 'json')), 'answer')).toMatch(/^Straighter/);
   });
 
   it.each([

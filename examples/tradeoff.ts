@@ -2,12 +2,11 @@
  * Faster or straighter? What more club speed is worth in strokes as shots scatter wider with it, the speed where more
  * stops paying, and the growth of scatter that cancels a mph.
  *
- * `npm run faster-or-straighter` works on invented data; `npm run faster-or-straighter -- my-shots.csv` on your own.
+ * `npm run tradeoff` works on invented data; `npm run tradeoff -- my-shots.csv` on your own.
  * `--help` lists the options.
  */
 
 import { basename } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import type { GolferSkill } from 'fairflight/dispersion';
 import type { Length, Speed } from 'fairflight/units';
 import { type Command, type Given, runCommand, UsageError } from './lib/command.js';
@@ -28,21 +27,22 @@ import {
   displayFrom,
   fileFrom,
   KEEP_OUTLIERS_OPTION,
-  reportOptions,
+  REPORT_OPTIONS,
 } from './lib/report.js';
 import { HAND_OPTION, SCENE_OPTIONS, sceneFrom } from './lib/scene-options.js';
+import { demo, subjectOf } from './lib/subject.js';
 import { holesFor, USUAL_TREES } from './tradeoff/course.js';
 import { tradeoffPage } from './tradeoff/page.js';
 import { type LawChoice, playerFrom } from './tradeoff/player.js';
 import { tradeoffRecord } from './tradeoff/record.js';
+import { screenReport } from './tradeoff/screen.js';
 import { terminalReport } from './tradeoff/terminal.js';
 import { type Course, tradeoffOf, WORK } from './tradeoff/tradeoff.js';
 
-const DEMO = fileURLToPath(new URL('data/speed-ladder-demo.csv', import.meta.url));
-const FOLDER = 'faster-or-straighter';
+const DEMO = demo('speed-ladder-demo.csv', 'Imo Feldspar', import.meta.url);
 
 const OPTIONS = {
-  ...reportOptions(FOLDER),
+  ...REPORT_OPTIONS,
   hand: HAND_OPTION,
   club: CLUB_OPTION,
   loft: LOFT_OPTION,
@@ -85,8 +85,7 @@ const OPTIONS = {
 type OptionName = keyof typeof OPTIONS;
 
 const command: Command<OptionName> = {
-  name: 'faster-or-straighter',
-  summary: 'what more club speed is worth in strokes as shots scatter wider with it',
+  name: 'tradeoff',
   usage: '[file.csv] [options]',
   options: OPTIONS,
   more: [
@@ -106,7 +105,7 @@ await runCommand(command, (given) => {
   const shots = typedWhole('shots', given.text('shots') ?? '512', 128, 100_000);
   const nowText = given.text('now');
   const now = nowText === undefined ? undefined : typedSpeed('now', nowText);
-  const table = oneClub(readShotFile(file, readingFrom(given)), given.text('club'));
+  const table = oneClub(readShotFile(file.path, readingFrom(given)), given.text('club'));
   const hand = handOf(table, given.text('hand'));
   const clubhead = driverFor(table, given.text('loft'));
   const keepOutliers = given.flag('keep-outliers');
@@ -117,13 +116,14 @@ await runCommand(command, (given) => {
     return tradeoffOf({ player, course, clubhead, scene, shots }, partOf(bar, 0.15 * WORK, WORK, WORK));
   });
 
-  const name = basename(file);
+  const name = basename(file.path);
   deliver(given, {
-    folder: FOLDER,
-    name: 'faster-or-straighter',
+    program: 'tradeoff',
+    subject: subjectOf(given, file, table),
     page: tradeoffPage(tradeoff, table, name, display),
     record: tradeoffRecord(tradeoff, table, name, display),
-    text: terminalReport(tradeoff, table, display),
+    screen: screenReport(tradeoff, table, display),
+    full: terminalReport(tradeoff, table, display),
   });
   return codeAfterReading(command.name, table);
 });

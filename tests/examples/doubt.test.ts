@@ -5,7 +5,7 @@ import { describe, expect, it } from 'vitest';
 const root = fileURLToPath(new URL('../..', import.meta.url));
 
 describe('the ball or the reading', () => {
-  const command = ['--import', 'tsx', 'examples/ball-or-reading.ts'];
+  const command = ['--import', 'tsx', 'examples/doubt.ts'];
   const { status, stdout, stderr } = spawnSync(process.execPath, command, { cwd: root, encoding: 'utf8' });
   const rows = [...stdout.matchAll(/^ (\w[^±\n]*[^\s±].*?) {2,}([\d.]+) +([\d.]+)$/gmu)].map(
     ([, label = '', carry, total]) => ({ label, carry: Number(carry), total: Number(total) }),

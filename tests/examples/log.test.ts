@@ -2,7 +2,7 @@ import { existsSync } from 'node:fs';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { at, example, expectSelfContained, joined, num, type Ran, written } from './run.js';
 
-const { run, csv } = example('speed-log');
+const { run, csv } = example('log');
 const SLOW = 120_000;
 
 describe('the speed log on its bundled data', () => {
@@ -11,8 +11,8 @@ describe('the speed log on its bundled data', () => {
   let html: string;
   beforeAll(() => {
     ran = run();
-    json = JSON.parse(written(ran, 'speed-log.json'));
-    html = written(ran, 'speed-log.html');
+    json = JSON.parse(written(ran, 'json'));
+    html = written(ran, 'html');
   }, SLOW);
 
   it('ends well and says that the data are invented', () => {
@@ -78,9 +78,9 @@ describe('the speed log on files of its user', () => {
     const ran = run(csv(['session,club speed (mph)', ...rows(8, 1)].join('\n')), '--json');
     expect(ran.status).toBe(0);
     const json: unknown = JSON.parse(ran.stdout);
-    expect(json).toEqual(JSON.parse(written(ran, 'speed-log.json')));
+    expect(json).toEqual(JSON.parse(written(ran, 'json')));
     expect(at(json, 'verdict')).toBe('gain');
-    expectSelfContained(written(ran, 'speed-log.html'), 2);
+    expectSelfContained(written(ran, 'html'), 2);
   });
 
   it('says that two sessions cannot show a gain, and uses the good rows of a broken file', {
@@ -93,7 +93,7 @@ describe('the speed log on files of its user', () => {
     expect(shown).toContain('line 8, column "club speed (mph)": "fast" is not a number');
     expect(shown).toContain('line 9, column "club speed (mph)": 400 mph is impossible');
     expect(shown).toMatch(/Is the gain real\? It cannot be said: 2 sessions/);
-    expectSelfContained(written(ran, 'speed-log.html'), 2);
+    expectSelfContained(written(ran, 'html'), 2);
   });
 
   it.each([
@@ -110,6 +110,6 @@ describe('the speed log on files of its user', () => {
   it('refuses a block that is no number or too long, and prints help', { timeout: SLOW }, () => {
     expect(run('--block', 'all').stderr).toMatch(/--block needs a whole number/);
     expect(run('--block', '9').stderr).toMatch(/options\.block/);
-    expect(run('--help').stdout).toMatch(/Usage: npm run speed-log -- \[file\.csv\] \[options\]/);
+    expect(run('--help').stdout).toMatch(/Usage: npx fairflight log \[file\.csv\] \[options\]/);
   });
 });

@@ -6,13 +6,13 @@
  */
 
 import { basename } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import type { SessionOptions } from 'fairflight/session';
 import { type Speed, si } from 'fairflight/units';
 import { calibratedSetup } from './ladder/calibration.js';
 import { type Ladder, ladderOf, WORK } from './ladder/ladder.js';
 import { ladderPage } from './ladder/page.js';
 import { ladderRecord } from './ladder/record.js';
+import { screenReport } from './ladder/screen.js';
 import { terminalReport } from './ladder/terminal.js';
 import { type Command, type Given, oneOf, runCommand, UsageError } from './lib/command.js';
 import { driverFor, LOFT_OPTION } from './lib/driver.js';
@@ -32,16 +32,15 @@ import {
   displayFrom,
   fileFrom,
   KEEP_OUTLIERS_OPTION,
-  reportOptions,
+  REPORT_OPTIONS,
 } from './lib/report.js';
 import { HAND_OPTION, SCENE_OPTIONS, sceneFrom } from './lib/scene-options.js';
+import { demo, subjectOf } from './lib/subject.js';
 
-const DEMO = fileURLToPath(new URL('data/speed-ladder-demo.csv', import.meta.url));
-
-const FOLDER = 'ladder';
+const DEMO = demo('speed-ladder-demo.csv', 'Imo Feldspar', import.meta.url);
 
 const OPTIONS = {
-  ...reportOptions(FOLDER),
+  ...REPORT_OPTIONS,
   hand: HAND_OPTION,
   club: CLUB_OPTION,
   loft: LOFT_OPTION,
@@ -72,7 +71,6 @@ type OptionName = keyof typeof OPTIONS;
 
 const command: Command<OptionName> = {
   name: 'ladder',
-  summary: 'one driver at several club speeds: what speed brings, and whether the loft fits',
   usage: '[file.csv] [options]',
   options: OPTIONS,
   more: [
@@ -88,7 +86,7 @@ await runCommand(command, (given) => {
   const file = fileFrom(given, DEMO);
   const display = displayFrom(given);
   const scene = sceneFrom(given);
-  const table = oneClub(readShotFile(file, readingFrom(given)), given.text('club'));
+  const table = oneClub(readShotFile(file.path, readingFrom(given)), given.text('club'));
   const plain = {
     clubhead: driverFor(table, given.text('loft')),
     scene,
@@ -112,13 +110,14 @@ await runCommand(command, (given) => {
   };
   const ladder = watched(WORK, command.name, work, calibrated ? 0 : undefined);
 
-  const name = basename(file);
+  const name = basename(file.path);
   deliver(given, {
-    folder: FOLDER,
-    name: 'speed-ladder',
+    program: 'ladder',
+    subject: subjectOf(given, file, table),
     page: ladderPage(ladder, table, name, display),
     record: ladderRecord(ladder, table, name, display),
-    text: terminalReport(ladder, table, display),
+    screen: screenReport(ladder, table, display),
+    full: terminalReport(ladder, table, display),
   });
   return codeAfterReading(command.name, table);
 });

@@ -2,7 +2,7 @@ import { existsSync } from 'node:fs';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { at, example, expectSelfContained, joined, num, type Ran, written } from './run.js';
 
-const { run, csv } = example('same-shot-elsewhere');
+const { run, csv } = example('places');
 const SLOW = 120_000;
 const PLACES = ['winter', 'summer', 'altitude', 'into', 'with', 'across'] as const;
 
@@ -13,8 +13,8 @@ describe('the same shot elsewhere on its bundled data', () => {
   let clubs: readonly unknown[];
   beforeAll(() => {
     ran = run();
-    json = JSON.parse(written(ran, 'same-shot-elsewhere.json'));
-    html = written(ran, 'same-shot-elsewhere.html');
+    json = JSON.parse(written(ran, 'json'));
+    html = written(ran, 'html');
     clubs = at(json, 'clubs') as readonly unknown[];
   }, SLOW);
 
@@ -85,10 +85,10 @@ describe('the same shot elsewhere on files of its user', () => {
     expect(ran.status).toBe(0);
     expect(joined(ran.stdout)).toMatch(/Carry was not measured for every shot of: driver and 7 iron/);
     expect(joined(ran.stdout)).toMatch(/A club with one shot only has no interval/);
-    const json: unknown = JSON.parse(written(ran, 'same-shot-elsewhere.json'));
+    const json: unknown = JSON.parse(written(ran, 'json'));
     expect(at(json, 'clubs', 0, 'carry (m)', 'basis')).toBe('modelled');
     expect(at(json, 'places', 2, 'name')).toBe('altitude 6000 ft');
-    expectSelfContained(written(ran, 'same-shot-elsewhere.html'), 1);
+    expectSelfContained(written(ran, 'html'), 1);
   });
 
   it('is the shot itself where nothing changes', { timeout: SLOW }, () => {
@@ -108,7 +108,7 @@ describe('the same shot elsewhere on files of its user', () => {
     expect(joined(ran.stdout)).toMatch(
       /line 1, column "carry \(ft\)": the values contradict the flight of the same shots.* read as yd/,
     );
-    const json: unknown = JSON.parse(written(ran, 'same-shot-elsewhere.json'));
+    const json: unknown = JSON.parse(written(ran, 'json'));
     expect(at(json, 'clubs', 0, 'carry (yd)', 'basis')).toBe('modelled');
   });
 

@@ -1,6 +1,6 @@
 /**
  * What does the carry of a drive depend on? A million flights over club speed, attack angle, loft and air go into a
- * Parquet file, and the Sobol indices of carry come out of it.
+ * file of Parquet or CSV, and the Sobol indices of carry come out of it.
  *
  * `npm run sweep` flies them; `npm run sweep -- --count 20000` fewer. After Ctrl-C, or a power cut, the same command
  * carries on where it stopped. `--help` lists the options.
@@ -11,21 +11,22 @@ import { join } from 'node:path';
 import { isFairflightError } from 'fairflight';
 import { sweepToFile } from 'fairflight/node';
 import { sobolIndicesOf } from 'fairflight/sweep';
-import { type Command, EXIT, makeFolder, runCommand } from './lib/command.js';
+import { type Command, EXIT, oneOf, runCommand } from './lib/command.js';
+import { makeFolder } from './lib/files.js';
 import { progress } from './lib/progress.js';
 import { typedWhole } from './lib/quantities.js';
-import { deliver, displayFrom, folderFrom, noFile, reportOptions } from './lib/report.js';
+import { deliver, displayFrom, folderFrom, noFile, REPORT_OPTIONS } from './lib/report.js';
+import { remark } from './lib/terminal.js';
 import { fixed, grouped } from './lib/text.js';
-import { mainEffect, readColumns } from './sweep/effects.js';
+import { readColumns } from './sweep/columns.js';
+import { mainEffect } from './sweep/effects.js';
 import { type Findings, studyPage, terminalReport } from './sweep/report.js';
 import { FACTORS, FLIGHTS_PER_BASE, type Study, study } from './sweep/study.js';
 
 const MILLION = 2 ** 20;
 
-const FOLDER = 'sweep';
-
 const OPTIONS = {
-  ...reportOptions(FOLDER),
+  ...REPORT_OPTIONS,
   count: {
     type: 'string',
     value: 'N',
@@ -33,13 +34,17 @@ const OPTIONS = {
   },
   seed: { type: 'string', value: 'N', help: 'seed of the scramble (default 1)' },
   workers: { type: 'string', value: 'N', help: 'worker threads (default one for each processor)' },
-  overwrite: { type: 'boolean', help: 'begin again, and replace a file of the same name' },
+  replace: { type: 'boolean', help: 'begin again, and write over files of the same name' },
+  format: {
+    type: 'string',
+    value: 'NAME',
+    help: 'parquet (default), which needs the packages hyparquet and hyparquet-writer, or csv, which needs none',
+  },
 } as const;
 type OptionName = keyof typeof OPTIONS;
 
 const command: Command<OptionName> = {
   name: 'sweep',
-  summary: 'a million drives in a Parquet file, and what their carry depends on',
   usage: '[options]',
   options: OPTIONS,
   more: 'An unfinished sweep of the same count and seed is continued; a finished one is read again.',
@@ -61,23 +66,27 @@ await runCommand(command, async (given) => {
   const seed = whole('seed', 1, 0);
   const workers = whole('workers', availableParallelism(), 0, 256);
   const design = study(Math.round(count / FLIGHTS_PER_BASE), seed);
-  const folder = folderFrom(given, FOLDER);
-  const name = `drives-${design.base * FLIGHTS_PER_BASE}-seed-${seed}.parquet`;
+  const folder = folderFrom(given);
+  const format = oneOf('format', given.text('format') ?? 'parquet', ['parquet', 'csv']);
+  const what = `${design.base * FLIGHTS_PER_BASE}-seed-${seed}`;
+  const name = `sweep-${what}.${format}`;
   const path = join(folder, name);
 
   makeFolder(folder);
-  const flown = await fly(path, design, workers, given.flag('overwrite'));
+  const flown = await fly(path, design, workers, given.flag('replace'));
   if (flown === undefined) {
-    process.stderr.write('sweep: stopped; the same command carries on from here\n');
+    remark('sweep: stopped; the same command carries on from here\n');
     return EXIT.partial;
   }
   const findings = await findingsOf(path, design, seed, flown.about);
+  const text = `${terminalReport(findings, display)}\n${flown.note}\n`;
   deliver(given, {
-    folder: FOLDER,
-    name: 'sweep-launch',
+    program: 'sweep',
+    subject: { who: what, date: '' },
     page: studyPage(findings, name, display),
     record: { file: name, ...findings, factors: FACTORS },
-    text: `${terminalReport(findings, display)}\n${flown.note}\n`,
+    screen: text,
+    full: text,
     before: [path],
   });
   return EXIT.done;

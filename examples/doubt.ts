@@ -2,10 +2,9 @@
  * The ball or the reading: when a device reads a launch and a model flies it, how much of what is uncertain about the
  * distance hangs on the ball model, on the readings, on the air and on the turf?
  *
- * `npm run ball-or-reading` fits the ball to bundled invented shots; `npm run ball-or-reading -- my-shots.csv` to yours.
+ * `npm run doubt` fits the ball to bundled invented shots; `npm run doubt -- my-shots.csv` to yours.
  */
 
-import { fileURLToPath } from 'node:url';
 import { calibrate } from 'fairflight/session';
 import {
   columnOf,
@@ -16,13 +15,16 @@ import {
   sweep,
 } from 'fairflight/sweep';
 import { celsius, degrees, metresPerSecond, mph, rpm, toYards } from 'fairflight/units';
-import { runCommand, UsageError, writeFiles } from './lib/command.js';
+import { runCommand, UsageError } from './lib/command.js';
+import { writeNamed } from './lib/files.js';
 import { codeAfterReading, READING_OPTIONS, readingFrom, readShotFile } from './lib/reading.js';
-import { fileFrom } from './lib/report.js';
+import { fileFrom, fileName, REPORT_OPTIONS } from './lib/report.js';
+import { demo, subjectOf } from './lib/subject.js';
 import { terminalTable } from './lib/table.js';
+import { say, shownJson } from './lib/terminal.js';
 import { fixed } from './lib/text.js';
 
-const DEMO = fileURLToPath(new URL('data/speed-ladder-demo.csv', import.meta.url));
+const DEMO = demo('speed-ladder-demo.csv', 'Imo Feldspar', import.meta.url);
 /** The launch that was read. */
 const READ = { ballSpeed: mph(150), launchAngle: degrees(12), spinRate: rpm(2600) };
 
@@ -35,16 +37,18 @@ const reading = (name: FactorName, deviation: number): RandomFactor => ({
 
 await runCommand(
   {
-    name: 'ball-or-reading',
-    summary: 'how much of an uncertain distance hangs on the ball model, the readings, the air and the turf',
+    name: 'doubt',
     usage: '[shots.csv] [options]',
     options: {
       out: { type: 'string', value: 'DIR', help: 'folder for the shares as JSON (default: printed only)' },
+      replace: REPORT_OPTIONS.replace,
+      player: REPORT_OPTIONS.player,
       ...READING_OPTIONS,
     },
   },
   (given) => {
-    const table = readShotFile(fileFrom(given, DEMO), readingFrom(given));
+    const file = fileFrom(given, DEMO);
+    const table = readShotFile(file.path, readingFrom(given));
     const { shots } = table;
     const [ball] = calibrate(shots, {}, { what: ['dragScale', 'liftScale'] }).factors;
     if (ball === undefined)
@@ -83,7 +87,7 @@ await runCommand(
       'The share of a group that is fitted together is that of all of it. Shares belong to these spreads: those of the',
       'readings, the air and the turf are assumptions.',
     ];
-    process.stdout.write(`${text.join('\n')}\n`);
+    say(`${[...table.comments.slice(0, 1), ...text].join('\n')}\n`);
     const out = given.text('out');
     if (out !== undefined) {
       const shares = groups.map(([group], j) => ({
@@ -91,8 +95,9 @@ await runCommand(
         carry: outputs[0]?.factors[j]?.total,
         total: outputs[1]?.factors[j]?.total,
       }));
-      writeFiles(out, { 'ball-or-reading.json': `${JSON.stringify(shares, null, 2)}\n` });
+      const name = fileName('doubt', subjectOf(given, file, table));
+      writeNamed(out, name, { '.json': shownJson(shares) }, given.flag('replace'));
     }
-    return codeAfterReading('ball-or-reading', table);
+    return codeAfterReading('doubt', table);
   },
 );

@@ -2,11 +2,10 @@
  * The speed log: practice sessions over weeks in one file. Is the gain in club speed real, what did it bring, did
  * scatter grow, and what is a sensible next target?
  *
- * `npm run speed-log` works on invented data; `npm run speed-log -- my-log.csv` on your own. `--help` lists the options.
+ * `npm run log` works on invented data; `npm run log -- my-log.csv` on your own. `--help` lists the options.
  */
 
 import { basename } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { type Command, runCommand } from './lib/command.js';
 import { watched } from './lib/progress.js';
 import { typedWhole } from './lib/quantities.js';
@@ -17,20 +16,20 @@ import {
   displayFrom,
   fileFrom,
   KEEP_OUTLIERS_OPTION,
-  reportOptions,
+  REPORT_OPTIONS,
 } from './lib/report.js';
 import { SCENE_OPTIONS, sceneFrom } from './lib/scene-options.js';
+import { demo, subjectOf } from './lib/subject.js';
 import { trainingLog, WORK } from './log/log.js';
 import { logPage } from './log/page.js';
 import { logRecord } from './log/record.js';
+import { screenReport } from './log/screen.js';
 import { terminalReport } from './log/terminal.js';
 
-const DEMO = fileURLToPath(new URL('data/speed-log-demo.csv', import.meta.url));
-
-const FOLDER = 'speed-log';
+const DEMO = demo('speed-log-demo.csv', 'Juno Tallowby', import.meta.url);
 
 const OPTIONS = {
-  ...reportOptions(FOLDER),
+  ...REPORT_OPTIONS,
   club: CLUB_OPTION,
   block: {
     type: 'string',
@@ -44,8 +43,7 @@ const OPTIONS = {
 type OptionName = keyof typeof OPTIONS;
 
 const command: Command<OptionName> = {
-  name: 'speed-log',
-  summary: 'practice sessions over weeks: is the gain in speed real, and what is it worth?',
+  name: 'log',
   usage: '[file.csv] [options]',
   options: OPTIONS,
   more: [
@@ -62,7 +60,7 @@ await runCommand(command, (given) => {
   const scene = sceneFrom(given);
   const block = given.text('block');
   const table = oneClub(
-    readShotFile(file, { ...readingFrom(given), needs: 'club-speed' }),
+    readShotFile(file.path, { ...readingFrom(given), needs: 'club-speed' }),
     given.text('club'),
   );
   const question = {
@@ -73,13 +71,14 @@ await runCommand(command, (given) => {
   };
   const log = watched(WORK, command.name, (bar) => trainingLog(question, bar));
 
-  const name = basename(file);
+  const name = basename(file.path);
   deliver(given, {
-    folder: FOLDER,
-    name: 'speed-log',
+    program: 'log',
+    subject: subjectOf(given, file, table),
     page: logPage(log, table, name, display),
     record: logRecord(log, table, name, display),
-    text: terminalReport(log, table, display),
+    screen: screenReport(log, table, display),
+    full: terminalReport(log, table, display),
   });
   return codeAfterReading(command.name, table);
 });

@@ -1,18 +1,23 @@
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { FaceMap, PatternReport } from 'fairflight/session';
 import { afterAll, describe, expect, it } from 'vitest';
+import { written } from './run.js';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const scratch = mkdtempSync(join(tmpdir(), 'face-'));
 afterAll(() => rmSync(scratch, { recursive: true }));
 
-/** Runs the face map as a user does. */
+let out = '';
+let runs = 0;
+/** Runs the face map as a user does, each time with a folder of its own for the output. */
 function face(...args: readonly string[]): { status: number | null; stdout: string; stderr: string } {
-  const command = ['--import', 'tsx', 'examples/face-map.ts', '--out', scratch, ...args];
+  runs += 1;
+  out = join(scratch, `out-${runs}`);
+  const command = ['--import', 'tsx', 'examples/face.ts', '--out', out, '--full', ...args];
   const { status, stdout, stderr } = spawnSync(process.execPath, command, { cwd: root, encoding: 'utf8' });
   return { status, stdout, stderr };
 }
@@ -29,8 +34,8 @@ interface Json {
   readonly strikes: readonly { readonly shot: number }[];
   readonly unplaced: readonly { readonly shot: number; readonly why: string }[];
 }
-const json = (): Json => JSON.parse(readFileSync(join(scratch, 'face-map.json'), 'utf8')) as Json;
-const html = (): string => readFileSync(join(scratch, 'face-map.html'), 'utf8');
+const json = (): Json => JSON.parse(written({ out }, 'json')) as Json;
+const html = (): string => written({ out }, 'html');
 
 describe('the face map', () => {
   it('places the invented strikes where they were made, and leaves out the misread', () => {

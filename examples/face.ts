@@ -6,9 +6,8 @@
  */
 
 import { basename } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { clubheads } from 'fairflight';
-import { type About, facePage, terminalReport } from './face/report.js';
+import { type About, facePage, screenReport, terminalReport } from './face/report.js';
 import { readStrikes, strikesIn } from './face/strikes.js';
 import { type GivenDelivery, type Placed, placed, studyOf } from './face/study.js';
 import { type Command, EXIT, type Given, runCommand, UsageError } from './lib/command.js';
@@ -16,18 +15,17 @@ import { driverFor } from './lib/driver.js';
 import { type Progress, partOf, watched } from './lib/progress.js';
 import { typedAngle, typedSpeed } from './lib/quantities.js';
 import { handOf, oneClub, READING_OPTIONS, readingFrom, readShotFile } from './lib/reading.js';
-import { CLUB_OPTION, deliver, displayFrom, fileFrom, reportOptions } from './lib/report.js';
+import { CLUB_OPTION, deliver, displayFrom, fileFrom, REPORT_OPTIONS } from './lib/report.js';
 import { HAND_OPTION, handFrom, SCENE_OPTIONS, sceneFrom } from './lib/scene-options.js';
 import { readingSummary, rejectionLine } from './lib/shot-table.js';
+import { demo, type Subject, subjectOf, today } from './lib/subject.js';
 import { counted } from './lib/text.js';
 import { readTextFile } from './lib/text-file.js';
 
-const DEMO = fileURLToPath(new URL('data/face-map-demo.csv', import.meta.url));
-
-const FOLDER = 'face';
+const DEMO = demo('face-map-demo.csv', 'Tamsin Quillfeather', import.meta.url);
 
 const OPTIONS = {
-  ...reportOptions(FOLDER),
+  ...REPORT_OPTIONS,
   hand: HAND_OPTION,
   club: CLUB_OPTION,
   strikes: {
@@ -51,7 +49,6 @@ type OptionName = keyof typeof OPTIONS;
 
 const command: Command<OptionName> = {
   name: 'face',
-  summary: 'where on the face it was struck, what that costs, and the one move that would gain most',
   usage: '[file.csv] [options]',
   options: OPTIONS,
   more: [
@@ -66,22 +63,25 @@ interface Input extends Placed {
   readonly clubhead: typeof clubheads.driver;
   readonly code: number;
   readonly hand: 'right' | 'left';
+  readonly subject: Subject;
 }
 
 await runCommand(command, (given) => {
   const display = displayFrom(given);
-  const { about, clubhead, code, study } = watched(1, command.name, (bar) => {
-    const { about, clubhead, code, ...input } = inputOf(given, partOf(bar, 0, 0.5, 1));
+  const { about, clubhead, code, study, subject } = watched(1, command.name, (bar) => {
+    const { about, clubhead, code, subject, ...input } = inputOf(given, partOf(bar, 0, 0.5, 1));
     const scene = sceneFrom(given);
-    return { about, clubhead, code, study: studyOf(input, deliveryFrom(given), clubhead, scene, input.hand) };
+    const study = studyOf(input, deliveryFrom(given), clubhead, scene, input.hand);
+    return { about, clubhead, code, study, subject };
   });
   const { map, report, advice, delivery, strikes, unplaced } = study;
   deliver(given, {
-    folder: FOLDER,
-    name: 'face-map',
+    program: 'face',
+    subject,
     page: facePage(study, about, display),
     record: { about, clubhead, delivery, map, report, advice, strikes, unplaced },
-    text: terminalReport(study, about, display),
+    screen: screenReport(study, about, display),
+    full: terminalReport(study, about, display),
   });
   return code;
 });
@@ -89,7 +89,8 @@ await runCommand(command, (given) => {
 function inputOf(given: Given<OptionName>, progress: Progress): Input {
   const strikeFile = given.text('strikes');
   const hand = handFrom(given.text('hand'));
-  const none = { clubhead: clubheads.driver, shots: [], unplaced: [], code: EXIT.done, hand };
+  const subject = { who: given.text('player') ?? '', date: today() };
+  const none = { clubhead: clubheads.driver, shots: [], unplaced: [], code: EXIT.done, hand, subject };
   if (given.flag('empty')) {
     if (strikeFile !== undefined || given.files.length > 0) throw new UsageError('--empty takes no file');
     return { ...none, strikes: [], about: { source: 'No strikes.', comments: [], notes: [] } };
@@ -103,7 +104,7 @@ function inputOf(given: Given<OptionName>, progress: Progress): Input {
     return { ...none, strikes: found, about: { source, comments: [], notes: leftOut }, code };
   }
   const file = fileFrom(given, DEMO);
-  const table = oneClub(readShotFile(file, readingFrom(given)), given.text('club'));
+  const table = oneClub(readShotFile(file.path, readingFrom(given)), given.text('club'));
   const clubhead = driverFor(table, undefined);
   const player = handOf(table, given.text('hand'));
   const headers = Object.keys(table.aside[0] ?? {});
@@ -118,8 +119,9 @@ function inputOf(given: Given<OptionName>, progress: Progress): Input {
   );
   const notes = [...table.rejected.map(rejectionLine), ...table.notes, ...(measured?.leftOut ?? [])];
   const code = table.rejected.length + (measured?.leftOut.length ?? 0) === 0 ? EXIT.done : EXIT.partial;
-  const source = `${basename(file)}: ${readingSummary(table)}.`;
-  return { ...found, clubhead, about: { source, comments: table.comments, notes }, code, hand: player };
+  const source = `${basename(file.path)}: ${readingSummary(table)}.`;
+  const about = { source, comments: table.comments, notes };
+  return { ...found, clubhead, about, code, hand: player, subject: subjectOf(given, file, table) };
 }
 
 function deliveryFrom(given: Given<OptionName>): GivenDelivery {

@@ -1,18 +1,19 @@
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Sensitivities } from 'fairflight';
 import { toYards } from 'fairflight/units';
 import { afterAll, describe, expect, it } from 'vitest';
+import { written } from './run.js';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const scratch = mkdtempSync(join(tmpdir(), 'worth-'));
 afterAll(() => rmSync(scratch, { recursive: true }));
 
 function worth(...args: readonly string[]): { status: number | null; stdout: string; stderr: string } {
-  const command = ['--import', 'tsx', 'examples/what-is-it-worth.ts', '--out', scratch, ...args];
+  const command = ['--import', 'tsx', 'examples/worth.ts', '--out', scratch, '--full', '--replace', ...args];
   const { status, stdout, stderr } = spawnSync(process.execPath, command, { cwd: root, encoding: 'utf8' });
   return { status, stdout, stderr };
 }
@@ -25,7 +26,7 @@ describe('what is it worth', () => {
       expect(stdout).toContain(label);
     }
     expect(stdout).toMatch(/stop at pain/);
-    const html = readFileSync(join(scratch, 'what-is-it-worth.html'), 'utf8');
+    const html = written({ out: scratch }, 'html');
     expect(html).not.toMatch(/https?:\/\/(?!www\.w3\.org)|src=|NaN|undefined/);
   });
 

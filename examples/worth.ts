@@ -10,14 +10,13 @@ import { clubheads, type Delivery, type Launch, sensitivities } from 'fairflight
 import { rpm } from 'fairflight/units';
 import { type Command, EXIT, type Given, runCommand, UsageError } from './lib/command.js';
 import { typed, typedAngle, typedSpeed } from './lib/quantities.js';
-import { deliver, displayFrom, noFile, reportOptions } from './lib/report.js';
+import { deliver, displayFrom, noFile, REPORT_OPTIONS } from './lib/report.js';
 import { HAND_OPTION, handFrom, SCENE_OPTIONS, sceneFrom } from './lib/scene-options.js';
-import { terminalReport, worthPage } from './worth/report.js';
-
-const FOLDER = 'worth';
+import { today } from './lib/subject.js';
+import { screenReport, terminalReport, worthPage } from './worth/report.js';
 
 const OPTIONS = {
-  ...reportOptions(FOLDER),
+  ...REPORT_OPTIONS,
   club: { type: 'string', value: 'NAME', help: `${Object.keys(clubheads).join(', ')} (default driver)` },
   hand: HAND_OPTION,
   'club-speed': { type: 'string', value: '100mph', help: 'club speed (default 100mph)' },
@@ -34,7 +33,6 @@ type OptionName = keyof typeof OPTIONS;
 
 const command: Command<OptionName> = {
   name: 'worth',
-  summary: 'what one more mph, degree, 100 rpm, 5 mm, 10 °C, 1000 ft or 5 m/s of wind does to a shot',
   usage: '[options]',
   options: OPTIONS,
 };
@@ -48,11 +46,12 @@ await runCommand(command, (given) => {
   const worth = { from, clubhead, scene, found: sensitivities(from, scene, { clubhead }) };
   const { base, rows } = worth.found;
   deliver(given, {
-    folder: FOLDER,
-    name: 'what-is-it-worth',
+    program: 'worth',
+    subject: { who: given.text('player') ?? '', date: today() },
     page: worthPage(worth, display),
     record: { from, base, rows },
-    text: terminalReport(worth, display),
+    screen: screenReport(worth, display),
+    full: terminalReport(worth, display),
   });
   return EXIT.done;
 });

@@ -1,0 +1,37 @@
+import type { ShotTable } from 'fairflight/schema';
+import type { Display } from '../lib/display.js';
+import { sceneWords } from '../lib/scene-options.js';
+import { readingHead, said, screenTable, screenText } from '../lib/screen.js';
+import { fixed, signed } from '../lib/text.js';
+import type { Elsewhere } from './elsewhere.js';
+import { widthSentence, windSentence } from './words.js';
+
+/** What matters most of the distances elsewhere, for one screen. */
+export function screenReport(answer: Elsewhere, table: ShotTable, display: Display): string {
+  const { distance } = display;
+  const columns = [
+    { head: 'club', text: true },
+    { head: 'as', unit: 'measured' },
+    ...answer.places.map(({ head: [head, unit] }) => ({ head, unit })),
+  ];
+  const rows = answer.clubs.map(({ club, carry, there }) =>
+    [
+      club,
+      fixed(distance.of(carry.mean)),
+      ...answer.places.map(({ key }) =>
+        key === 'across'
+          ? `${fixed(distance.of(Math.abs(there[key].drift)))} sideways`
+          : `${fixed(distance.of(there[key].carry))} (${signed(distance.of(there[key].carryChange))})`,
+      ),
+    ].map((value) => ({ value })),
+  );
+  return screenText([
+    ...readingHead(table),
+    `Measured in ${sceneWords(answer.home, display)}.`,
+    '',
+    `CARRY (${distance.unit}; in brackets the change from where it was measured)`,
+    screenTable({ columns, rows }),
+    '',
+    ...said([windSentence(answer, display), widthSentence(answer, display)]),
+  ]);
+}
