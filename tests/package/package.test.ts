@@ -6,6 +6,7 @@ import { fileURLToPath } from 'node:url';
 import vm from 'node:vm';
 import { build, transform } from 'esbuild';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { describePrograms } from './programs.js';
 
 /** The packed tarball, installed in an empty folder as a user would, with run-time dependencies taken from here. */
 
@@ -25,6 +26,7 @@ interface Distances {
 }
 
 let folder = '';
+let packedBytes = Number.NaN;
 let fromNode: Distances;
 
 function run(command: string, ...args: string[]): string {
@@ -73,12 +75,13 @@ async function bundleForBrowser(): Promise<string> {
 
 beforeAll(() => {
   folder = mkdtempSync(join(tmpdir(), 'fairflight-package-'));
-  const [{ filename }] = JSON.parse(
+  const [{ filename, size }] = JSON.parse(
     execFileSync('npm', ['pack', '--ignore-scripts', '--json', '--pack-destination', folder], {
       cwd: root,
       encoding: 'utf8',
     }),
-  ) as [{ filename: string }];
+  ) as [{ filename: string; size: number }];
+  packedBytes = size;
   writeFileSync(join(folder, 'package.json'), '{"private":true}');
   const dependencies = Object.keys(manifest.dependencies).map((name) => join(root, 'node_modules', name));
   run(
@@ -113,6 +116,11 @@ describe('the packed package', () => {
     expect(packed).toEqual(
       expect.arrayContaining(['package/LICENSE', 'package/CHANGELOG.md', 'package/README.md']),
     );
+  });
+
+  it('is small, and asks for three packages', () => {
+    expect(packedBytes).toBeLessThan(900_000);
+    expect(Object.keys(manifest.dependencies)).toEqual(['odex', 'pure-rand', 'zod']);
   });
 
   it('plays a shot when imported', () => {
@@ -206,4 +214,6 @@ describe('the packed package', () => {
       expectSame(JSON.parse(/<body>(\{.*?\})<\/body>/.exec(dom)?.[1] ?? 'null') as Distances);
     },
   );
+
+  describePrograms(() => folder);
 });
