@@ -55,7 +55,7 @@ describe('the ladder, the face map and the trade-off', () => {
     const file = join(scratch, 'drives.csv');
     writeFileSync(file, drives());
     const ladder = json('ladder', file, '--bands', 'one', '--keep-outliers') as Ladder;
-    const trade = json('faster-or-straighter', file, '--keep-outliers', '--shots', '128', '--holes', '380yd');
+    const trade = json('tradeoff', file, '--keep-outliers', '--shots', '128', '--holes', '380yd');
     const face = json('face', file) as { readonly advice: ChangeRanking };
     const verdicts = ({ changes }: Ladder['bands'][number]['advice']): readonly string[] =>
       changes.map(({ change, verdict }) => `${change} ${verdict}`);
