@@ -70,6 +70,7 @@ await runCommand(command, async (given) => {
   for (const each of input.head.rejected) if (each.scope === 'column') notes.left(rejectionLine(each));
   for (const note of input.head.notes) if (note.includes('gives no unit')) remark(`shots: ${note}\n`);
 
+  // Whoever reads may stop, as head does: then the writing ends, and it is no fault.
   process.stdout.on('error', () => process.stdout.destroy());
   let reading = await write(writer.head);
   for await (const rows of input.blocks) {

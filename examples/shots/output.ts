@@ -1,4 +1,3 @@
-import { once } from 'node:events';
 import { dsvFormat } from 'd3-dsv';
 import { shownCell, shownJson } from '../lib/terminal.js';
 import type { AddedColumn } from './columns.js';
@@ -50,8 +49,5 @@ export function jsonWriter({ columns, readAs }: Input, added: readonly AddedColu
 /** Writes to the standard output no faster than it is read; false once nobody reads any more. */
 export async function write(text: string): Promise<boolean> {
   if (process.stdout.destroyed) return false;
-  if (!process.stdout.write(text)) {
-    await Promise.race([once(process.stdout, 'drain'), once(process.stdout, 'close')]);
-  }
-  return !process.stdout.destroyed;
+  return new Promise((resolve) => process.stdout.write(text, (error) => resolve(!error)));
 }

@@ -26,6 +26,8 @@ const SHOTS = ['a,137.2,13.3,2507,', 'b,136.8,13.8,2493,', 'c,137.7,14.4,2745,']
 const ADDED =
   'model_carry_m,model_apex_m,model_descent_angle_rad,model_total_m,model_strike_toe_m,model_strike_high_m';
 
+const rows = (text: string): readonly string[] => text.trimEnd().split('\n');
+
 export function describePrograms(installed: () => string): void {
   describe('its programs', () => {
     let folder = '';
@@ -34,13 +36,15 @@ export function describePrograms(installed: () => string): void {
     };
     beforeAll(inEmptyFolder);
 
-    function fairflight(args: readonly string[], input = ''): Ran {
+    /** Runs a program; its output may go into a command of the shell. */
+    function fairflight(args: readonly string[], input = '', into?: string): Ran {
       const bin = join(installed(), 'node_modules/fairflight/dist/bin/fairflight.js');
-      const { status, stdout, stderr } = spawnSync(process.execPath, [bin, ...args], {
-        cwd: folder,
-        encoding: 'utf8',
-        input,
-      });
+      const [command = '', ...rest] =
+        into === undefined
+          ? [process.execPath, bin, ...args]
+          : ['sh', '-c', `"$0" "$@" | ${into}`, process.execPath, bin, ...args];
+      const options = { cwd: folder, encoding: 'utf8', input, timeout: 120_000 } as const;
+      const { status, stdout, stderr } = spawnSync(command, rest, options);
       return { status, stdout, stderr };
     }
     const file = (name: string, text: string): string => {
@@ -180,87 +184,96 @@ export function describePrograms(installed: () => string): void {
       }
     });
 
-    describe('shots', () => {
-      const rows = (text: string): readonly string[] => text.trimEnd().split('\n');
+    describeShots(fairflight);
+  });
+}
 
-      it('adds columns to CSV, row by row, and says which rows cannot be flown', () => {
-        const input = csv(
-          HEADER,
-          SHOTS[0],
-          'x,,13,2500,"no ""speed"", then',
-          'rest"',
-          SHOTS[1],
-          'Average,136,13.8,2500,',
-        );
-        const { status, stdout, stderr } = fairflight(['shots', '-'], input);
-        expect(status).toBe(1);
-        const [header, first, second, third, fourth, ...more] = rows(stdout);
-        expect(header).toBe(`${HEADER},${ADDED}`);
-        // The flight of this launch carries about 213 yd as invented in the bundled bag, measured with noise.
-        expect(Number(first?.split(',')[5])).toBeGreaterThan(190);
-        expect(Number(first?.split(',')[5])).toBeLessThan(200);
-        expect([second, third]).toEqual(['x,,13,2500,"no ""speed"", then', 'rest",,,,,,']);
-        expect(fourth).toMatch(/^b,136\.8,13\.8,2493,,1\d\d\.\d+,/);
-        expect(more).toEqual(['Average,136,13.8,2500,,,,,,,']);
-        expect(rows(stderr)).toHaveLength(2);
-        expect(stderr).toMatch(/^shots: line 3: .*ball speed/m);
-        expect(stderr).toMatch(/^shots: line 6: .*sums up/m);
-      });
+/** The program that adds columns to a stream. */
+function describeShots(fairflight: (args: readonly string[], input?: string, into?: string) => Ran): void {
+  describe('shots', () => {
+    it('adds columns to CSV, row by row, and says which rows cannot be flown', () => {
+      const input = csv(
+        HEADER,
+        SHOTS[0],
+        'x,,13,2500,"no ""speed"", then',
+        'rest"',
+        SHOTS[1],
+        'Average,136,13.8,2500,',
+      );
+      const { status, stdout, stderr } = fairflight(['shots', '-'], input);
+      expect(status).toBe(1);
+      const [header, first, second, third, fourth, ...more] = rows(stdout);
+      expect(header).toBe(`${HEADER},${ADDED}`);
+      // The flight of this launch carries about 213 yd as invented in the bundled bag, measured with noise.
+      expect(Number(first?.split(',')[5])).toBeGreaterThan(190);
+      expect(Number(first?.split(',')[5])).toBeLessThan(200);
+      expect([second, third]).toEqual(['x,,13,2500,"no ""speed"", then', 'rest",,,,,,']);
+      expect(fourth).toMatch(/^b,136\.8,13\.8,2493,,1\d\d\.\d+,/);
+      expect(more).toEqual(['Average,136,13.8,2500,,,,,,,']);
+      expect(rows(stderr)).toHaveLength(2);
+      expect(stderr).toMatch(/^shots: line 3: .*ball speed/m);
+      expect(stderr).toMatch(/^shots: line 6: .*sums up/m);
+    });
 
-      it('keeps separator and decimal mark, and finds units in the first rows for all', () => {
-        // Only the first rows have the carry from which the unit of speed is found.
-        const many = Array.from({ length: 600 }, (_, i) =>
-          `${i};${61 + (i % 7) / 10};13.3;2507;${i < 250 ? 195.5 : ''}`.replaceAll('.', ','),
-        );
-        const { status, stdout, stderr } = fairflight(
-          ['shots', '-', '--units', 'imperial'],
-          csv('Nr;Ball Speed;Launch Angle;Spin;Carry', ...many),
-        );
-        expect([status, stderr]).toEqual([0, expect.stringMatching(/read as m\/s/)]);
-        const [header, ...out] = rows(stdout);
-        expect(header).toMatch(/;Carry;model_carry_yd;/);
-        expect(out).toHaveLength(600);
-        for (const [i, row] of out.entries()) {
-          expect(row.startsWith(`${many[i]};`)).toBe(true);
-          expect(row.slice(many[i]?.length)).toMatch(/^;2\d\d(,\d+)?;/);
-        }
-      });
+    it('keeps separator and decimal mark, and finds units in the first rows for all', () => {
+      // Only the first rows have the carry from which the unit of speed is found.
+      const many = Array.from({ length: 600 }, (_, i) =>
+        `${i};${61 + (i % 7) / 10};13.3;2507;${i < 250 ? 195.5 : ''}`.replaceAll('.', ','),
+      );
+      const { status, stdout, stderr } = fairflight(
+        ['shots', '-', '--units', 'imperial'],
+        csv('Nr;Ball Speed;Launch Angle;Spin;Carry', ...many),
+      );
+      expect([status, stderr]).toEqual([0, expect.stringMatching(/read as m\/s/)]);
+      const [header, ...out] = rows(stdout);
+      expect(header).toMatch(/;Carry;model_carry_yd;/);
+      expect(out).toHaveLength(600);
+      for (const [i, row] of out.entries()) {
+        expect(row.startsWith(`${many[i]};`)).toBe(true);
+        expect(row.slice(many[i]?.length)).toMatch(/^;2\d\d(,\d+)?;/);
+      }
+    });
 
-      it('reads and writes JSON Lines, and turns one into the other', () => {
-        const shot = { 'ball speed (mph)': 137.2, launch_angle_deg: 13.3, spin_rpm: 2507, tags: ['x'] };
-        const lines = `${JSON.stringify(shot)}\nno JSON\n\n${JSON.stringify({ ...shot, spin_rpm: null, late: 1 })}\n`;
-        const json = fairflight(['shots', '-'], lines);
-        expect(json.status).toBe(1);
-        const [first, second] = rows(json.stdout).map((line) => JSON.parse(line) as Record<string, unknown>);
-        expect(first).toMatchObject({ ...shot, model_strike_toe_m: null });
-        expect(first?.['model_carry_m']).toBeGreaterThan(190);
-        expect(second).toMatchObject({ late: 1, model_carry_m: null });
-        expect(json.stderr).toMatch(/line 2: this is no JSON$/m);
-        expect(json.stderr).toMatch(/line 4: .*spin/m);
-        const back = fairflight(['shots', '-', '--to', 'jsonl'], csv(HEADER, SHOTS[0]));
-        expect(JSON.parse(back.stdout)).toMatchObject({
-          shot: 'a',
-          'spin (rpm)': 2507,
-          model_carry_m: first?.['model_carry_m'],
-        });
-        expect(
-          rows(fairflight(['shots', '-', '--to', 'csv'], `${JSON.stringify(shot)}\n`).stdout)[1],
-        ).toMatch(/^137\.2,13\.3,2507,"\[""x""\]",19\d/);
+    it('reads and writes JSON Lines, and turns one into the other', () => {
+      const shot = { 'ball speed (mph)': 137.2, launch_angle_deg: 13.3, spin_rpm: 2507, tags: ['x'] };
+      const lines = `${JSON.stringify(shot)}\nno JSON\n\n${JSON.stringify({ ...shot, spin_rpm: null, late: 1 })}\n`;
+      const json = fairflight(['shots', '-'], lines);
+      expect(json.status).toBe(1);
+      const [first, second] = rows(json.stdout).map((line) => JSON.parse(line) as Record<string, unknown>);
+      expect(first).toMatchObject({ ...shot, model_strike_toe_m: null });
+      expect(first?.['model_carry_m']).toBeGreaterThan(190);
+      expect(second).toMatchObject({ late: 1, model_carry_m: null });
+      expect(json.stderr).toMatch(/line 2: this is no JSON$/m);
+      expect(json.stderr).toMatch(/line 4: .*spin/m);
+      const back = fairflight(['shots', '-', '--to', 'jsonl'], csv(HEADER, SHOTS[0]));
+      expect(JSON.parse(back.stdout)).toMatchObject({
+        shot: 'a',
+        'spin (rpm)': 2507,
+        model_carry_m: first?.['model_carry_m'],
       });
+      expect(rows(fairflight(['shots', '-', '--to', 'csv'], `${JSON.stringify(shot)}\n`).stdout)[1]).toMatch(
+        /^137\.2,13\.3,2507,"\[""x""\]",19\d/,
+      );
+    });
 
-      it('passes no control character on, keeps formulas as text, and refuses its own columns', () => {
-        const hostile = '=cmd()\u001b[2J\u009b';
-        const { status, stdout, stderr } = fairflight(
-          ['shots', '-'],
-          csv(HEADER, `${SHOTS[0]}${hostile}`, 'b,x\u001b[31m,1,2,'),
-        );
-        expect(status).toBe(1);
-        expect(stdout).toContain(',=cmd() [2J ,');
-        expect(stdout + stderr).not.toMatch(OBEYED);
-        const again = fairflight(['shots', '-'], csv(`${HEADER},model_carry_m`, `${SHOTS[0]},1`));
-        expect([again.status, again.stdout]).toEqual([2, '']);
-        expect(again.stderr).toMatch(/has a column "model_carry_m" already/);
-      });
+    it('ends quietly when whoever reads has seen enough', () => {
+      const rows = Array.from({ length: 3000 }, (_, i) => `${i},137.2,13.3,2507,${'x'.repeat(40)}`);
+      const { stdout, stderr } = fairflight(['shots', '-'], csv(HEADER, ...rows), 'head -1');
+      expect([stdout, stderr]).toEqual([`${HEADER},${ADDED}\n`, '']);
+    });
+
+    it('passes no control character on, keeps formulas as text, and refuses its own columns', () => {
+      const hostile = '=cmd()\u001b[2J\u009b';
+      const { status, stdout, stderr } = fairflight(
+        ['shots', '-'],
+        csv(HEADER, `${SHOTS[0]}${hostile}`, 'b,x\u001b[31m,1,2,'),
+      );
+      expect(status).toBe(1);
+      expect(stdout).toContain(',=cmd() [2J ,');
+      expect(stdout + stderr).not.toMatch(OBEYED);
+      const again = fairflight(['shots', '-'], csv(`${HEADER},model_carry_m`, `${SHOTS[0]},1`));
+      expect([again.status, again.stdout]).toEqual([2, '']);
+      expect(again.stderr).toMatch(/has a column "model_carry_m" already/);
     });
   });
 }
