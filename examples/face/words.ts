@@ -1,7 +1,7 @@
 import type { StrikeOffset, StrikeVerdict } from 'fairflight';
 import type { FaceMove } from 'fairflight/session';
 import { yards } from 'fairflight/units';
-import { worthTrying } from '../lib/advice.js';
+import { trainingLines, worthTrying } from '../lib/advice.js';
 import type { Display } from '../lib/display.js';
 import { counted, fixed, signed } from '../lib/text.js';
 import type { FaceStudy } from './study.js';
@@ -14,6 +14,7 @@ export const CAUTIONS: readonly string[] = [
   'A suggestion is a question for a qualified fitter or coach, not a prescription: each move is tried in the model alone, everything else held, and players answer to changes in ways no model knows.',
   'A changed loft, head or tee height must still conform to the equipment rules and to local rules where you play.',
   'When trying changes at full effort: warm up, keep others well clear, and stop at pain.',
+  'Speed comes by weeks of training: build up slowly, rest between hard sessions, and with an injury, a heart or joint condition, in youth, in age or in doubt ask a doctor, physiotherapist or qualified trainer first.',
 ];
 
 /** How far the figures can be trusted. */
@@ -95,7 +96,10 @@ export function answers(study: FaceStudy, display: Display): readonly string[] {
     `It costs ${fixed(distance.of(Math.max(0, map.longest.carry - carry)), 1)} ${unit} of carry on average against the longest place on the face (${fixed(distance.of(carry))} against ${fixed(distance.of(map.longest.carry))}); the balls end ${fixed(distance.of(offLine), 1)} ${unit} off the line on average with an otherwise repeated delivery.`,
     ...(advice === undefined
       ? []
-      : [`Worth trying by the readings, each alone: ${worthTrying(advice, display)}.`]),
+      : [
+          `Worth trying by the readings, each alone: ${worthTrying(advice, display)}.`,
+          ...trainingLines([advice], display),
+        ]),
     best === undefined
       ? `No single move of the pattern looks worth it: none gains ${fixed(distance.of(WORTH))} ${unit}.`
       : `The one move of the pattern that gains most by the model: ${moveWords(best, display)}.`,

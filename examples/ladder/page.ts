@@ -30,6 +30,7 @@ import {
   CAUTIONS,
   daysOf,
   fitSentence,
+  leaveSentences,
   limitsOf,
   modelledSentences,
   payingSentence,
@@ -77,7 +78,7 @@ export function ladderPage(ladder: Ladder, table: ShotTable, file: string, displ
         loftNote(setup.maximise),
         (advised.length > 0 ? htmlSheet(loftTable(rungs, display), (i) => advised[i] ?? '') : '') +
           htmlSheet(changeTable(rungs, display)) +
-          list(rungs.flatMap((rung) => adviceSentences(rung, display))),
+          list(rungs.flatMap((rung) => [...leaveSentences(rung), ...adviceSentences(rung, display)])),
       ),
       kept(
         `Carry over launch and spin at ${escaped(ladder.map.rung.name)}`,
@@ -112,7 +113,7 @@ const MODEL_NOTE =
   'Mean of the model’s flights of every measured launch, and what was measured; then the difference, model less measured, and its spread from shot to shot. Read the other figures with this in mind.';
 
 function loftNote(maximise: MaximisedDistance): string {
-  return `The loft that gives the greatest ${maximise}, for each speed and attack angle with this head. A change of loft is judged by no more than 2°, since a player goes on delivering the head as now; it is worth trying when it brings 3 yd and is clear of its interval. Large figures are to aim for, small ones are now. Inside the windows no more than 1 % of the distance is lost.`;
+  return `The loft that gives the greatest ${maximise}, for each speed and attack angle with this head. A change of loft is judged by no more than 2°, since a player goes on delivering the head as now; it is worth trying when it brings 3 yd and is clear of its interval. What would bring nothing has no row. Large figures are to aim for, small ones are now. Inside the windows no more than 1 % of the distance is lost.`;
 }
 
 function answers(ladder: Ladder, display: Display): string {

@@ -1,6 +1,6 @@
 import type { MaximisedDistance } from 'fairflight';
 import type { ChangeRanking, MeasuredShot } from 'fairflight/session';
-import { adviceLines, changeWords, strikeLossLines } from '../lib/advice.js';
+import { adviceLines, changeWords, leaveLines, strikeLossLines, trainingLines } from '../lib/advice.js';
 import type { Display } from '../lib/display.js';
 import { counted, fixed, listed, signed } from '../lib/text.js';
 import type { Ladder } from './ladder.js';
@@ -51,6 +51,11 @@ export function adviceSentences(
   return [...without, ...strikeLossLines(advice, display).map((line) => `${name}: ${line}`)];
 }
 
+/** What is best left as it is in a band. */
+export function leaveSentences({ name, advice }: Rung): readonly string[] {
+  return advice === undefined ? [] : leaveLines(advice).map((line) => `${name}: ${line}`);
+}
+
 /** The same with every change, where no table shows them. */
 export function changeSentences(rung: Rung, display: Display): readonly string[] {
   const { name, advice } = rung;
@@ -93,7 +98,12 @@ export function worthSentence(rungs: readonly Rung[], display: Display): string 
     const ends = [...new Set([Math.min(...gains), Math.max(...gains)].map((gain) => signed(gain)))];
     return `${words} ${atBands(bands, rungs)} (${ends.join(' to ')} ${unit})`;
   });
-  return `Worth trying, each alone: ${parts.length === 0 ? 'nothing that is clear' : parts.join('; ')}.`;
+  const training = trainingLines(
+    rungs.flatMap(({ advice }) => advice ?? []),
+    display,
+  );
+  const worthwhile = parts.length === 0 ? 'nothing that is clear' : parts.join('; ');
+  return [`Worth trying, each alone: ${worthwhile}.`, ...training].join(' ');
 }
 
 /** Distance per speed in the units shown. */

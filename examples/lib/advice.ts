@@ -56,6 +56,8 @@ export function verdictWords(
   switch (verdict) {
     case 'advised':
       return 'worth trying';
+    case 'by-training':
+      return 'worth having, but only weeks of training bring it: see the cautions';
     case 'not-worth-it':
       return 'not worth a change';
     case 'not-clear':
@@ -73,12 +75,29 @@ function gainWords({ value, low, high }: Gain, { distance: { of, unit } }: Displ
   return `${signed(of(value), 1)} ${unit} (${signed(of(low), 1)} to ${signed(of(high), 1)})`;
 }
 
-/** Every change of a ranking with its verdict and what it brings, a sentence each. */
+/** Every change of a ranking with its verdict and what it brings, a sentence each, and what is best left as it is. */
 export function adviceLines(ranking: ChangeRanking, display: Display): readonly string[] {
-  return ranking.changes.map((each) => {
+  const changes = ranking.changes.map((each) => {
     const strokes = each.strokes && `, ${signed(-each.strokes.value, 2)} strokes on the hole`;
     return `${capital(changeWords(each, display))}: ${verdictWords(each, ranking.maximise)}. Carry ${gainWords(each.carry, display)}, total ${gainWords(each.total, display)}${strokes ?? ''}.`;
   });
+  return [...changes, ...leaveLines(ranking)];
+}
+
+const NAMES: Readonly<Record<ChangeName, string>> = {
+  loft: 'loft',
+  'attack-angle': 'attack angle',
+  strike: 'strike',
+  speed: 'club speed',
+  scatter: 'scatter',
+};
+
+/** What is best left as it is, in a sentence; empty where every step would bring something. */
+export function leaveLines({ leave, maximise }: ChangeRanking): readonly string[] {
+  if (leave.length === 0) return [];
+  return [
+    `Best left as it is: ${listed(leave.map((name) => NAMES[name]))}. No step that can be attained adds ${maximise}.`,
+  ];
 }
 
 /** What is worth trying, most gain first, in one sentence without its full stop. */
@@ -89,6 +108,21 @@ export function worthTrying(ranking: ChangeRanking, display: Display): string {
     (each) => `${changeWords(each, display)} (${signed(of(each[ranking.maximise].value))} ${unit})`,
   );
   return parts.length === 0 ? 'nothing that is clear' : parts.join('; ');
+}
+
+/** What more speed would bring, apart from what is worth trying; empty where that does not show. */
+export function trainingLines(rankings: readonly ChangeRanking[], display: Display): readonly string[] {
+  const { of, unit } = display.distance;
+  const found = rankings.flatMap(({ changes, maximise }) =>
+    changes.flatMap((each) =>
+      each.verdict === 'by-training' ? [{ each, gain: signed(of(each[maximise].value)) }] : [],
+    ),
+  );
+  const [first] = found;
+  if (first === undefined) return [];
+  const gains = [...new Set(found.map(({ gain }) => gain))].sort((a, b) => Number(a) - Number(b));
+  const ends = [...new Set([gains[0], gains.at(-1)])].join(' to ');
+  return [`By training, which takes weeks and care: ${changeWords(first.each, display)} (${ends} ${unit}).`];
 }
 
 /** What the strike loses in ball speed, and what its spin does; empty where the speeds were not read. */
@@ -118,6 +152,7 @@ export function adviceRecord(ranking: ChangeRanking, display: Display): Readonly
   });
   return {
     'judged by': ranking.maximise,
+    'best left as it is': ranking.leave,
     changes: ranking.changes.map((each) => ({
       change: each.change,
       what: changeWords(each, display),

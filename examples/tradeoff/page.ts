@@ -1,4 +1,5 @@
 import type { ShotTable } from 'fairflight/schema';
+import { adviceLines } from '../lib/advice.js';
 import type { Display } from '../lib/display.js';
 import { ODD_RULE, oddReadings } from '../lib/odd.js';
 import { comments, figure, htmlPage, htmlTable, kept, list, paragraphs, section } from '../lib/page.js';
@@ -59,6 +60,15 @@ export function tradeoffPage(tradeoff: Tradeoff, table: ShotTable, file: string,
         'Means of the simulation; small print: half of the 95 % interval that the number of shots leaves.',
         stepTable(tradeoff, display),
       ),
+      ...(tradeoff.advice === undefined
+        ? []
+        : [
+            kept(
+              'What else could be changed',
+              'Each alone, at the present speed, with its 95 % interval.',
+              list(adviceLines(tradeoff.advice, display)),
+            ),
+          ]),
       kept(
         'What scatters',
         `Standard deviations from shot to shot at ${fixed(display.speed.of(now.clubSpeed))} ${display.speed.unit}, from ${counted(tradeoff.player.used, 'shot')}. Delivery and place on the face are worked out together from the readings of each impact.`,

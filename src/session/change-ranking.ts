@@ -11,11 +11,18 @@ import type { DistanceChange } from './attribution.js';
 export type ChangeName = 'loft' | 'attack-angle' | 'strike' | 'speed' | 'scatter';
 
 /**
- * What to make of a change. `advised`: worth it and clear of its own interval. `not-worth-it`: less than `worth`.
- * `not-clear`: the interval holds nothing gained. `costs-the-other`: the other distance loses more than is uncertain.
- * `measure-first`: its worth hangs on what was assumed, named by `measure`.
+ * What to make of a change. `advised`: worth it and clear of its own interval. `by-training`: so is this, but no fitting
+ * and no lesson brings it, only weeks of training, which tire and can hurt; show it apart, with `trainingCautions`.
+ * `not-worth-it`: less than `worth`. `not-clear`: the interval holds nothing gained. `costs-the-other`: the other distance
+ * loses more than is uncertain. `measure-first`: its worth hangs on what was assumed, named by `measure`.
  */
-export type ChangeVerdict = 'advised' | 'not-worth-it' | 'not-clear' | 'costs-the-other' | 'measure-first';
+export type ChangeVerdict =
+  | 'advised'
+  | 'by-training'
+  | 'not-worth-it'
+  | 'not-clear'
+  | 'costs-the-other'
+  | 'measure-first';
 
 /** What a judgement rests on and was either read from the shots or assumed. */
 export type EvidenceName =
@@ -67,8 +74,13 @@ export interface ChangeRanking {
   readonly level: number;
   /** The usual shot as it is, by the model. */
   readonly now: { readonly carry: DistanceChange; readonly total: DistanceChange };
-  /** All changes: those advised first, and among each kind the most gain first. */
+  /**
+   * All changes that bring something by their best estimate: those advised first, what asks for training last, and among
+   * each kind the most gain first.
+   */
   readonly changes: readonly RankedChange[];
+  /** Looked at, and best left as it is: no step that can be attained brings anything. */
+  readonly leave: readonly ChangeName[];
   /**
    * Carry against a centred strike with the same delivery, in two parts [m]. `ballSpeed` is what the strike loses, never
    * negative. `spin` is what another spin than the model's costs (+) or brings (−): of ball, head and height of strike

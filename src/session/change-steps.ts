@@ -31,17 +31,28 @@ const LEAST_STRIKE = 0.003;
 /** How far the best loft is looked for either way [rad]. */
 const SEARCHED = 8 * RADIANS_PER_DEGREE;
 
-/** The steps that can be attained by a player as the readings have him. @internal */
+/** The steps that can be attained by a player as the readings have him, and what is as good as it can be. @internal */
 export function stepsFor(
   player: ChangePlayer,
   world: PlayerWorld,
   objective: MaximisedDistance,
   clubClass: ClubClass,
   strikeRead: boolean,
-): readonly ChangeStep[] {
+): { readonly steps: readonly ChangeStep[]; readonly none: readonly ChangeStep['change'][] } {
   // Only a ball on a tee leaves attack angle and loft free.
-  const angles = clubClass === 'driver' ? [loftStep(player, world, objective), attackStep(world)] : [];
-  return [...angles, ...(strikeRead ? [strikeStep(player, world)] : []), SPEED].flatMap((step) => step ?? []);
+  const looked: Partial<Record<ChangeStep['change'], ChangeStep | undefined>> = {
+    ...(clubClass === 'driver' && {
+      loft: loftStep(player, world, objective),
+      'attack-angle': attackStep(world),
+    }),
+    ...(strikeRead && { strike: strikeStep(player, world) }),
+    speed: SPEED,
+  };
+  const names = Object.keys(looked) as ChangeStep['change'][];
+  return {
+    steps: names.flatMap((name) => looked[name] ?? []),
+    none: names.filter((name) => looked[name] === undefined),
+  };
 }
 
 const SPEED: ChangeStep = { change: 'speed', step: SPEED_STEP };

@@ -36,14 +36,18 @@ export interface JudgedChange {
   readonly other?: DrawnInterval;
   /** Readings assumed that its worth hangs on. */
   readonly measure: readonly EvidenceName[];
+  /** True for what weeks of training bring and nothing else. */
+  readonly training?: boolean;
 }
 
 /** The one rule by which a change is advised. @internal */
-export function verdictOf({ gain, worth, other, measure }: JudgedChange): ChangeVerdict {
+export function verdictOf({ gain, worth, other, measure, training }: JudgedChange): ChangeVerdict {
   if (measure.length > 0) return 'measure-first';
   if (gain.value < worth) return 'not-worth-it';
   if (other !== undefined && other.high < 0) return 'costs-the-other';
-  return gain.low > 0 ? 'advised' : 'not-clear';
+  if (gain.low <= 0) return 'not-clear';
+  // More speed is nearly always worth distance. Were it advised like a change of loft, it would stand above every one.
+  return training ? 'by-training' : 'advised';
 }
 
 /**

@@ -86,7 +86,13 @@ export function judgeStep(judge: Judge, step: ChangeStep): RankedChange | undefi
     carry,
     total,
     ...(strokes && { strokes }),
-    verdict: verdictOf({ gain, worth: WORTH, other, measure: named }),
+    verdict: verdictOf({
+      gain,
+      worth: WORTH,
+      other,
+      measure: named,
+      training: step.change === 'speed',
+    }),
     measure: named,
   };
 }
@@ -236,7 +242,7 @@ export function againstCentred({
   };
 }
 
-/** Those advised first; then by strokes where a hole is given, else by the distance judged. @internal */
+/** Those advised first, what asks for training last; by strokes where a hole is given, else by the distance judged. @internal */
 export function ranked(
   changes: readonly RankedChange[],
   { maximise }: RankSettings,
@@ -244,6 +250,12 @@ export function ranked(
   const byStrokes = changes.every(({ strokes }) => strokes !== undefined);
   const gain = (each: RankedChange): number =>
     byStrokes ? (each.strokes?.value ?? 0) : each[maximise].value;
-  const advised = ({ verdict }: RankedChange): number => (verdict === 'advised' ? 1 : 0);
-  return [...changes].sort((a, b) => advised(b) - advised(a) || gain(b) - gain(a));
+  const place = ({ verdict }: RankedChange): number =>
+    verdict === 'advised' ? 0 : verdict === 'by-training' ? 2 : 1;
+  return [...changes].sort((a, b) => place(a) - place(b) || gain(b) - gain(a));
+}
+
+/** True where the best estimate of a step is that it brings nothing: what it would change is best left as it is. @internal */
+export function bringsNothing(change: RankedChange, { maximise }: RankSettings): boolean {
+  return change.verdict === 'not-worth-it' && change.change !== 'scatter' && change[maximise].value <= 0;
 }

@@ -13,6 +13,7 @@ import { scoredScatter } from './change-strokes.js';
 import { drawnDistance, WORTH } from './change-verdict.js';
 import {
   againstCentred,
+  bringsNothing,
   type DrawnWorld,
   type Judge,
   judgeScatter,
@@ -30,7 +31,7 @@ const ENOUGH = 0.9;
 /**
  * Ranks what a player could change by what it brings, and gives one verdict on each: a change is advised when it is worth 3 yd and
  * clear of its own interval, when the other distance does not suffer, and when its worth does not hang on something
- * that was assumed.
+ * that was assumed. Club speed is not advised but found `by-training`: it takes weeks, and crowds no fitting out.
  *
  * Steps can be attained: loft by up to 2° toward the best and no further (driver), attack angle up by 2.5° and no steeper than
  * 5° (driver), half of the way to a centred strike's ball speed, 3 mph of club speed, and with a hole a tenth less
@@ -76,7 +77,7 @@ export function rankChanges(
   const models = given.aerodynamics === undefined ? countingModels(launch, scene) : [];
   const laws = models.length === 0 ? [resolved.model] : models.map((id) => coefficientLaws[id]);
   const player = createChangePlayer(resolved, settings.shot, laws, runErrorOf(launch, resolved, settings));
-  const steps = stepsFor(
+  const { steps, none } = stepsFor(
     createChangePlayer(resolved, settings.shot, [resolved.model], 0),
     middle,
     settings.maximise,
@@ -91,10 +92,11 @@ export function rankChanges(
   const scored = scoredScatter(measured, settings);
   const scatter = scored && playedScatter(player, worlds, scored);
   const judge: Judge = { player, worlds, evidence, settings, scatter };
-  const changes = [
+  const judged = [
     ...steps.flatMap((step) => judgeStep(judge, step) ?? []),
     ...(scatter === undefined ? [] : judgeScatter(judge, scatter)),
   ];
+  const idle = judged.filter((change) => bringsNothing(change, settings));
   return {
     maximise: settings.maximise,
     worth: si(WORTH),
@@ -109,7 +111,11 @@ export function rankChanges(
         settings.level,
       ),
     },
-    changes: ranked(changes, settings),
+    changes: ranked(
+      judged.filter((change) => !idle.includes(change)),
+      settings,
+    ),
+    leave: [...none, ...idle.map(({ change }) => change)],
     ...(evidence.smash && { againstCentred: againstCentred(judge) }),
     readings: readingsOf(evidence),
     models,

@@ -25,6 +25,12 @@ describe('a change is advised', () => {
     expect(judged(gain(8, 2, 15), gain(-4, -9, 0.5))).toBe('advised');
     expect(judged(gain(8, 2, 15), gain(-4, -9, -0.5))).toBe('costs-the-other');
   });
+  it('not where only training brings it, however much that is', () => {
+    const training = true;
+    expect(verdictOf({ gain: gain(8, 5, 11), worth: WORTH, measure: [], training })).toBe('by-training');
+    expect(verdictOf({ gain: gain(2, 1, 3), worth: WORTH, measure: [], training })).toBe('not-worth-it');
+    expect(verdictOf({ gain: gain(8, -1, 11), worth: WORTH, measure: [], training })).toBe('not-clear');
+  });
   it('not before what it hangs on is measured', () => {
     const measure = ['attackAngle'] as const;
     expect(verdictOf({ gain: gain(8, 2, 15), worth: WORTH, measure })).toBe('measure-first');

@@ -92,7 +92,7 @@ describe('rankChanges', () => {
   it('gives the same player no other advice without the column of attack angle, but asks for it', () => {
     const ranking = rankChanges(drives({ ...down, without: ['attackAngle'] }));
     expect(ranking.readings.attackAngle).toBe(0);
-    expect(advised(ranking)).toEqual(['speed']);
+    expect(advised(ranking)).toEqual([]);
     expect(changeOf(ranking, 'attack-angle')).toMatchObject({
       verdict: 'measure-first',
       measure: ['attackAngle'],
@@ -127,7 +127,7 @@ describe('rankChanges', () => {
         spinRate: rpm(2600 + 1327 * side),
       }),
     );
-    expect(advised(rankChanges(two))).toEqual(['speed']);
+    expect(advised(rankChanges(two))).toEqual([]);
   });
 
   it('advises a better strike where ball speed shows that there is one', () => {
@@ -138,6 +138,22 @@ describe('rankChanges', () => {
     expect(strikeLost?.verdict).toBe('advised');
     // Half of the way from 93 % to a centred strike.
     expect(strikeLost?.step).toBeCloseTo((1 / 0.93 - 1) / 2, 2);
+  });
+
+  it('finds more speed by training, last and apart, and never advises it', () => {
+    for (const drawn of [down, { speed: 78, attack: 3, loft: bestFor(78, 3), count: 10 }]) {
+      const { changes } = rankChanges(drives(drawn));
+      expect(changes.at(-1)).toMatchObject({ change: 'speed', verdict: 'by-training' });
+    }
+  });
+
+  it('leaves as it is what no step helps, and shows no step that costs', () => {
+    const up = rankChanges(drives({ speed: 100, attack: 5.5, loft: bestFor(100, 5.5), count: 14 }));
+    expect(up.leave).toEqual(expect.arrayContaining(['loft', 'attack-angle']));
+    // Hitting more up takes spin from a ball that has too little.
+    const flat = rankChanges(drives({ speed: 96, attack: 2, loft: 12, count: 14, spin: 0.62 }));
+    expect(flat.leave).toContain('attack-angle');
+    expect(changeOf(flat, 'attack-angle')).toBeUndefined();
   });
 
   it('counts strokes and less scatter where a hole is given', () => {
@@ -189,7 +205,7 @@ describe('no answer contradicts another', () => {
     fc.assert(
       fc.property(record, ({ maximise, ...drawn }) => {
         const ranking = rankChanges(drives(drawn), {}, { maximise, draws: 100 });
-        const { worth, changes, againstCentred } = ranking;
+        const { worth, changes, againstCentred, leave } = ranking;
         const other = maximise === 'carry' ? 'total' : 'carry';
         for (const change of changes) {
           for (const { low, value, high } of [change.carry, change.total]) {
@@ -197,14 +213,19 @@ describe('no answer contradicts another', () => {
           }
           const clear = change[maximise].value >= worth && change[maximise].low > 0;
           const harmless = change[other].high >= 0;
-          if (change.verdict === 'advised') expect(clear && harmless).toBe(true);
+          if (/advised|by-training/.test(change.verdict)) expect(clear && harmless).toBe(true);
+          expect(change.verdict === 'advised' && change.change === 'speed').toBe(false);
+          expect(change[maximise].value > 0 || change.verdict !== 'not-worth-it').toBe(true);
+          expect(leave).not.toContain(change.change);
           if (change.verdict === 'not-worth-it') expect(change[maximise].value).toBeLessThan(worth);
           if (change.verdict === 'not-clear') expect(change[maximise].low).toBeLessThanOrEqual(0);
           if (change.verdict === 'costs-the-other') expect(change[other].value).toBeLessThan(0);
           expect(change.measure.length > 0).toBe(change.verdict === 'measure-first');
           for (const name of change.measure) expect(ranking.readings[name]).toBe(0);
         }
-        const first = changes.map(({ verdict }) => (verdict === 'advised' ? 0 : 1));
+        const first = changes.map(({ verdict }) =>
+          verdict === 'advised' ? 0 : verdict === 'by-training' ? 2 : 1,
+        );
         expect(first).toEqual([...first].sort());
         expect(againstCentred?.ballSpeed.low ?? 0).toBeGreaterThanOrEqual(0);
       }),
