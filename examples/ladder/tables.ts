@@ -1,5 +1,5 @@
 import type { DistanceChange } from 'fairflight/session';
-import { changeWords, verdictWords } from '../lib/advice.js';
+import { changeWords, toChange, verdictWords } from '../lib/advice.js';
 import type { Display } from '../lib/display.js';
 import type { Cell, Sheet } from '../lib/sheet.js';
 import { COLUMNS, type Quantity, shownBy } from '../lib/shot-quantities.js';
@@ -132,7 +132,7 @@ export function changeTable(rungs: readonly Rung[], display: Display): Sheet {
       { head: 'total', unit },
     ],
     rows: rungs.flatMap(({ name, advice }) =>
-      (advice?.changes ?? []).map((change): readonly Cell[] => [
+      (advice === undefined ? [] : toChange(advice)).map((change): readonly Cell[] => [
         { value: name },
         { value: changeWords(change, display) },
         { value: verdictWords(change, advice?.maximise) },

@@ -60,6 +60,8 @@ export function verdictWords(
       return 'worth having, but only weeks of training bring it: see the cautions';
     case 'not-worth-it':
       return 'not worth a change';
+    case 'leave':
+      return 'best left as it is';
     case 'not-clear':
       return 'may bring nothing';
     case 'costs-the-other':
@@ -77,11 +79,16 @@ function gainWords({ value, low, high }: Gain, { distance: { of, unit } }: Displ
 
 /** Every change of a ranking with its verdict and what it brings, a sentence each, and what is best left as it is. */
 export function adviceLines(ranking: ChangeRanking, display: Display): readonly string[] {
-  const changes = ranking.changes.map((each) => {
+  const changes = toChange(ranking).map((each) => {
     const strokes = each.strokes && `, ${signed(-each.strokes.value, 2)} strokes on the hole`;
     return `${capital(changeWords(each, display))}: ${verdictWords(each, ranking.maximise)}. Carry ${gainWords(each.carry, display)}, total ${gainWords(each.total, display)}${strokes ?? ''}.`;
   });
   return [...changes, ...leaveLines(ranking)];
+}
+
+/** The changes that bring something; the others are named by {@link leaveLines}. */
+export function toChange({ changes }: ChangeRanking): readonly RankedChange[] {
+  return changes.filter(({ verdict }) => verdict !== 'leave');
 }
 
 const NAMES: Readonly<Record<ChangeName, string>> = {

@@ -13,13 +13,14 @@ export type ChangeName = 'loft' | 'attack-angle' | 'strike' | 'speed' | 'scatter
 /**
  * What to make of a change. `advised`: worth it and clear of its own interval. `by-training`: so is this, but no fitting
  * and no lesson brings it, only weeks of training, which tire and can hurt; show it apart, with `trainingCautions`.
- * `not-worth-it`: less than `worth`. `not-clear`: the interval holds nothing gained. `costs-the-other`: the other distance
+ * `not-worth-it`: less than `worth`. `leave`: nothing at all by the best estimate, so it is best left as it is. `not-clear`: the interval holds nothing gained. `costs-the-other`: the other distance
  * loses more than is uncertain. `measure-first`: its worth hangs on what was assumed, named by `measure`.
  */
 export type ChangeVerdict =
   | 'advised'
   | 'by-training'
   | 'not-worth-it'
+  | 'leave'
   | 'not-clear'
   | 'costs-the-other'
   | 'measure-first';
@@ -74,12 +75,9 @@ export interface ChangeRanking {
   readonly level: number;
   /** The usual shot as it is, by the model. */
   readonly now: { readonly carry: DistanceChange; readonly total: DistanceChange };
-  /**
-   * All changes that bring something by their best estimate: those advised first, what asks for training last, and among
-   * each kind the most gain first.
-   */
+  /** All changes: those advised first, what asks for training last, and among each kind the most gain first. */
   readonly changes: readonly RankedChange[];
-  /** Looked at, and best left as it is: no step that can be attained brings anything. */
+  /** Best left as it is: no step that can be attained brings anything, or there is none to take. */
   readonly leave: readonly ChangeName[];
   /**
    * Carry against a centred strike with the same delivery, in two parts [m]. `ballSpeed` is what the strike loses, never

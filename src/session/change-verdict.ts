@@ -43,7 +43,7 @@ export interface JudgedChange {
 /** The one rule by which a change is advised. @internal */
 export function verdictOf({ gain, worth, other, measure, training }: JudgedChange): ChangeVerdict {
   if (measure.length > 0) return 'measure-first';
-  if (gain.value < worth) return 'not-worth-it';
+  if (gain.value < worth) return gain.value > 0 ? 'not-worth-it' : 'leave';
   if (other !== undefined && other.high < 0) return 'costs-the-other';
   if (gain.low <= 0) return 'not-clear';
   // More speed is nearly always worth distance. Were it advised like a change of loft, it would stand above every one.

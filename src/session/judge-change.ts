@@ -58,8 +58,9 @@ export function judgeStep(judge: Judge, step: ChangeStep): RankedChange | undefi
   const { player, worlds, evidence, settings } = judge;
   const { maximise, level } = settings;
   const does = swingChange(step);
-  const after = worlds.flatMap(({ world, now }) => {
-    const gain = gainOf(player, world, does, maximise, now);
+  const played = worlds.map((drawn) => playedBoth(player, drawn, does, maximise));
+  const after = worlds.flatMap(({ world }, k) => {
+    const gain = gainOf(played[k]);
     return gain === undefined ? [] : [{ world, ...gain }];
   });
   if (after.length < ENOUGH * worlds.length) return undefined;
@@ -80,7 +81,7 @@ export function judgeStep(judge: Judge, step: ChangeStep): RankedChange | undefi
     return own || hangsOn(assumed, gains, WORTH);
   });
   const named = measure.map(({ name }) => name);
-  const strokes = judge.scatter && strokesSaved(judge, judge.scatter, does);
+  const strokes = judge.scatter && strokesSaved(judge, judge.scatter, played);
   return {
     ...step,
     carry,
@@ -97,48 +98,56 @@ export function judgeStep(judge: Judge, step: ChangeStep): RankedChange | undefi
   };
 }
 
-/** What a change brings in one world. @internal */
-export function gainOf(
-  player: ChangePlayer,
-  world: PlayerWorld,
-  does: SwingChange,
-  maximise: MaximisedDistance,
-  now: Distances | undefined,
-): Distances | undefined {
-  const then = player.distances(world, launchAfter(player, world, does, maximise));
-  const before = does.fitted
-    ? player.distances(world, launchAfter(player, world, { fitted: does.fitted }, maximise))
-    : now;
-  return then && before && { carry: then.carry - before.carry, total: then.total - before.total };
+/** A usual shot: how it leaves, and how far it goes where that can be computed. @internal */
+export interface Played {
+  readonly launch: UsualLaunch;
+  readonly far: Distances | undefined;
 }
 
-/** The launch after a change; where lofts are fitted to it, that of the one that goes furthest. */
-function launchAfter(
+/** The usual shot before a change, fitted where the change is, and after it. @internal */
+export interface PlayedBoth {
+  readonly before: Played | undefined;
+  readonly after: Played | undefined;
+}
+
+/** What a change brings in one world; undefined where it cannot be computed. @internal */
+export function gainOf({ before, after }: Partial<PlayedBoth> = {}): Distances | undefined {
+  if (before?.far === undefined || after?.far === undefined) return undefined;
+  return { carry: after.far.carry - before.far.carry, total: after.far.total - before.far.total };
+}
+
+/** Plays the usual shot of a world before and after a change. @internal */
+export function playedBoth(
   player: ChangePlayer,
-  world: PlayerWorld,
-  { fitted = [0], ...change }: SwingChange,
+  { world, now }: DrawnWorld,
+  { fitted, ...does }: SwingChange,
   maximise: MaximisedDistance,
-): UsualLaunch | undefined {
-  let best: UsualLaunch | undefined;
-  let furthest = Number.NEGATIVE_INFINITY;
-  for (const loft of fitted) {
-    const launch = player.launch(world, {
-      ...change,
-      ...(loft !== 0 && { loft: loft + (change.loft ?? 0) }),
-    });
-    if (fitted.length === 1) return launch;
-    const far = player.distances(world, launch)?.[maximise] ?? Number.NEGATIVE_INFINITY;
-    if (far > furthest) {
-      best = launch;
-      furthest = far;
-    }
-  }
-  return best;
+): PlayedBoth {
+  const play = (change: SwingChange): Played | undefined => {
+    const launch = player.launch(world, change);
+    return launch && { launch, far: player.distances(world, launch) };
+  };
+  const launch = player.launch(world, {});
+  const asNow = launch && { launch, far: now };
+  if (fitted === undefined) return { before: asNow, after: play(does) };
+  const furthest = (shots: readonly (Played | undefined)[]): Played | undefined =>
+    shots.reduce((best, shot) => {
+      const beats = (shot?.far?.[maximise] ?? Number.NEGATIVE_INFINITY) > (best?.far?.[maximise] ?? 0);
+      return beats ? shot : best;
+    }, undefined);
+  return {
+    before: furthest(fitted.map((loft) => (loft === 0 ? asNow : play({ loft })))),
+    after: furthest(fitted.map((loft) => play({ ...does, loft }))),
+  };
 }
 
 /** Judges less scatter, in strokes. @internal */
 export function judgeScatter(judge: Judge, scatter: PlayedScatter): readonly RankedChange[] {
-  const pairs = scatteredPairs(judge, scatter, {}, 1 - LESS_SCATTER);
+  const { player, worlds } = judge;
+  const pairs = scatteredPairs(worlds, (world, k) => [
+    scatter.now[k],
+    scatteredMeans(player, world, k, player.launch(world, {}), scatter.scored, 1 - LESS_SCATTER),
+  ]);
   if (pairs.length === 0) return [];
   const { level } = judge.settings;
   const gained = (of: 'carry' | 'total'): readonly number[] => pairs.map(([now, then]) => then[of] - now[of]);
@@ -159,28 +168,35 @@ export function judgeScatter(judge: Judge, scatter: PlayedScatter): readonly Ran
   ];
 }
 
-function strokesSaved(judge: Judge, scatter: PlayedScatter, does: SwingChange): StrokesSaved | undefined {
-  const pairs = scatteredPairs(judge, scatter, does);
+function strokesSaved(
+  { player, worlds, settings }: Judge,
+  { scored, now: asNow }: PlayedScatter,
+  played: readonly Partial<PlayedBoth>[],
+): StrokesSaved | undefined {
+  const pairs = scatteredPairs(worlds, (world, k) => {
+    const means = (shot: Played | undefined): ScatteredMeans | undefined =>
+      scatteredMeans(player, world, k, shot?.launch, scored);
+    const { before, after } = played[k] ?? {};
+    return [before?.far === worlds[k]?.now ? asNow[k] : means(before), means(after)];
+  });
   if (pairs.length === 0) return undefined;
   return drawnInterval(
     pairs.map(([now, then]) => now.strokes - then.strokes),
-    judge.settings.level,
+    settings.level,
   );
 }
 
-/** Scattered shots as they are and after a change, in some of the worlds; none where too few can be computed. */
+/** Scattered shots before and after a change, in some of the worlds; none where too few can be computed. */
 function scatteredPairs(
-  { player, worlds, settings: { maximise } }: Judge,
-  { scored, now: asNow }: PlayedScatter,
-  does: SwingChange,
-  scale = 1,
+  worlds: readonly DrawnWorld[],
+  pairOf: (
+    world: PlayerWorld,
+    k: number,
+  ) => readonly [now: ScatteredMeans | undefined, then: ScatteredMeans | undefined],
 ): readonly (readonly [ScatteredMeans, ScatteredMeans])[] {
   const some = worlds.slice(0, STROKE_WORLDS);
   const pairs = some.flatMap(({ world }, k): (readonly [ScatteredMeans, ScatteredMeans])[] => {
-    const means = (change: SwingChange, of: number): ScatteredMeans | undefined =>
-      scatteredMeans(player, world, k, launchAfter(player, world, change, maximise), scored, of);
-    const now = does.fitted ? means({ fitted: does.fitted }, 1) : asNow[k];
-    const then = means(does, scale);
+    const [now, then] = pairOf(world, k);
     return now && then ? [[now, then]] : [];
   });
   return pairs.length < ENOUGH * some.length ? [] : pairs;
@@ -253,9 +269,4 @@ export function ranked(
   const place = ({ verdict }: RankedChange): number =>
     verdict === 'advised' ? 0 : verdict === 'by-training' ? 2 : 1;
   return [...changes].sort((a, b) => place(a) - place(b) || gain(b) - gain(a));
-}
-
-/** True where the best estimate of a step is that it brings nothing: what it would change is best left as it is. @internal */
-export function bringsNothing(change: RankedChange, { maximise }: RankSettings): boolean {
-  return change.verdict === 'not-worth-it' && change.change !== 'scatter' && change[maximise].value <= 0;
 }

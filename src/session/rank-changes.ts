@@ -13,7 +13,6 @@ import { scoredScatter } from './change-strokes.js';
 import { drawnDistance, WORTH } from './change-verdict.js';
 import {
   againstCentred,
-  bringsNothing,
   type DrawnWorld,
   type Judge,
   judgeScatter,
@@ -92,11 +91,10 @@ export function rankChanges(
   const scored = scoredScatter(measured, settings);
   const scatter = scored && playedScatter(player, worlds, scored);
   const judge: Judge = { player, worlds, evidence, settings, scatter };
-  const judged = [
+  const changes = [
     ...steps.flatMap((step) => judgeStep(judge, step) ?? []),
     ...(scatter === undefined ? [] : judgeScatter(judge, scatter)),
   ];
-  const idle = judged.filter((change) => bringsNothing(change, settings));
   return {
     maximise: settings.maximise,
     worth: si(WORTH),
@@ -111,11 +109,8 @@ export function rankChanges(
         settings.level,
       ),
     },
-    changes: ranked(
-      judged.filter((change) => !idle.includes(change)),
-      settings,
-    ),
-    leave: [...none, ...idle.map(({ change }) => change)],
+    changes: ranked(changes, settings),
+    leave: [...none, ...changes.flatMap(({ change, verdict }) => (verdict === 'leave' ? [change] : []))],
     ...(evidence.smash && { againstCentred: againstCentred(judge) }),
     readings: readingsOf(evidence),
     models,

@@ -6,7 +6,7 @@ import { resolveScene } from '../../src/scene/scene.js';
 import { createChangePlayer } from '../../src/session/change-player.js';
 import { type ChangeStep, swingChange } from '../../src/session/change-steps.js';
 import { type MeasuredShot, rankChanges } from '../../src/session/index.js';
-import { gainOf } from '../../src/session/judge-change.js';
+import { gainOf, playedBoth } from '../../src/session/judge-change.js';
 import { centredStrike, type PlayerWorld } from '../../src/session/player-worlds.js';
 import { shotSettings } from '../../src/shot/shot-options.js';
 import { defaultReadingErrors } from '../../src/strike/measurement.js';
@@ -80,7 +80,8 @@ function study(conditions: string, count: number, withAttack: boolean): Study {
       const now = truth.distances(player, truth.launch(player, {}));
       const outcomes: Record<string, readonly Outcome[]> = {};
       for (const { change, step, carry, total } of changes) {
-        const gain = gainOf(truth, player, swingChange({ change, step } as ChangeStep), 'carry', now);
+        const does = swingChange({ change, step } as ChangeStep);
+        const gain = now && gainOf(playedBoth(truth, { world: player, now }, does, 'carry'));
         if (gain === undefined) continue;
         const inside = (x: number, { low, high }: typeof carry): boolean =>
           x >= low - 1e-3 && x <= high + 1e-3;

@@ -15,7 +15,9 @@ describe('a change is advised', () => {
   it('from 3 yd on, and not below', () => {
     expect(judged(gain(3.05, 0.5, 6))).toBe('advised');
     expect(judged(gain(2.95, 0.5, 6))).toBe('not-worth-it');
-    expect(judged(gain(-4, -9, -1))).toBe('not-worth-it');
+    expect(judged(gain(0.1, -1, 1))).toBe('not-worth-it');
+    expect(judged(gain(-4, -9, -1))).toBe('leave');
+    expect(judged(gain(0, -1, 2))).toBe('leave');
   });
   it('only when it is clear of bringing nothing', () => {
     expect(judged(gain(8, 0.1, 15))).toBe('advised');
