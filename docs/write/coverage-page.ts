@@ -82,7 +82,7 @@ export function page(rows: readonly CoverageRow[], missing: readonly string[]): 
   ].join('\n\n')}\n`;
 }
 
-const READING = `- **claims** is what the interval is said to hold, **holds** what it held. 95 % asks for at least 93.5. For \`shotsToShow\`
+const READING = `- **claims** is what the interval is said to hold, **holds** what it held. 95 % asks for at least 93.5. For \`gainsToShow\`
   it is the chance to find the gain.
 - **width** is the mean width over that of someone who knows the scatter and takes ±1.96 standard errors. With five shots,
   Student's t alone makes it 1.35.

@@ -1,6 +1,7 @@
 import { bestLoft, type CarryMap, carryMap, type Launch, strike } from 'fairflight';
 import {
   type Calibration,
+  type GainsToShow,
   type MeasuredShot,
   type SessionOptions,
   type SessionSummary,
@@ -18,6 +19,7 @@ import {
   toRpm,
 } from 'fairflight/units';
 import type { Display } from '../lib/display.js';
+import { gainsOf } from '../lib/gains.js';
 import type { Progress } from '../lib/progress.js';
 import { counted, fixed } from '../lib/text.js';
 import { UsageError } from '../lib/usage-error.js';
@@ -43,6 +45,8 @@ export interface Ladder {
   /** Slowest first. */
   readonly rungs: readonly Rung[];
   readonly steps: readonly Step[];
+  /** What it takes to show a gain of club speed; absent where that does not repeat. */
+  readonly toShow: GainsToShow | undefined;
   readonly attainable: readonly AttainablePoint[];
   /** The band of the map, and the map; absent when its club speed is not known. */
   readonly map: { readonly rung: Rung; readonly carry: CarryMap };
@@ -115,6 +119,7 @@ export function ladderOf(
     odd,
     rungs,
     steps,
+    toShow: gainsOf(shots),
     attainable,
     map,
     deliverable: deliverableLaunches(rung, setup),

@@ -1,6 +1,7 @@
 import type { MaximisedDistance } from 'fairflight';
 import type { ShotTable } from 'fairflight/schema';
 import type { Display } from '../lib/display.js';
+import { gainSentences } from '../lib/gains.js';
 import { ODD_RULE } from '../lib/odd.js';
 import {
   comments,
@@ -35,7 +36,6 @@ import {
   modelledSentences,
   payingSentence,
   scatterSentence,
-  shotsSentence,
   unassignedLines,
   widthSentence,
   worthSentence,
@@ -94,7 +94,7 @@ export function ladderPage(ladder: Ladder, table: ShotTable, file: string, displ
         'Where the balls landed',
         'Seen from above, the target to the right; both directions at one scale.',
         figure(planView(rungs, colours, display)) +
-          paragraphs([scatterSentence(ladder, display), shotsSentence(ladder, display)]),
+          paragraphs([scatterSentence(ladder, display), ...gainSentences(ladder.toShow, display)]),
       ),
       section('Shots that stand apart', '', oddShots(ladder, table)),
       leftOut(table),

@@ -1,5 +1,6 @@
 import type { ShotTable } from 'fairflight/schema';
 import type { Display } from '../lib/display.js';
+import { gainSentences } from '../lib/gains.js';
 import { ODD_RULE } from '../lib/odd.js';
 import { sceneWords } from '../lib/scene-options.js';
 import type { Sheet } from '../lib/sheet.js';
@@ -17,7 +18,6 @@ import {
   modelledSentences,
   payingSentence,
   scatterSentence,
-  shotsSentence,
   unassignedLines,
   widthSentence,
   worthSentence,
@@ -71,7 +71,7 @@ export function terminalReport(ladder: Ladder, table: ShotTable, display: Displa
       fitSentence(rungs, setup.maximise),
       worthSentence(rungs, display),
       scatterSentence(ladder, display),
-      shotsSentence(ladder, display),
+      ...gainSentences(ladder.toShow, display),
       widthSentence(ladder, display),
     ].flatMap((each) => (each === '' ? [] : [`  ${each}`])),
     '',

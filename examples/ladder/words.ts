@@ -171,15 +171,6 @@ export function widthSentence({ rungs }: Ladder, { distance }: Display): string 
 /** Shots a band from which on nothing is said about few shots. */
 const ENOUGH = 10;
 
-/** How many shots it takes to show a gain. */
-export function shotsSentence({ summary: { shotsToShow } }: Ladder, { speed }: Display): string {
-  const parts = shotsToShow.map(
-    ({ gain, shots }) => `${Number(speed.of(gain).toFixed(1))} ${speed.unit} takes ${shots}`,
-  );
-  if (parts.length === 0) return '';
-  return `To show a gain of club speed at this scatter, four times out of five: ${listed(parts)} shots before and as many after.`;
-}
-
 /** "8 shots" or "8 of 10 shots". */
 export function shotsWords({ shots, used }: Rung): string {
   return used === shots.length ? counted(used, 'shot') : `${used} of ${counted(shots.length, 'shot')}`;

@@ -1,12 +1,14 @@
 import { mean, median } from 'd3-array';
 import type { Scene } from 'fairflight';
 import {
+  type GainsToShow,
   judgeTraining,
   type MeasuredShot,
   type SessionSummary,
   summariseSession,
   type TrainingReport,
 } from 'fairflight/session';
+import { gainsOf } from '../lib/gains.js';
 import { type Sifted, sift } from '../lib/odd.js';
 import type { Progress } from '../lib/progress.js';
 
@@ -21,6 +23,8 @@ export interface TrainingLog {
   readonly last: number;
   /** Club speed of the trend line at a time [m/s]; absent without a trend. */
   readonly trendAt: ((time: number) => number) | undefined;
+  /** What it takes to show a gain of club speed; absent where that does not repeat. */
+  readonly toShow: GainsToShow | undefined;
   readonly scene: Scene;
   readonly keptOutliers: boolean;
 }
@@ -54,6 +58,7 @@ export function trainingLog(question: LogQuestion, progress: Progress): Training
     first: mean(speeds.slice(0, report.block)) ?? Number.NaN,
     last: mean(speeds.slice(-report.block)) ?? Number.NaN,
     trendAt: trendOf(report),
+    toShow: gainsOf(shots),
     scene,
     keptOutliers: keepOutliers,
   };

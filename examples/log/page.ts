@@ -1,5 +1,6 @@
 import type { ShotTable } from 'fairflight/schema';
 import type { Display } from '../lib/display.js';
+import { gainSentences } from '../lib/gains.js';
 import { ODD_RULE, oddLines } from '../lib/odd.js';
 import {
   comments,
@@ -40,6 +41,7 @@ export function logPage(log: TrainingLog, table: ShotTable, file: string, displa
     worthSentence(log, display),
     scatterSentence(log, display),
     targetSentence(log, display),
+    ...gainSentences(log.toShow, display),
   ].filter((each) => each !== '');
   const dates =
     report.timeUnit === 'weeks'

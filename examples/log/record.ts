@@ -1,6 +1,7 @@
 import type { ShotTable } from 'fairflight/schema';
 import type { ChangeFactor, QuantityName, ScatterChange } from 'fairflight/session';
 import type { Display } from '../lib/display.js';
+import { gainSentences, gainsRecord } from '../lib/gains.js';
 import { oddLines } from '../lib/odd.js';
 import { sceneWords } from '../lib/scene-options.js';
 import { quantityNamed, shownBy } from '../lib/shot-quantities.js';
@@ -110,14 +111,15 @@ export function logRecord(log: TrainingLog, table: ShotTable, file: string, disp
       'next target': {
         [`club speed (${speed.unit})`]: near(speed.of(report.next.clubSpeed), 1),
         [`step (${speed.unit})`]: near(speed.of(report.next.step), 1),
-        'sessions to average at each end': report.next.block,
       },
     }),
+    ...(log.toShow && { 'to show a gain of club speed': gainsRecord(log.toShow, display) }),
     answers: [
       verdictSentence(log, display),
       worthSentence(log, display),
       scatterSentence(log, display),
       targetSentence(log, display),
+      ...gainSentences(log.toShow, display),
       widthSentence(log, display),
     ].filter((each) => each !== ''),
     'odd shots': oddLines(log.sifted, display),

@@ -1,6 +1,7 @@
 import type { ShotTable } from 'fairflight/schema';
 import type { ChangeFactor } from 'fairflight/session';
 import type { Display } from '../lib/display.js';
+import { gainSentences } from '../lib/gains.js';
 import { ODD_RULE, oddLines } from '../lib/odd.js';
 import { sceneWords } from '../lib/scene-options.js';
 import { readingLines } from '../lib/shot-table.js';
@@ -36,6 +37,7 @@ export function terminalReport(log: TrainingLog, table: ShotTable, display: Disp
       worthSentence(log, display),
       scatterSentence(log, display),
       targetSentence(log, display),
+      ...gainSentences(log.toShow, display),
       widthSentence(log, display),
     ].flatMap((each) => (each === '' ? [] : [`  ${each}`])),
     '',

@@ -98,15 +98,20 @@ export function scatterSentence({ report }: TrainingLog, display: Display): stri
 }
 
 /** What to aim at next. */
-export function targetSentence({ report }: TrainingLog, { speed }: Display): string {
+export function targetSentence({ report, toShow }: TrainingLog, { speed }: Display): string {
   const { next, detectable } = report;
   if (next === undefined) return '';
-  const sessions = counted(next.block, 'session');
+  // The step is one of the whole mph that the library gives sessions for.
+  const shown = toShow?.gains.find(({ gain }) => Math.abs(gain - next.step) < 1e-9);
+  const show =
+    shown === undefined
+      ? ''
+      : `; to show it, average ${counted(shown.sessions, 'session')} before and as many after`;
   const why =
     detectable !== undefined && next.step < detectable
       ? 'more at a time is not sensible, though this log shows a step of that size only with more sessions'
       : 'the smallest step in whole mph that this log could show';
-  return `Next target: mean club speed of ${fixed(speed.of(next.clubSpeed), 1)} ${speed.unit}, ${fixed(speed.of(next.step), 1)} ${speed.unit} more than now (${why}); to show it, average ${sessions} before and as many after. Take weeks over it, and only without pain.`;
+  return `Next target: mean club speed of ${fixed(speed.of(next.clubSpeed), 1)} ${speed.unit}, ${fixed(speed.of(next.step), 1)} ${speed.unit} more than now (${why})${show}. Take weeks over it, and only without pain.`;
 }
 
 /** How this gain stands beside what has been published. */

@@ -34,6 +34,12 @@ export type { CalibrationOptions, CalibrationPriors } from './calibration-option
 export type { CarryOver } from './carry-over.js';
 export type * from './change-ranking.js';
 export { fewValuesStretch } from './few-values.js';
+export {
+  type GainsToShow,
+  type GainsToShowOptions,
+  type GainToShow,
+  gainsToShow,
+} from './gains-to-show.js';
 export { type LaunchOrMissing, launchOf } from './launch-of.js';
 export type { SessionRow } from './log-sessions.js';
 export type { ChangeFactor } from './mixtures.js';

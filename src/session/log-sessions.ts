@@ -25,29 +25,43 @@ export interface LoggedSession extends SessionRow {
   readonly members: readonly MeasuredShot[];
 }
 
+/** Shots by session, or by date where they name none; in order of time where all are dated. @internal */
+export function sessionGroups(
+  shots: readonly MeasuredShot[],
+): readonly { readonly name: string; readonly members: readonly MeasuredShot[]; readonly day?: number }[] {
+  const groups = new Map<string, MeasuredShot[]>();
+  for (const shot of shots) {
+    const key = shot.session ?? shot.date ?? '';
+    const members = groups.get(key);
+    if (members === undefined) groups.set(key, [shot]);
+    else members.push(shot);
+  }
+  const dated = [...groups].map(([name, members]) => {
+    const day = dayOf(members);
+    return { name, members, ...(day !== undefined && { day }) };
+  });
+  if (dated.every(({ day }) => day !== undefined)) dated.sort((a, b) => (a.day ?? 0) - (b.day ?? 0));
+  return dated;
+}
+
 /** Shots put into sessions, in order of time. @throws FairflightError for fewer than two sessions @internal */
 export function sessionsOf(shots: readonly MeasuredShot[]): {
   readonly sessions: readonly LoggedSession[];
   readonly timeUnit: 'weeks' | 'sessions';
   readonly unused: number;
 } {
-  const groups = new Map<string, MeasuredShot[]>();
-  let unused = 0;
-  for (const shot of shots) {
-    const key = shot.session ?? shot.date;
-    if (key === undefined || shot.clubSpeed === undefined) unused++;
-    else groups.set(key, [...(groups.get(key) ?? []), shot]);
-  }
-  if (groups.size < 2) {
+  const usable = shots.filter(
+    ({ session, date, clubSpeed }) => (session ?? date) !== undefined && clubSpeed !== undefined,
+  );
+  const dated = sessionGroups(usable);
+  if (dated.length < 2) {
     throw refusal(
       'shots',
-      `a training log needs two sessions or more with club speeds, each shot with its session or date; got ${groups.size}`,
+      `a training log needs two sessions or more with club speeds, each shot with its session or date; got ${dated.length}`,
       { value: shots.length },
     );
   }
-  const dated = [...groups].map(([name, members]) => ({ name, members, day: dayOf(members) }));
-  const allDated = dated.every((session) => session.day !== undefined);
-  if (allDated) dated.sort((a, b) => (a.day ?? 0) - (b.day ?? 0));
+  const allDated = dated.every(({ day }) => day !== undefined);
   const start = dated[0]?.day ?? 0;
   return {
     sessions: dated.map(({ name, members, day }, i): LoggedSession => {
@@ -62,7 +76,7 @@ export function sessionsOf(shots: readonly MeasuredShot[]): {
       };
     }),
     timeUnit: allDated ? 'weeks' : 'sessions',
-    unused,
+    unused: shots.length - usable.length,
   };
 }
 

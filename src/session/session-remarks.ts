@@ -1,14 +1,12 @@
-import { toMph } from '../units/index.js';
 import type { OddShot } from './odd-shots.js';
 import { inWords, QUANTITY_WORDS } from './quantities.js';
-import type { BandSummary, SessionSummary, ShotsToShow } from './session-summary.js';
+import type { BandSummary, SessionSummary } from './session-summary.js';
 
 /** What a reader should know before leaning on a summary. @internal */
 export function remarksOn(
   bands: readonly BandSummary[],
   odd: readonly OddShot[],
   trends: SessionSummary['trends'],
-  shotsToShow: readonly ShotsToShow[],
   level: number,
 ): string[] {
   const remarks: string[] = [];
@@ -48,12 +46,6 @@ export function remarksOn(
       trends.carry.unclear
         ? `Carry against club speed: ${range} (${percent}), which holds no gain at all; these shots show no trend.`
         : `Carry against club speed: ${line.value.toFixed(1)} yd a mph, ${range} (${percent}).`,
-    );
-  }
-  const first = shotsToShow[0];
-  if (first !== undefined) {
-    remarks.push(
-      `To show a gain of ${toMph(first.gain).toFixed(0)} mph takes ${first.shots} shots before and ${first.shots} after, at this player's scatter.`,
     );
   }
   return remarks;

@@ -1,4 +1,3 @@
-import type { Speed } from '../units/index.js';
 import type { OddShot } from './odd-shots.js';
 import type { QuantityName, ShotQuantities } from './quantities.js';
 
@@ -66,14 +65,6 @@ export interface Repeatability {
   readonly shotsPerMean: number;
 }
 
-/** How many shots it takes to show a gain of club speed. */
-export interface ShotsToShow {
-  /** The gain [m/s]. */
-  readonly gain: Speed;
-  /** Shots needed before and as many after, to find it four times out of five. */
-  readonly shots: number;
-}
-
 /** What a session of measured shots says. */
 export interface SessionSummary {
   /** Shots given. */
@@ -93,8 +84,6 @@ export interface SessionSummary {
   readonly trends: { readonly [K in QuantityName]?: SessionTrend };
   /** Repeatability of each quantity. */
   readonly repeatability: { readonly [K in QuantityName]?: Repeatability };
-  /** Shots needed to show gains of club speed; empty when club speed does not repeat in any band. */
-  readonly shotsToShow: readonly ShotsToShow[];
   /** What a reader should know before leaning on these figures, in words. */
   readonly remarks: readonly string[];
 }

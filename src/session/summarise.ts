@@ -1,4 +1,4 @@
-import { type Declared, type ListField, optional, quantity } from '../inputs/field.js';
+import { type Declared, optional } from '../inputs/field.js';
 import { frozen } from '../inputs/frozen.js';
 import { type MeasuredShot, readMeasuredShots } from '../inputs/measured-shot.js';
 import { readOptions } from '../inputs/read.js';
@@ -11,13 +11,11 @@ import {
   medianAbsoluteDeviation,
   minimalDetectableChange,
   ROBUST_SD_FACTOR,
-  sampleSizeForMeanDifference,
   standardDeviation,
   theilSen,
   typicalErrorWithin,
 } from '../numerics/index.js';
-import { mph, type Speed, toYards } from '../units/index.js';
-import { MPH } from '../units/unit.js';
+import { mph, toYards } from '../units/index.js';
 import { levelField, USUAL_LEVEL } from './level.js';
 import { meanIntervalWithMishits } from './mean-with-mishits.js';
 import { oddShots } from './odd-shots.js';
@@ -30,7 +28,6 @@ import type {
   SampleEstimates,
   SessionSummary,
   SessionTrend,
-  ShotsToShow,
 } from './session-summary.js';
 import { type Banding, bandingField, bandShots } from './speed-bands.js';
 
@@ -43,38 +40,25 @@ export interface SessionOptions {
   readonly bands?: Banding;
   /** Coverage of all intervals, 0.5 to 0.999; default 0.95. */
   readonly level?: number;
-  /** Gains of club speed for `shotsToShow` [m/s], each 0.001 to 90; default 1, 2 and 3 mph. */
-  readonly gains?: readonly Speed[];
 }
-
-const gainsField: ListField = /* @__PURE__ */ frozen(() => ({
-  kind: 'list',
-  of: quantity(MPH, 1e-3, 90, 1, 'gain of club speed'),
-  least: 0,
-  most: 100,
-  label: 'gains of club speed',
-}));
 
 /** Declaration of {@link SessionOptions}. @internal */
 export const sessionOptionFields: Declared<SessionOptions> = /* @__PURE__ */ frozen(() => ({
   bands: bandingField,
   level: optional(levelField),
-  gains: optional(gainsField),
 }));
-
-const POWER = 0.8;
 
 /**
  * Sums up a session of measured shots: bands of club speed, mean and interval of every quantity in each band, shots
- * that stand apart, trends with club speed, and how small a change these shots could show.
+ * that stand apart, trends with club speed, and how well each quantity repeats.
  *
  * Shots of one session are treated as independent of each other; two sessions on different days differ by more than
  * their shots do, so compare sessions by their means.
  *
  * Sources: outliers Iglewicz and Hoaglin (1993); trend Sen (1968); typical error and detectable change Hopkins (2000)
- * and Weir (2005); number of shots Cohen (1988), power 0.8, the scatter taken as the estimate it is (Julious and Owen 2006).
+ * and Weir (2005).
  * @param shots - at least one
- * @param options - bands, coverage and gains; each has a default
+ * @param options - bands and coverage; each has a default
  * @throws `FairflightError` `invalid-input` or `outside-range` naming the field, also for an empty list and for bands
  *   that overlap
  */
@@ -83,7 +67,7 @@ export function summariseSession(
   options: SessionOptions = {},
 ): SessionSummary {
   const settings = readOptions(sessionOptionFields, options);
-  const { level = USUAL_LEVEL, gains = [mph(1), mph(2), mph(3)] } = settings;
+  const { level = USUAL_LEVEL } = settings;
   const measured = readMeasuredShots(shots, 'shots', 1);
   const banded = bandShots(measured, settings.bands);
   const odd = oddShots(measured, banded.bands);
@@ -101,7 +85,6 @@ export function summariseSession(
   });
   const repeatability = repeatabilityOf(measured, bands, level);
   const trends = trendsOf(measured, level);
-  const shotsToShow = shotsFor(gains, repeatability.clubSpeed, level);
   return {
     count: measured.length,
     bandedBy: banded.by,
@@ -110,8 +93,7 @@ export function summariseSession(
     oddShots: odd,
     trends,
     repeatability,
-    shotsToShow,
-    remarks: remarksOn(bands, odd, trends, shotsToShow, level),
+    remarks: remarksOn(bands, odd, trends, level),
   };
 }
 
@@ -202,12 +184,4 @@ function repeatabilityOf(
     };
   }
   return all;
-}
-
-function shotsFor(gains: readonly Speed[], speed: Repeatability | undefined, level: number): ShotsToShow[] {
-  if (speed === undefined) return [];
-  return gains.map((gain) => ({
-    gain,
-    shots: sampleSizeForMeanDifference(gain, speed.typicalError, POWER, level, speed.dof),
-  }));
 }

@@ -4,20 +4,13 @@ import { frozen } from '../inputs/frozen.js';
 import { type MeasuredShot, readMeasuredShots } from '../inputs/measured-shot.js';
 import { readOptions } from '../inputs/read.js';
 import { refusal } from '../inputs/refuse.js';
-import {
-  fewestForSlope,
-  mean,
-  sampleSizeForMeanDifference,
-  standardDeviation,
-  studentTQuantile,
-  type TheilSenLine,
-  theilSen,
-} from '../numerics/index.js';
+import { fewestForSlope, mean, studentTQuantile, type TheilSenLine, theilSen } from '../numerics/index.js';
 import { type ResolvedScene, resolveScene, type Scene } from '../scene/scene.js';
 import { type Length, mph, type Speed, si, toMph } from '../units/index.js';
 import { attribute, type ChangeAttribution } from './attribution.js';
 import { type AttributionSettings, attributionSettings } from './attribution-options.js';
-import { type CarryOver, carryOverOf, growth } from './carry-over.js';
+import { type CarryOver, growth } from './carry-over.js';
+import { dayToDayOf, FEWEST_SESSIONS, usualBlock } from './day-to-day.js';
 import { launchIn } from './launch-of.js';
 import { levelField } from './level.js';
 import { type LoggedSession, sessionsOf } from './log-sessions.js';
@@ -41,9 +34,6 @@ export const trainingOptionFields: Declared<TrainingOptions> = /* @__PURE__ */ f
   level: optional(levelField),
 }));
 
-const FEWEST_SESSIONS = 4;
-/** Chance to show the next step, were it made. */
-const POWER = 0.8;
 /** No target is more than this above the present speed, whatever could be shown. */
 const LARGEST_STEP: Speed = /* @__PURE__ */ frozen(() => mph(3));
 
@@ -105,7 +95,7 @@ export function judgeTraining(
 
 function blockOf(sessions: number, given: number | undefined): number {
   const most = Math.floor(sessions / 2);
-  const block = given ?? Math.max(1, Math.floor(sessions / 3));
+  const block = given ?? usualBlock(sessions);
   if (block <= most) return block;
   throw refusal(
     'options.block',
@@ -127,11 +117,8 @@ function speedChange(
   | undefined {
   if (sessions.length < FEWEST_SESSIONS) return undefined;
   const means = sessions.map((session) => session.clubSpeed);
-  const typical = standardDeviation(means.slice(1).map((value, i) => value - (means[i] ?? 0))) / Math.SQRT2;
-  const t = studentTQuantile(0.5 + level / 2, sessions.length - 2);
-  const carryOver = carryOverOf(means, block);
-  const error = carryOver.widening * typical;
-  const detectable = t * error * Math.sqrt(2 / block);
+  const { typical, error, dof, carryOver } = dayToDayOf(means, block);
+  const detectable = studentTQuantile(0.5 + level / 2, dof) * error * Math.sqrt(2 / block);
   const present = mean(means.slice(-block));
   const change = present - mean(means.slice(0, block));
   const times = sessions.map((session) => session.time);
@@ -146,11 +133,7 @@ function speedChange(
     detectable: si(detectable),
     change: { value: si(change), low: si(change - detectable), high: si(change + detectable) },
     ...(line !== undefined && { perTime: perTimeOf(line, times, carryOver) }),
-    next: {
-      clubSpeed: si(present + step),
-      step: si(step),
-      block: sampleSizeForMeanDifference(step, error, POWER, level, sessions.length - 2),
-    },
+    next: { clubSpeed: si(present + step), step: si(step) },
   };
 }
 

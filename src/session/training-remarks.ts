@@ -42,9 +42,7 @@ export function remarksOn(report: Omit<TrainingReport, 'remarks'>, unused: numbe
     );
   }
   if (report.next !== undefined) {
-    remarks.push(
-      `Next target ${show(report.next.clubSpeed)} mph, ${show(report.next.step)} mph more; to show it four times out of five, average ${report.next.block} sessions before and as many after.`,
-    );
+    remarks.push(`Next target ${show(report.next.clubSpeed)} mph, ${show(report.next.step)} mph more.`);
   }
   return remarks;
 }

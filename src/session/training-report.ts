@@ -44,8 +44,8 @@ export interface TrainingReport {
   readonly causes?: ChangeAttribution;
   /** Scatter within sessions, where it could be compared. */
   readonly scatter: { readonly [K in QuantityName]?: ScatterChange };
-  /** Next target for mean club speed, and sessions to average at each end to show it four times out of five; absent with too few sessions. */
-  readonly next?: { readonly clubSpeed: Speed; readonly step: Speed; readonly block: number };
+  /** Next target for mean club speed; absent with too few sessions. How many sessions show the step, `gainsToShow` says. */
+  readonly next?: { readonly clubSpeed: Speed; readonly step: Speed };
   /** Coverage of all intervals. */
   readonly level: number;
   /** What a reader should know, in words. */

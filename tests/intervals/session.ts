@@ -1,5 +1,5 @@
 import { mean, normalQuantile, powerOfMeanDifference, type Stream } from '../../src/numerics/index.js';
-import { type MeasuredShot, scatterTrend, summariseSession } from '../../src/session/index.js';
+import { gainsToShow, type MeasuredShot, scatterTrend, summariseSession } from '../../src/session/index.js';
 import { mph, si } from '../../src/units/index.js';
 import { holds, type Outcome, type Study } from './study.js';
 
@@ -107,7 +107,7 @@ const detectable: readonly Study[] = [4, 10, 30].map(
     conditions: `club speed normal, ${count} shots a band`,
     stated: true,
     draws: 4000,
-    aims: { 'shotsToShow finds 1 mph': 0.8 },
+    aims: { 'gainsToShow finds 1 mph': 0.8 },
     draw: (random) => {
       const speeds = Array.from({ length: 2 * count + 2 }, () => 45 + SPEED_SD * random.normal());
       const shots = speeds.map(
@@ -125,11 +125,11 @@ const detectable: readonly Study[] = [4, 10, 30].map(
         width: limit,
         oracle: Z * SPEED_SD * Math.sqrt(2 / shotsEach),
       });
-      const needed = one.shotsToShow[0]?.shots ?? 2;
+      const needed = gainsToShow(shots.slice(0, count))?.gains[0]?.shots ?? 2;
       return {
         'detectableMean, no change': [below(change, two?.detectableMean, count)],
         'detectableSingle, no change': [below(single, one.repeatability.clubSpeed?.detectableSingle)],
-        'shotsToShow finds 1 mph': [
+        'gainsToShow finds 1 mph': [
           { covered: random.uniform() < powerOfMeanDifference(needed, mph(1), SPEED_SD) },
         ],
       };

@@ -147,7 +147,7 @@ describe('summariseSession', () => {
 
   // Hopkins (2000), Weir (2005): typical error is the pooled SD within bands, detectable change √2 t of it; t of 2
   // degrees of freedom is 4.303 (tables).
-  it('gives typical error, detectable change and the number of shots for a gain', () => {
+  it('gives typical error and detectable change', () => {
     const summary = summariseSession(
       [89, 91, 99, 101].map((club) => ({ clubSpeed: mph(club), label: club < 95 ? 'slow' : 'fast' })),
     );
@@ -156,12 +156,6 @@ describe('summariseSession', () => {
     expect(toMph(si(speed?.detectableSingle ?? 0))).toBeCloseTo(4.3027 * 2, 3);
     expect(toMph(si(speed?.detectableMean ?? 0))).toBeCloseTo(4.3027 * Math.SQRT2, 3);
     expect(speed?.dof).toBe(2);
-    // Cohen (1988): d = 1/√2 = 0.707 needs 33 a group by exact power, d = 1.41 needs 9, d = 2.12 needs 5, were the
-    // scatter known; from 4 shots it is so uncertain that it takes far more (Julious and Owen 2006).
-    const shots = summary.shotsToShow.map((row) => row.shots);
-    [33, 9, 5].forEach((known, k) => {
-      expect(shots[k]).toBeGreaterThan(1.5 * known);
-    });
   });
 
   it('gives plain data, and keeps nothing of the caller', () => {
@@ -179,7 +173,6 @@ describe('summariseSession', () => {
       /with 5 shots the mean carry is known only to lie from \d+\.\d yd to \d+\.\d yd \(95 %\)/,
     );
     expect(words).toMatch(/yd a mph/);
-    expect(words).toMatch(/To show a gain of 1 mph takes \d+ shots/);
   });
 
   it('refuses bad input by name', () => {
@@ -187,7 +180,6 @@ describe('summariseSession', () => {
     expect(caught(() => summariseSession([{ carry: yards(200), ball: 'x' } as never])).field).toBe(
       'shots[0].ball',
     );
-    expect(caught(() => summariseSession([{}], { gains: [mph(1), mph(0)] })).field).toBe('options.gains[1]');
     expect(() => summariseSession([{ carry: yards(Number.NaN) }])).toThrow(/shots\[0\]\.carry/);
     expect(() =>
       summariseSession([{ clubSpeed: mph(90) }], {

@@ -2,6 +2,7 @@ import { airAt, airAtAltitude } from '../../../src/air/index.js';
 import {
   attributeChange,
   calibrate,
+  gainsToShow,
   judgeTraining,
   type MeasuredShot,
   rankChanges,
@@ -69,7 +70,6 @@ export const session: Room = {
         'trends.ballSpeed.intercept',
         'repeatability.clubSpeed.typicalError',
         'repeatability.carry.detectableMean',
-        'shotsToShow.0.shots',
       ),
     attribution: () =>
       pick(
@@ -114,6 +114,15 @@ export const session: Room = {
         'scatter.launchDirection.ratio',
         'next.clubSpeed',
         'sessions.6.time',
+      ),
+    'gains-to-show': () =>
+      pick(
+        gainsToShow(log),
+        'gains.0.shots',
+        'gains.0.sessions',
+        'gains.2.sessions',
+        'shotToShot',
+        'dayToDay',
       ),
     'ranked-changes': () =>
       pick(
