@@ -1,6 +1,6 @@
 /**
  * The speed ladder: one driver hit at several club speeds. What does each step of speed bring, is this driver right for
- * each speed, what is left on the table, and when does more speed stop paying?
+ * each speed, what is still to gain, and when does more speed stop paying?
  *
  * `npm run ladder` works on invented data; `npm run ladder -- my-shots.csv` on your own. `--help` lists the options.
  */

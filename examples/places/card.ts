@@ -2,7 +2,7 @@ import type { Display } from '../lib/display.js';
 import { GRID, INK, MUTED, PANEL } from '../lib/palette.js';
 import { escaped, fixed } from '../lib/text.js';
 import type { Elsewhere } from './elsewhere.js';
-import { CARD_NOTE } from './words.js';
+import { CARD_NOTE, thereWords } from './words.js';
 
 /** Styles of the card: 148 mm wide on paper, to be cut out. */
 export const CARD_STYLE: string = `
@@ -22,7 +22,8 @@ export const CARD_STYLE: string = `
   .pocket th small, .pocket p { font-size: 7.2pt; } .pocket h3 { font-size: 10.5pt; } .pocket h3 span { font-size: 8.4pt; } }`;
 
 /** The card: carries in whole units, and what a crosswind does sideways. */
-export function pocketCard({ clubs, places }: Elsewhere, { distance }: Display): string {
+export function pocketCard({ clubs, places }: Elsewhere, display: Display): string {
+  const { distance } = display;
   const heads = [
     '<th>club</th>',
     '<th>as hit<small>measured</small></th>',
@@ -31,14 +32,14 @@ export function pocketCard({ clubs, places }: Elsewhere, { distance }: Display):
   const rows = clubs.map(({ club, carry, there }) => {
     const cells = places.map(({ key }) =>
       key === 'across'
-        ? `<td>↔ ${fixed(distance.of(Math.abs(there[key].drift)))}</td>`
-        : `<td>${fixed(distance.of(there[key].carry))}</td>`,
+        ? `<td>↔ ${thereWords(Math.abs(there[key].drift.value), there[key].drift, display)}</td>`
+        : `<td>${thereWords(there[key].carry, there[key].carryChange, display)}</td>`,
     );
     return `<tr><td>${escaped(club)}</td><td class="now">${fixed(distance.of(carry.mean))}</td>${cells.join('')}</tr>`;
   });
   return [
     '<div class="pocket">',
-    `<h3>My distances <span>carry, ${distance.unit}; ↔ sideways, ${distance.unit}</span></h3>`,
+    `<h3>Distances elsewhere <span>carry, ${distance.unit}; ↔ sideways, ${distance.unit}</span></h3>`,
     `<table><thead><tr>${heads.join('')}</tr></thead><tbody>${rows.join('')}</tbody></table>`,
     `<p>${escaped(CARD_NOTE)}</p></div>`,
   ].join('');

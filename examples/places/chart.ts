@@ -40,7 +40,10 @@ export function changesChart(
     return [{ key: place.key, name: headOf(place), colour, look }];
   });
   const changes = clubs.flatMap(({ there }) =>
-    drawn.map((place) => distance.of(there[place.key].carryChange)),
+    drawn.flatMap((place) => {
+      const { value, spread } = there[place.key].carryChange;
+      return [value, spread?.low ?? value, spread?.high ?? value].map(distance.of);
+    }),
   );
   const narrow = width < NARROW;
   const f = frame({
@@ -74,9 +77,23 @@ export function changesChart(
         dy: 4,
         size: 12.5,
       }),
-      ...drawn.map((place) => {
-        const value = distance.of(there[place.key].carryChange);
-        return mark(f, [value, i], place.look, place.colour, 5, `${place.name}: ${signed(value, 1)}`);
+      ...drawn.flatMap((place) => {
+        const { value, spread, known } = there[place.key].carryChange;
+        const ends = spread && ([distance.of(spread.low), distance.of(spread.high)] as const);
+        const range =
+          ends &&
+          line(
+            f,
+            ends.map((end) => [end, i] as const),
+            { colour: place.colour, width: 2 },
+          );
+        const at = distance.of(value);
+        return [
+          ...(range === undefined ? [] : [range]),
+          ...(known === false
+            ? []
+            : [mark(f, [at, i], place.look, place.colour, 5, `${place.name}: ${signed(at, 1)}`)]),
+        ];
       }),
     ]),
   ];

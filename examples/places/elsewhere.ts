@@ -1,6 +1,13 @@
 import { mean } from 'd3-array';
 import { type ModelWarning, type Scene, warningText } from 'fairflight';
-import { type MeasuredShot, type SampleEstimate, standardise, summariseSession } from 'fairflight/session';
+import {
+  changeElsewhere,
+  type MeasuredShot,
+  type ModelledChange,
+  type SampleEstimate,
+  standardise,
+  summariseSession,
+} from 'fairflight/session';
 import type { Length } from 'fairflight/units';
 import type { Display } from '../lib/display.js';
 import { type Sifted, sift } from '../lib/odd.js';
@@ -14,10 +21,10 @@ export interface ClubThere {
   readonly carry: number;
   readonly total: number;
   /** There less where it was measured. */
-  readonly carryChange: number;
-  readonly totalChange: number;
+  readonly carryChange: ModelledChange;
+  readonly totalChange: ModelledChange;
   /** How far the ball is moved to the right. */
-  readonly drift: number;
+  readonly drift: ModelledChange;
 }
 
 /** One club. */
@@ -112,16 +119,15 @@ function cardOf(
   const there = places.map(({ key, scene }) => {
     const moved = shots.map((shot) => standardise(shot, { from: home, to: scene }));
     for (const each of moved) note(warnings, each.warnings);
-    const carryChange = mean(moved, ({ change }) => change.carry) ?? Number.NaN;
-    const totalChange = mean(moved, ({ change }) => change.total) ?? Number.NaN;
+    const change = changeElsewhere(shots, { from: home, to: scene });
     return [
       key,
       {
-        carry: carry.mean + carryChange,
-        total: total.mean + totalChange,
-        carryChange,
-        totalChange,
-        drift: mean(moved, ({ change }) => change.side) ?? Number.NaN,
+        carry: carry.mean + change.carry.value,
+        total: total.mean + change.total.value,
+        carryChange: change.carry,
+        totalChange: change.total,
+        drift: change.side,
       },
     ] as const;
   });

@@ -19,7 +19,15 @@ import { counted, escaped, fixed, signed } from '../lib/text.js';
 import { CARD_STYLE, pocketCard } from './card.js';
 import { changesChart } from './chart.js';
 import { type Elsewhere, warningLines, withoutLaunchSentence } from './elsewhere.js';
-import { basisSentence, LIMITS, placeSentences, widthSentence, windSentence } from './words.js';
+import {
+  basisSentence,
+  LIMITS,
+  placeSentences,
+  spreadWords,
+  thereWords,
+  widthSentence,
+  windSentence,
+} from './words.js';
 
 /** The distances elsewhere as one self-contained page, the card to cut out on top. */
 export function elsewherePage(answer: Elsewhere, table: ShotTable, file: string, display: Display): string {
@@ -39,7 +47,7 @@ export function elsewherePage(answer: Elsewhere, table: ShotTable, file: string,
       ),
       kept(
         'Carry',
-        `Mean carry in ${display.distance.unit}; in small print its change or, where measured, its 95 % interval.`,
+        `Mean carry in ${display.distance.unit}; in small print its change, in brackets what models of the ball span; where measured, its 95 % interval.`,
         distanceTable(answer, display, 'carry') +
           paragraphs([basisSentence(answer), withoutLaunchSentence(answer)]),
       ),
@@ -65,7 +73,8 @@ function beyondModels(answer: Elsewhere, display: Display): string {
   return `<p class="note">Beyond what the models were measured on, for example: ${escaped(each.join(' · '))}</p>`;
 }
 
-function distanceTable({ clubs, places }: Elsewhere, { distance }: Display, name: 'carry' | 'total'): string {
+function distanceTable({ clubs, places }: Elsewhere, display: Display, name: 'carry' | 'total'): string {
+  const { distance } = display;
   const shown = places.filter(({ key }) => name === 'carry' || key !== 'across');
   const columns = [
     { head: 'club', text: true },
@@ -95,9 +104,12 @@ function distanceTable({ clubs, places }: Elsewhere, { distance }: Display, name
           : []),
         ...shown.map(({ key }) => {
           const there = club.there[key];
-          if (key === 'across') return fixed(distance.of(Math.abs(there.drift)));
-          const changed = name === 'carry' ? there.carryChange : there.totalChange;
-          return `${fixed(distance.of(there[name]))}<span class="range">${signed(distance.of(changed))}</span>`;
+          const across = key === 'across';
+          const changed = across ? there.drift : name === 'carry' ? there.carryChange : there.totalChange;
+          const range = changed.spread === undefined ? '' : `(${spreadWords(changed.spread, display)})`;
+          const shown = across ? Math.abs(there.drift.value) : there[name];
+          const moved = across || changed.known === false ? '' : `${signed(distance.of(changed.value))} `;
+          return `${thereWords(shown, changed, display)}<span class="range">${moved}${range}</span>`;
         }),
       ];
     }),

@@ -1,4 +1,5 @@
 import type { ShotTable } from 'fairflight/schema';
+import type { ModelledChange } from 'fairflight/session';
 import type { Display } from '../lib/display.js';
 import { oddLines } from '../lib/odd.js';
 import { sceneWords } from '../lib/scene-options.js';
@@ -15,6 +16,11 @@ export function elsewhereRecord(
 ): unknown {
   const { of, unit } = display.distance;
   const shown = (value: number): number => near(of(value), 1);
+  const changed = ({ value, spread, known }: ModelledChange): object => ({
+    value: shown(value),
+    ...(spread && { low: shown(spread.low), high: shown(spread.high) }),
+    ...(known !== undefined && { known }),
+  });
   return {
     about: {
       what: 'The same shots elsewhere',
@@ -52,10 +58,10 @@ export function elsewhereRecord(
           key,
           {
             [`carry (${unit})`]: shown(there[key].carry),
-            [`change of carry (${unit})`]: shown(there[key].carryChange),
+            [`change of carry (${unit})`]: changed(there[key].carryChange),
             [`total (${unit})`]: shown(there[key].total),
-            [`change of total (${unit})`]: shown(there[key].totalChange),
-            [`drift to the right (${unit})`]: shown(there[key].drift),
+            [`change of total (${unit})`]: changed(there[key].totalChange),
+            [`drift to the right (${unit})`]: changed(there[key].drift),
           },
         ]),
       ),

@@ -6,7 +6,16 @@ import { readingLines } from '../lib/shot-table.js';
 import { terminalTable } from '../lib/table.js';
 import { counted, fixed, signed, wrapped } from '../lib/text.js';
 import { type Elsewhere, warningLines, withoutLaunchSentence } from './elsewhere.js';
-import { basisSentence, CARD_NOTE, LIMITS, placeSentences, widthSentence, windSentence } from './words.js';
+import {
+  basisSentence,
+  CARD_NOTE,
+  LIMITS,
+  placeSentences,
+  spreadWords,
+  thereWords,
+  widthSentence,
+  windSentence,
+} from './words.js';
 
 /** The distances elsewhere as text for the terminal. */
 export function terminalReport(answer: Elsewhere, table: ShotTable, display: Display): string {
@@ -16,7 +25,7 @@ export function terminalReport(answer: Elsewhere, table: ShotTable, display: Dis
     ...readingLines(table),
     `Measured in ${sceneWords(answer.home, display)}.`,
     '',
-    `CARRY (${unit}; in brackets the change from where it was measured)`,
+    `CARRY (${unit}; then the change from where it was measured, in brackets what models of the ball span)`,
     distanceTable(answer, display, 'carry'),
     '',
     `TOTAL (${unit}; on soft turf in winter, on firm in summer)`,
@@ -47,7 +56,8 @@ export function terminalReport(answer: Elsewhere, table: ShotTable, display: Dis
   return `${blocks.flatMap((block) => (block.includes('\n') || block === '' ? block : wrapped(block))).join('\n')}\n`;
 }
 
-function distanceTable({ clubs, places }: Elsewhere, { distance }: Display, name: 'carry' | 'total'): string {
+function distanceTable({ clubs, places }: Elsewhere, display: Display, name: 'carry' | 'total'): string {
+  const { distance } = display;
   const shown = places.filter(({ key }) => name === 'carry' || key !== 'across');
   return terminalTable(
     ['club', 'shots', 'as\nmeasured', ...shown.map(({ head }) => head.join('\n'))],
@@ -60,9 +70,14 @@ function distanceTable({ clubs, places }: Elsewhere, { distance }: Display, name
         `${fixed(distance.of(mean))}${half}`,
         ...shown.map(({ key }) => {
           const there = club.there[key];
-          if (key === 'across') return `${fixed(distance.of(Math.abs(there.drift)))} sideways`;
+          if (key === 'across') {
+            const { known, value, spread } = there.drift;
+            const drift = known === false ? 'not known' : fixed(distance.of(Math.abs(value)));
+            return `${drift} sideways${spread ? `\n(${spreadWords(spread, display)})` : ''}`;
+          }
           const changed = name === 'carry' ? there.carryChange : there.totalChange;
-          return `${fixed(distance.of(there[name]))} (${signed(distance.of(changed))})`;
+          const range = changed.spread ? `\n(${spreadWords(changed.spread, display)})` : '';
+          return `${thereWords(there[name], changed, display)}${changed.known === false ? '' : ` ${signed(distance.of(changed.value))}`}${range}`;
         }),
       ];
     }),

@@ -1,3 +1,4 @@
+import type { ModelledChange } from 'fairflight/session';
 import type { Display } from '../lib/display.js';
 import { capital, fixed, listed, signed } from '../lib/text.js';
 import type { ClubCard, Elsewhere } from './elsewhere.js';
@@ -7,7 +8,7 @@ import type { Place } from './scenes.js';
 export const LIMITS: readonly string[] = [
   'The launch is taken as it was measured. In the cold a ball also leaves the club slower, and stiff muscles and thick clothes cost club speed: none of that is in these figures, for want of a published figure that could be read. Expect a little less in winter than the card says.',
   'Readings are moved by the difference the model sees between the two places, so most of what it gets wrong about a ball cancels out.',
-  'Air density is the main effect of weather and height. It is well known, but how a ball answers to it is less so, least of all at slow speeds: models of present-day balls differ. Wind is that of a forecast, at 10 m over open ground, steady and level: between trees, in gusts and on slopes it differs.',
+  'Air density is the main effect of weather and height. It is well known, but how a ball answers to it is less so, least of all at slow speeds. Beside each change stands what four models of present-day balls span; where they disagree in sign or by more than the change itself, it is not known. They may all be wrong together. Wind is that of a forecast, at 10 m over open ground, steady and level: between trees, in gusts and on slopes it differs.',
   'The run is known to ±25 %, and turf is sorted into five kinds by feel: read totals as a guide.',
 ];
 
@@ -22,7 +23,7 @@ export function placeSentences({ clubs, places }: Elsewhere, display: Display): 
   return chosen.map((club) => {
     const parts = places
       .filter(({ key }) => key !== 'across')
-      .map(({ key, says }) => `${change(club.there[key].carryChange, display)} ${says}`);
+      .map(({ key, says }) => `${changeWords(club.there[key].carryChange, display)} ${says}`);
     return `${capital(club.club)}, ${distanceWords(club.carry.mean, display)} of carry where it was measured: ${listed(parts)}.`;
   });
 }
@@ -35,18 +36,19 @@ export function windSentence({ clubs, places }: Elsewhere, display: Display): st
     undefined,
   );
   if (most === undefined) return '';
-  const drift = Math.max(...clubs.map((club) => Math.abs(club.there.across.drift)));
-  const gained = most.there.with.carryChange;
-  return `Wind: ${says('into')} the ${most.club} ${bringsWords(-lost(most), display)}, ${says('with')} it ${bringsWords(gained, display)}. From the side the same wind moves a ball by up to ${distanceWords(drift, display)}.`;
+  const drift = Math.max(...clubs.map((club) => Math.abs(club.there.across.drift.value)));
+  const { into, with: behind } = most.there;
+  return `Wind: ${says('into')} the ${most.club} ${bringsWords(into.carryChange, display)}, ${says('with')} it ${bringsWords(behind.carryChange, display)}. From the side the same wind moves a ball by up to ${distanceWords(drift, display)}.`;
 }
 
 /** What a change brings, by its sign. */
-function bringsWords(value: number, display: Display): string {
+function bringsWords({ value, known, spread }: ModelledChange, display: Display): string {
+  if (known === false) return `may lose or gain, which is not known${rangeWords(spread, display)}`;
   return `${value < 0 ? 'loses' : 'gains'} ${distanceWords(Math.abs(value), display)}`;
 }
 
 function lost(club: ClubCard): number {
-  return -club.there.into.carryChange;
+  return -club.there.into.carryChange.value;
 }
 
 /** How wide the intervals are, in words. */
@@ -75,8 +77,35 @@ export function basisSentence({ clubs }: Elsewhere): string {
   return `Carry was not measured for every shot of: ${listed(modelled)}; there the model’s own carry stands in.`;
 }
 
-function change(value: number, { distance }: Display): string {
-  return `${signed(distance.of(value))} ${distance.unit}`;
+function changeWords({ value, spread, known }: ModelledChange, display: Display): string {
+  const { of, unit } = display.distance;
+  if (known === false) return `not known${rangeWords(spread, display)}`;
+  return `${signed(of(value))} ${unit}${rangeWords(spread, display)}`;
+}
+
+/** What models of the ball span, in brackets; nothing without a spread. */
+function rangeWords(spread: ModelledChange['spread'], display: Display): string {
+  return spread === undefined ? '' : ` (${spreadWords(spread, display)})`;
+}
+
+/** What models of the ball span, such as `−5 to −3`; to a decimal where whole units would hide it. */
+export function spreadWords(
+  { low, high }: NonNullable<ModelledChange['spread']>,
+  { distance: { of } }: Display,
+): string {
+  const shown = (decimals: number): readonly string[] => [
+    ...new Set([low, high].map((end) => signed(of(end), decimals))),
+  ];
+  return (Math.abs(of(high) - of(low)) < 1 ? shown(1) : shown(0)).join(' to ');
+}
+
+/** A distance there, or that it is not known. */
+export function thereWords(
+  distance: number,
+  { known }: ModelledChange,
+  { distance: { of } }: Display,
+): string {
+  return known === false ? 'not known' : fixed(of(distance));
 }
 
 function distanceWords(value: number, { distance }: Display): string {

@@ -32,6 +32,7 @@ export { defaultFlightReadingErrors } from './calibrate-flight.js';
 export type * from './calibration.js';
 export type { CalibrationOptions, CalibrationPriors } from './calibration-options.js';
 export type { CarryOver } from './carry-over.js';
+export { type ChangeElsewhere, changeElsewhere, type ModelledChange } from './change-elsewhere.js';
 export type * from './change-ranking.js';
 export { fewValuesStretch } from './few-values.js';
 export {

@@ -74,7 +74,7 @@ export const twoScenesFields: Declared<TwoScenes> = /* @__PURE__ */ frozen(() =>
  * the difference the model sees between the two scenes, so that what the model gets wrong about this ball in both
  * cancels.
  *
- * How far differences can be trusted: density is the main effect and is well known; wind is known to the profile
+ * How far differences can be trusted, `changeElsewhere` says: density is known well, how a ball answers to it less; wind is known to the profile
  * given; a change of turf moves the run, a band of ±25 %.
  * @param shot - ball speed, launch angle and spin rate at least; direction and axis tilt default to 0
  * @param scenes - `from`, the scene it was measured in, and `to`, the one to move it to
