@@ -104,7 +104,8 @@ function inputOf(given: Given<OptionName>, progress: Progress): Input {
     return { ...none, strikes: found, about: { source, comments: [], notes: leftOut }, code };
   }
   const file = fileFrom(given, DEMO);
-  const table = oneClub(readShotFile(file.path, readingFrom(given)), given.text('club'));
+  const scene = sceneFrom(given);
+  const table = oneClub(readShotFile(file.path, { ...readingFrom(given), scene }), given.text('club'));
   const clubhead = driverFor(table, undefined);
   const player = handOf(table, given.text('hand'));
   const headers = Object.keys(table.aside[0] ?? {});
@@ -113,7 +114,7 @@ function inputOf(given: Given<OptionName>, progress: Progress): Input {
     table.shots,
     measured?.strikes ?? [],
     clubhead,
-    sceneFrom(given),
+    scene,
     player,
     partOf(progress, 0, 1, table.shots.length),
   );

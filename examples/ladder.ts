@@ -86,7 +86,7 @@ await runCommand(command, (given) => {
   const file = fileFrom(given, DEMO);
   const display = displayFrom(given);
   const scene = sceneFrom(given);
-  const table = oneClub(readShotFile(file.path, readingFrom(given)), given.text('club'));
+  const table = oneClub(readShotFile(file.path, { ...readingFrom(given), scene }), given.text('club'));
   const plain = {
     clubhead: driverFor(table, given.text('loft')),
     scene,

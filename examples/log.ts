@@ -60,7 +60,7 @@ await runCommand(command, (given) => {
   const scene = sceneFrom(given);
   const block = given.text('block');
   const table = oneClub(
-    readShotFile(file.path, { ...readingFrom(given), needs: 'club-speed' }),
+    readShotFile(file.path, { ...readingFrom(given), scene, needs: 'club-speed' }),
     given.text('club'),
   );
   const question = {

@@ -48,7 +48,7 @@ await runCommand(command, (given) => {
   const file = fileFrom(given, DEMO);
   const display = displayFrom(given);
   const { home, places } = placesFrom(given, file === DEMO ? DEMO_WEATHER : {});
-  const table = readShotFile(file.path, readingFrom(given));
+  const table = readShotFile(file.path, { ...readingFrom(given), scene: home });
   const question = { shots: table.shots, home, places, keepOutliers: given.flag('keep-outliers') };
   const clubs = new Set(table.shots.map(clubOf)).size;
   const answer = watched(clubs, command.name, (bar) => elsewhere(question, bar));

@@ -105,7 +105,7 @@ await runCommand(command, (given) => {
   const shots = typedWhole('shots', given.text('shots') ?? '512', 128, 100_000);
   const nowText = given.text('now');
   const now = nowText === undefined ? undefined : typedSpeed('now', nowText);
-  const table = oneClub(readShotFile(file.path, readingFrom(given)), given.text('club'));
+  const table = oneClub(readShotFile(file.path, { ...readingFrom(given), scene }), given.text('club'));
   const hand = handOf(table, given.text('hand'));
   const clubhead = driverFor(table, given.text('loft'));
   const keepOutliers = given.flag('keep-outliers');

@@ -44,6 +44,8 @@ export type Heading =
   | { readonly kind: 'number'; readonly field: NumberName; readonly unit: Unit | undefined }
   | { readonly kind: 'text'; readonly field: WordName }
   | { readonly kind: 'unknown' }
+  /** Holds what a column before it holds, cell for cell. */
+  | { readonly kind: 'twin' }
   | {
       readonly kind: 'refused';
       readonly reason: 'unknown-unit' | 'unclear-header';
@@ -58,6 +60,12 @@ export const columnNames: ReadonlyMap<string, NumberName | WordName> = /* @__PUR
     return [label, ...(aliases[field] ?? [])].map((name) => [squashed(name), field] as const);
   }),
 );
+
+/** One column of the file. */
+export interface Column {
+  readonly header: string;
+  readonly heading: Heading;
+}
 
 const UNKNOWN: Heading = { kind: 'unknown' };
 

@@ -18,7 +18,7 @@ import {
 } from '../units/unit.js';
 import type { NumberName } from './column-names.js';
 import { numberColumns } from './columns.js';
-import { type Evidence, type Units, type Written, weigh } from './unit-evidence.js';
+import type { Evidence, Units, Weigh, Written } from './unit-evidence.js';
 
 /** Columns that are written in one unit as a rule. */
 export type UnitGroup = 'speed' | 'distance' | 'height' | 'angle' | 'spin';
@@ -81,6 +81,7 @@ export function findUnits(
   stated: Units,
   asked: Readonly<Partial<Record<UnitGroup, Unit>>>,
   shots: readonly Written[],
+  weigh: Weigh,
 ): UnitsFound {
   const units: Partial<Record<NumberName, Unit>> = { ...stated };
   for (const field of fields) {

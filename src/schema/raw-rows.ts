@@ -1,9 +1,10 @@
 import { describe } from '../errors.js';
 import type { Unit } from '../units/unit.js';
 import type { NumberName } from './column-names.js';
+import type { Column } from './columns.js';
 import type { CsvRecord } from './csv.js';
 import { type CellReading, type DecimalMark, readNumber } from './number-text.js';
-import { type Column, siOf } from './shot-header.js';
+import { siOf } from './shot-header.js';
 
 /** A row below the header with its numbers read, not yet in SI; cells of other columns are left out. */
 export interface RawRow {

@@ -3,6 +3,7 @@ import { type CustomField, choice, custom, type Declared, optional, record, text
 import { frozen } from '../inputs/frozen.js';
 import { readField } from '../inputs/read.js';
 import { memberPath, refuseType } from '../inputs/refuse.js';
+import { readScene, type Scene } from '../scene/scene.js';
 import type { Unit } from '../units/unit.js';
 import type { DateOrder } from './dates.js';
 import { GROUP_UNITS, type UnitGroup } from './find-units.js';
@@ -33,6 +34,8 @@ export interface ReadShotsOptions {
    * as in a log of speed training.
    */
   readonly needs?: ShotNeeds;
+  /** Where the shots were hit: the flights by which units are found and checked are flown there. Default still standard air. */
+  readonly scene?: Scene;
 }
 
 /** Signs that may part the fields of a row. */
@@ -94,6 +97,10 @@ export const readShotsOptionFields: Declared<ReadShotsOptions> = /* @__PURE__ */
   columns: custom(readNamedColumns, 'names of columns'),
   dateOrder: optional(choice<DateOrder>(['day-first', 'month-first'], 'order of dates')),
   needs: optional(choice<ShotNeeds>(['flight', 'club-speed'], 'what a shot must hold')),
+  scene: custom(
+    (value, path) => (value === undefined ? undefined : readScene(value, path) && value),
+    'where the shots were hit',
+  ),
 }));
 
 /** The units that the caller gives for columns without one. */

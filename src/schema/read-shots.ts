@@ -3,6 +3,7 @@ import { readOptions } from '../inputs/read.js';
 import { refusal } from '../inputs/refuse.js';
 import { fromUnit, inUnit, type Unit } from '../units/unit.js';
 import type { NumberName } from './column-names.js';
+import type { Column } from './columns.js';
 import { type CsvRecord, readCsv } from './csv.js';
 import { readDates } from './dates.js';
 import { findUnits } from './find-units.js';
@@ -13,7 +14,6 @@ import { type RawRow, rawRow, unitInCells, withoutZeros } from './raw-rows.js';
 import { askedUnits, type ReadShotsOptions, readShotsOptionFields } from './read-shots-options.js';
 import type { Rejection } from './rejection.js';
 import {
-  type Column,
   findHeader,
   headerNotes,
   type NamedColumns,
@@ -22,7 +22,7 @@ import {
 } from './shot-header.js';
 import { readRow } from './shot-row.js';
 import { summariesApart } from './summary-rows.js';
-import type { Units, Written } from './unit-evidence.js';
+import { type Units, type Written, weighIn } from './unit-evidence.js';
 import { symbolOf } from './unit-names.js';
 import { wrongUnits } from './wrong-units.js';
 
@@ -89,10 +89,11 @@ export function readShots(csvText: string, options: ReadShotsOptions = {}): Shot
   const head = records[headAt];
   if (head === undefined) throw refusal('csvText', 'the file is empty: it has no header line');
   const titles = records.slice(0, headAt).map(({ fields }) => titleOf(fields));
-  const { columns, rejected: columnsLeftOut } = readHeader(head, needs, named);
-  const notes = [...headerNotes(columns, separator)];
-  const unitsRow = unitsBelow(records[headAt + 1], columns);
-  const below = records.slice(headAt + (unitsRow === undefined ? 1 : 2));
+  const header = readHeader(head, needs, named, records.slice(headAt + 1));
+  const { columns, rejected: columnsLeftOut } = header;
+  const notes = [...headerNotes(columns, separator), ...header.notes];
+  const unitsRow = unitsBelow(header.rows[0], columns);
+  const below = header.rows.slice(unitsRow === undefined ? 0 : 1);
   const rows = below.filter((row) => !isBlank(row));
   if (rows.length < below.length) notes.push(blankNote(below.length - rows.length));
   const mark = asked.decimalMark ?? findDecimalMark(numberCells(columns, rows));
@@ -109,9 +110,10 @@ export function readShots(csvText: string, options: ReadShotsOptions = {}): Shot
     if (unit !== undefined) stated[heading.field] = unit;
   }
   const sample = sampleOf(measured.rows, columns, stated);
+  const weigh = weighIn(asked.scene ?? {});
   const fields = columns.flatMap(({ heading }) => (heading.kind === 'number' ? [heading.field] : []));
-  const found = findUnits(fields, stated, askedUnits(asked.units), sample);
-  const wrong = wrongUnits(sample, found.units, columns, head.line);
+  const found = findUnits(fields, stated, askedUnits(asked.units), sample, weigh);
+  const wrong = wrongUnits(sample, found.units, columns, head.line, weigh);
   const units: Partial<Record<NumberName, Unit>> = { ...found.units };
   for (const { field } of wrong) delete units[field];
   const dates = readDates(datesIn(columns, measured.rows), asked.dateOrder);

@@ -2,17 +2,12 @@ import { describe } from '../errors.js';
 import { memberPath, refusal } from '../inputs/refuse.js';
 import type { SiUnit, Unit } from '../units/unit.js';
 import type { NumberName } from './column-names.js';
-import { type Heading, numberColumns, readHeading, unitIn } from './columns.js';
+import { type Column, type Heading, numberColumns, readHeading, unitIn } from './columns.js';
 import type { CsvRecord } from './csv.js';
 import { plainText } from './plain-text.js';
 import type { Rejection } from './rejection.js';
+import { withoutTwins } from './twin-columns.js';
 import { findUnit } from './unit-names.js';
-
-/** One column of the file. */
-export interface Column {
-  readonly header: string;
-  readonly heading: Heading;
-}
 
 /** Names of columns that the caller gives: the header as the file has it, and what it is in plain words, with its unit. */
 export type NamedColumns = Readonly<Record<string, string>>;
@@ -61,14 +56,21 @@ export function unitsBelow(
 }
 
 /**
- * Reads the header line. Columns that cannot be used are listed.
+ * Reads the header line. Columns that cannot be used are listed; of columns that hold the same one is left.
+ * @param below - the rows below it
  * @throws FairflightError `invalid-input` when the columns left cannot give a single shot.
  */
 export function readHeader(
   head: CsvRecord,
   needs: ShotNeeds,
   named: NamedColumns,
-): { columns: readonly Column[]; rejected: readonly Rejection[] } {
+  below: readonly CsvRecord[],
+): {
+  readonly columns: readonly Column[];
+  readonly rows: readonly CsvRecord[];
+  readonly rejected: readonly Rejection[];
+  readonly notes: readonly string[];
+} {
   if (head.problem !== undefined) {
     throw refusal('csvText', `line ${head.line}: the header cannot be read: ${head.problem}`);
   }
@@ -81,21 +83,7 @@ export function readHeader(
       `no column is called ${describe(name)}; there are ${there}`,
     );
   }
-  const places = new Map<string, number[]>();
-  for (const [index, column] of read.entries()) {
-    const key = quantityOf(column);
-    if (key === undefined) continue;
-    const twins = places.get(key);
-    if (twins === undefined) places.set(key, [index]);
-    else twins.push(index);
-  }
-  const columns = read.map((column, index): Column => {
-    const [first = index, second] = places.get(quantityOf(column) ?? '') ?? [];
-    if (second === undefined) return column;
-    const twin = index === first ? second : first;
-    const message = `columns ${Math.min(index, twin) + 1} and ${Math.max(index, twin) + 1} both hold this quantity; neither is used, since which one is right cannot be known: rename or remove one`;
-    return { header: column.header, heading: { kind: 'refused', reason: 'unclear-header', message } };
-  });
+  const { columns, rows, notes } = withoutTwins(read, below);
   const rejected: Rejection[] = [];
   for (const { header, heading } of columns) {
     if (heading.kind !== 'refused') continue;
@@ -103,13 +91,7 @@ export function readHeader(
     rejected.push({ scope: 'column', reason, line: head.line, column: header, message });
   }
   requireEnough(head, columns, rejected, needs);
-  return { columns, rejected };
-}
-
-/** The same text for columns that hold the same; undefined for one that holds nothing known and has no name. */
-function quantityOf({ header, heading }: Column): string | undefined {
-  if (heading.kind === 'unknown') return header === '' ? undefined : `unknown ${header}`;
-  return heading.kind === 'refused' ? undefined : `field ${heading.field}`;
+  return { columns, rows, rejected, notes };
 }
 
 /** Columns that a message lists; more would bury what it says. */

@@ -4,13 +4,13 @@ import { type MeasuredShot, measuredShotFields } from '../inputs/measured-shot.j
 import { allows } from '../inputs/read.js';
 import { fromUnit, inUnit, type Unit } from '../units/unit.js';
 import type { NumberName, WordName } from './column-names.js';
-import { numberColumns } from './columns.js';
+import { type Column, numberColumns } from './columns.js';
 import type { CsvRecord } from './csv.js';
 import { plainText } from './plain-text.js';
 import type { RawRow } from './raw-rows.js';
 import type { Rejection } from './rejection.js';
 import { contradictions } from './shot-checks.js';
-import { type Column, enough, headerOf, NEEDS, type ShotNeeds } from './shot-header.js';
+import { enough, headerOf, NEEDS, type ShotNeeds } from './shot-header.js';
 import type { Units } from './unit-evidence.js';
 import { symbolOf, UNIT_KINDS } from './unit-names.js';
 
@@ -60,7 +60,8 @@ export function readRow({ row, cells }: RawRow, table: TableReading): RowReading
         lose(header, 'not-a-number', `${describe(plainText(field.text))} is neither right nor left`);
       else words[heading.field] = word;
     } else if (heading.kind !== 'number') {
-      if (header !== '') aside.push([header, field.text.replace(/[\p{Cc}\p{Cf}]/gu, ' ')]);
+      if (header !== '' && heading.kind !== 'twin')
+        aside.push([header, field.text.replace(/[\p{Cc}\p{Cf}]/gu, ' ')]);
     } else if (cell?.kind === 'refused') lose(header, 'not-a-number', cell.message);
     else if (cell?.kind === 'number') {
       const unit = cell.unit ?? units[heading.field];

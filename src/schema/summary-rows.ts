@@ -1,6 +1,6 @@
+import type { Column } from './columns.js';
 import { squashed } from './plain-text.js';
 import { numberIn, type RawRow } from './raw-rows.js';
-import type { Column } from './shot-header.js';
 
 /** Words that name a row of averages or deviations wherever they stand. */
 const SUMMARY: ReadonlySet<string> = new Set(

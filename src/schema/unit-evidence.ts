@@ -1,6 +1,7 @@
 import { fly } from '../flight/index.js';
 import type { Launch } from '../inputs/launch.js';
 import { allows } from '../inputs/read.js';
+import type { Scene } from '../scene/scene.js';
 import { fromUnit, type Unit } from '../units/unit.js';
 import type { NumberName } from './column-names.js';
 import { numberColumns } from './columns.js';
@@ -56,7 +57,14 @@ const BROKEN = 16;
 const UNUSUAL = 4;
 
 /** Weighs units by the agreement of the shots. */
-export function weigh(shots: readonly Written[], units: Units): Evidence {
+export type Weigh = (shots: readonly Written[], units: Units) => Evidence;
+
+/** Weighs by flights in a scene: where the shots were hit, as far as that is known. */
+export function weighIn(scene: Scene): Weigh {
+  return (shots, units) => weigh(shots, units, scene);
+}
+
+function weigh(shots: readonly Written[], units: Units, scene: Scene): Evidence {
   const quantities = shots.map((shot) => inSi(shot, units));
   let misfit = 0;
   for (const name of Object.keys(units) as NumberName[]) {
@@ -79,7 +87,7 @@ export function weigh(shots: readonly Written[], units: Units): Evidence {
     if (ratio < low || ratio > high) misfit += BROKEN;
   };
   relation('ballSpeed', 'clubSpeed', ...SMASH);
-  const flights = quantities.flatMap((shot) => flown(shot) ?? []);
+  const flights = quantities.flatMap((shot) => flown(shot, scene) ?? []);
   if (flights.length === 0) {
     for (const [speed, low, high] of CARRY_PER_SPEED) relation('carry', speed, low, high);
   }
@@ -114,8 +122,8 @@ interface Flown {
   readonly flight: { carry: number; apex: number; hangTime: number; descentAngle: number };
 }
 
-/** A shot with its flight in still standard air; undefined when it has no launch, or none that could be a shot's. */
-function flown(shot: Written): Flown | undefined {
+/** A shot with its flight; undefined when it has no launch, or none that could be a shot's. */
+function flown(shot: Written, scene: Scene): Flown | undefined {
   const { ballSpeed, launchAngle, spinRate } = shot;
   if (ballSpeed === undefined || launchAngle === undefined || spinRate === undefined) return undefined;
   const possible =
@@ -123,7 +131,7 @@ function flown(shot: Written): Flown | undefined {
     allows(numberColumns.launchAngle.possible, launchAngle) &&
     allows(numberColumns.spinRate.possible, spinRate);
   if (!possible || launchAngle <= 0) return undefined;
-  return { shot, flight: fly({ ballSpeed, launchAngle, spinRate } as Launch) };
+  return { shot, flight: fly({ ballSpeed, launchAngle, spinRate } as Launch, scene) };
 }
 
 function ratioOf(over: number | undefined, under: number | undefined): number | undefined {

@@ -2,10 +2,11 @@ import { describe } from '../errors.js';
 import { refusal } from '../inputs/refuse.js';
 import type { Unit } from '../units/unit.js';
 import type { NumberName } from './column-names.js';
+import type { Column } from './columns.js';
 import { GROUP_UNITS, groupOf } from './find-units.js';
 import type { Rejection } from './rejection.js';
-import { type Column, headerOf } from './shot-header.js';
-import { type Units, type Written, weigh } from './unit-evidence.js';
+import { headerOf } from './shot-header.js';
+import type { Units, Weigh, Written } from './unit-evidence.js';
 import { symbolOf } from './unit-names.js';
 
 /**
@@ -36,6 +37,7 @@ export function wrongUnits(
   units: Units,
   columns: readonly Column[],
   line: number,
+  weigh: Weigh,
 ): readonly (Rejection & { readonly field: NumberName })[] {
   const found: (Rejection & { readonly field: NumberName })[] = [];
   const evidence = weigh(shots, units);
@@ -45,11 +47,11 @@ export function wrongUnits(
   const doubtful = ENDS.filter(isWrong);
   const misfit = (field: NumberName, unit: Unit): number => weigh(shots, { ...units, [field]: unit }).misfit;
   for (const field of STARTS) {
-    const other = mended(shots, units, field);
+    const other = mended(shots, units, field, weigh);
     if (other === undefined) continue;
     // One column alone that agrees better in another unit is the likelier to be wrong.
     const [end] = doubtful;
-    const own = end === undefined || doubtful.length > 1 ? undefined : mended(shots, units, end);
+    const own = end === undefined || doubtful.length > 1 ? undefined : mended(shots, units, end, weigh);
     if (end !== undefined && own !== undefined && misfit(end, own) <= misfit(field, other)) continue;
     const header = headerOf(columns, field);
     throw refusal(
@@ -60,7 +62,7 @@ export function wrongUnits(
   }
   for (const field of doubtful) {
     if (shots.filter((shot) => shot[field] !== undefined).length < FEWEST) continue;
-    const other = mended(shots, without(units, doubtful, field), field);
+    const other = mended(shots, without(units, doubtful, field), field, weigh);
     const mend = other === undefined ? '' : `; read as ${symbolOf(other)} they would agree`;
     found.push({
       scope: 'column',
@@ -82,7 +84,7 @@ function without(units: Units, doubtful: readonly NumberName[], kept: NumberName
 }
 
 /** The unit of one column that makes the shots agree; undefined when none does. */
-function mended(shots: readonly Written[], units: Units, field: NumberName): Unit | undefined {
+function mended(shots: readonly Written[], units: Units, field: NumberName, weigh: Weigh): Unit | undefined {
   const group = groupOf(field);
   if (units[field] === undefined || group === undefined) return undefined;
   if (shots.filter((shot) => shot[field] !== undefined).length < FEWEST) return undefined;

@@ -1,7 +1,11 @@
 import { describe, expect, it } from 'vitest';
+import { airAtAltitude } from '../../src/air/index.js';
 import { isFairflightError } from '../../src/errors.js';
+import { fly } from '../../src/flight/index.js';
 import type { MeasuredShot } from '../../src/inputs/measured-shot.js';
 import { type ReadShotsOptions, readShots } from '../../src/schema/index.js';
+import { degrees, metres, mph, rpm } from '../../src/units/index.js';
+import { caught } from '../caught.js';
 import { DRIVES, IRONS } from './awkward/bag.js';
 import { type Columns, IN, type Shown, table, type Write } from './awkward/flown.js';
 
@@ -323,6 +327,49 @@ describe('headers as they come', () => {
     const doubled = table([...STATED, ['carry (m)', IN.carryM]], DRIVES);
     const read = expectShots(doubled, DRIVES, { columns: { 'carry (m)': 'not used' } });
     expect(read.shots[0]).toHaveProperty('carry');
+  });
+  it('a column twice: read once where both say the same or one is blank', () => {
+    const twice = table([...FULL, ['Carry', IN.carryYd], ['Spin Rate', IN.spin]], DRIVES);
+    const read = expectShots(twice, DRIVES, {}, ['ballSpeed', 'spinRate', 'carry', 'apex']);
+    expect(read.rejected).toEqual([]);
+    expect(read.notes.join(' ')).toMatch(/columns 5 and 7, "Carry", hold the same and are read as one/);
+    const blank = table(
+      [['Carry', (shot) => (DRIVES.indexOf(shot) % 2 === 0 ? '' : IN.carryYd(shot))], ...FULL],
+      DRIVES,
+    );
+    expectShots(blank, DRIVES, {}, ['ballSpeed', 'spinRate', 'carry']);
+    const shots = readShots(twice).aside;
+    expect(shots.every((aside) => Object.keys(aside).length === 0)).toBe(true);
+  });
+  it('a column twice that differs: neither is used, and the note says in how many rows', () => {
+    const differs = table(
+      [...FULL, ['Carry', (shot) => IN.carryYd({ ...shot, carry: shot.carry + 9 })]],
+      DRIVES,
+    );
+    const read = expectShots(differs, DRIVES);
+    expect(read.shots.every(({ carry }) => carry === undefined)).toBe(true);
+    expect(read.rejected[0]?.message).toMatch(
+      new RegExp(
+        `columns 5 and 7 both hold this quantity and differ in ${DRIVES.length} of ${DRIVES.length} rows`,
+      ),
+    );
+  });
+  it('shots of a thin place: the note says how far they miss in the air they were hit in', () => {
+    const scene = { air: airAtAltitude({ altitude: metres(2200) }) };
+    const high = DRIVES.map((shot) => {
+      const { ball, launch, spin } = shot;
+      const flight = fly({ ballSpeed: mph(ball), launchAngle: degrees(launch), spinRate: rpm(spin) }, scene);
+      return { ...shot, carry: flight.carry / 0.9144, apex: flight.apex / 0.3048 };
+    });
+    const miss = (options: ReadShotsOptions): number => {
+      const { notes } = readShots(table(FULL, high), options);
+      return Number(/within (\d+) yd/.exec(notes[0] ?? '')?.[1]);
+    };
+    expect(miss({ scene })).toBeLessThan(3);
+    expect(miss({})).toBeGreaterThan(miss({ scene }) + 5);
+    expect(caught(() => readShots('a', { scene: { air: { density: -1 } } as never })).field).toBe(
+      'options.scene.air.density',
+    );
   });
   it('one more separator at the end of each row', () => {
     expectShots(table(FULL, DRIVES).replaceAll(/(\d)\n/g, '$1,\n'));
