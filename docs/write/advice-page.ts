@@ -69,6 +69,7 @@ const VERDICTS: Readonly<Record<RankedChange['verdict'], string>> = {
   'by-training': 'by training',
   'not-worth-it': 'not worth a change',
   leave: '',
+  'too-few-shots': 'too few shots',
   'not-clear': 'may bring nothing',
   'costs-the-other': 'costs the other distance',
   'measure-first': 'measure first',

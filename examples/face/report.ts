@@ -8,7 +8,16 @@ import { terminalTable } from '../lib/table.js';
 import { capital, escaped, fixed, grouped, signed, wrapped } from '../lib/text.js';
 import { faceChart } from './chart.js';
 import type { FaceStudy } from './study.js';
-import { answers, CAUTIONS, LIMITS, movesOf, moveWords, sideWords, VERDICT_WORDS } from './words.js';
+import {
+  answers,
+  CAUTIONS,
+  hasPattern,
+  LIMITS,
+  movesOf,
+  moveWords,
+  sideWords,
+  VERDICT_WORDS,
+} from './words.js';
 
 /** What was read, for the head of the report. */
 export interface About {
@@ -83,9 +92,9 @@ function strikeTable({ strikes }: FaceStudy, display: Display): Table {
 }
 
 const OFF_CENTRE_NOTE =
-  'The usual delivery, struck elsewhere; lost against the longest place on the face. Bulge starts a toe strike outward and gear effect brings it back, so it costs carry more than line.';
+  'The usual delivery, struck elsewhere; lost against the place where it carries furthest. Bulge starts a toe strike outward and gear effect brings it back, so it costs carry more than line.';
 const STRIKE_NOTE =
-  'Where each shot met the face, with one standard deviation where it was worked out from the readings; smash factor against what a centred strike with this head gives at the same spin loft, so that little loft does not pass for a good strike. Lost is what the usual delivery loses there against the longest place on the face. The share is good to about 2 %.';
+  'Where each shot met the face, with one standard deviation where it was worked out from the readings; smash factor against what a centred strike with this head gives at the same spin loft, so that little loft does not pass for a good strike. Lost is what the usual delivery loses there against the place where it carries furthest. The share is good to about 2 %.';
 const MAP_NOTE =
   'Seen from behind the club, looking at the target. Shades: carry lost against the best place. Small curves: the flight from above, target up, sideways much stretched; the words say how far off the line the ball ends.';
 
@@ -133,7 +142,7 @@ export function facePage(study: FaceStudy, about: About, display: Display): stri
 
 /** What the readings say could be changed, and moves of the pattern. */
 function changeLines(study: FaceStudy, display: Display): readonly string[] {
-  const moves = movesOf(study).map(
+  const moves = (hasPattern(study) ? movesOf(study) : []).map(
     (move) => `${capital(moveWords(move, display))}; ${straighter(move.straighter, display)}.`,
   );
   const { advice } = study;

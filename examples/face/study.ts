@@ -33,7 +33,7 @@ export interface FaceStrike {
   readonly quality?: StrikeQuality;
 }
 
-/** A strike of the usual delivery, and what it loses against the longest place on the face. */
+/** A strike of the usual delivery, and what it loses against the place where it carries furthest. */
 export interface LosingStrike extends FaceStrike {
   readonly carryLost: Length;
 }
@@ -118,7 +118,7 @@ export function placed(
       unplaced.push({ shot: number, why: estimate.findings.join(' ') });
     } else strikes.push({ shot: number, offset: estimate.strikeOffset, located: estimate, ...rest });
   });
-  return { shots: shots.filter((_, i) => strikes.some(({ shot }) => shot === i + 1)), strikes, unplaced };
+  return { shots, strikes, unplaced };
 }
 
 function qualityOf(shot: MeasuredShot, clubhead: Clubhead, scene: Scene): StrikeQuality | undefined {
@@ -152,7 +152,7 @@ export function studyOf(
   };
   const advice = adviceOn(shots, scene, { clubhead });
   const map = faceMap(delivery, scene, { ...REACH, clubhead, columns: 33, rows: 19 });
-  // The grid comes within a few centimetres of the longest place.
+  // The grid comes within a few centimetres of the place where it carries furthest.
   const lost = (offset: StrikeOffset): Length =>
     si(
       Math.max(

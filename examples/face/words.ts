@@ -1,6 +1,6 @@
 import type { StrikeOffset, StrikeVerdict } from 'fairflight';
 import type { FaceMove } from 'fairflight/session';
-import { yards } from 'fairflight/units';
+import { millimetres, yards } from 'fairflight/units';
 import { trainingLines, worthTrying } from '../lib/advice.js';
 import type { Display } from '../lib/display.js';
 import { counted, fixed, signed } from '../lib/text.js';
@@ -8,6 +8,17 @@ import type { FaceStudy } from './study.js';
 
 /** Least gain of carry worth a move: 3 yd, as for every change. */
 const WORTH = yards(3);
+
+/** Moves of less are none. */
+const LEAST_MOVE = millimetres(1);
+
+/** Fewest strikes that make a pattern. */
+const FEWEST_STRIKES = 5;
+
+/** True where there are strikes enough to speak of a pattern. */
+export function hasPattern({ strikes }: FaceStudy): boolean {
+  return strikes.length >= FEWEST_STRIKES;
+}
 
 /** Cautions that go with every map. */
 export const CAUTIONS: readonly string[] = [
@@ -67,13 +78,25 @@ function adviceWords({ move, change }: FaceMove): string {
  */
 export function movesOf({ report, strikes }: FaceStudy): readonly FaceMove[] {
   const measured = strikes.every(({ located }) => located === undefined);
-  return (report?.moves ?? []).filter(({ move }) => measured || move !== 'tee-height');
+  return (report?.moves ?? []).filter(
+    ({ move, change }) =>
+      (measured || move !== 'tee-height') && (move === 'head' || Math.abs(change) >= LEAST_MOVE),
+  );
 }
 
 /** A move and what it brings. */
 export function moveWords(move: FaceMove, display: Display): string {
   const { of, unit } = display.distance;
   return `${adviceWords(move)}: ${signed(of(move.gain), 1)} ${unit} of carry on average`;
+}
+
+/** What the readings say is worth trying, and what only training brings. */
+function adviceWorth(advice: FaceStudy['advice'], display: Display): readonly string[] {
+  if (advice === undefined) return [];
+  return [
+    `Worth trying by the readings, each alone: ${worthTrying(advice, display)}.`,
+    ...trainingLines([advice], display),
+  ];
 }
 
 /** The answers in short. */
@@ -84,22 +107,27 @@ export function answers(study: FaceStudy, display: Display): readonly string[] {
   if (report === undefined) {
     const { longest, centre } = map;
     return [
-      `A centred strike carries ${fixed(distance.of(centre.carry))} ${unit}; the longest place on the face, ${placeWords(longest)}, ${fixed(distance.of(longest.carry))} ${unit}.`,
-      'Give a file of shots or of strikes to see a player’s pattern on the map.',
+      ...adviceWorth(advice, display),
+      `A centred strike of the swing on the map carries ${fixed(distance.of(centre.carry))} ${unit}; it carries furthest ${placeWords(longest)}, ${fixed(distance.of(longest.carry))} ${unit}.`,
+      unplaced.length === 0
+        ? 'Give a file of shots or of strikes to see a player’s pattern on the map.'
+        : `None of ${counted(unplaced.length, 'shot')} could be placed on the face, so the map shows a usual swing, not this player’s; the reasons are listed below.`,
+    ];
+  }
+  const left = unplaced.length === 0 ? '' : `, ${unplaced.length} left out`;
+  if (!hasPattern(study)) {
+    return [
+      `${counted(strikes.length, 'strike')} placed${left}: too few to speak of a pattern.`,
+      ...adviceWorth(advice, display),
     ];
   }
   const { pattern, carry, offLine } = report;
   const spread = `${mm(pattern.spread.toe)} mm across and ${mm(pattern.spread.high)} mm up and down`;
   const [best] = movesOf(study).filter(({ gain }) => gain >= WORTH);
   return [
-    `${counted(strikes.length, 'strike')} placed${unplaced.length === 0 ? '' : `, ${unplaced.length} left out`}. The pattern lies ${placeWords(pattern.centre)}, with a spread of ${spread} (standard deviations).`,
-    `It costs ${fixed(distance.of(Math.max(0, map.longest.carry - carry)), 1)} ${unit} of carry on average against the longest place on the face (${fixed(distance.of(carry))} against ${fixed(distance.of(map.longest.carry))}); the balls end ${fixed(distance.of(offLine), 1)} ${unit} off the line on average with an otherwise repeated delivery.`,
-    ...(advice === undefined
-      ? []
-      : [
-          `Worth trying by the readings, each alone: ${worthTrying(advice, display)}.`,
-          ...trainingLines([advice], display),
-        ]),
+    `${counted(strikes.length, 'strike')} placed${left}. The pattern lies ${placeWords(pattern.centre)}, with a spread of ${spread} (standard deviations).`,
+    `It costs ${fixed(distance.of(Math.max(0, map.longest.carry - carry)), 1)} ${unit} of carry on average against the place where it carries furthest (${fixed(distance.of(carry))} against ${fixed(distance.of(map.longest.carry))}); the balls end ${fixed(distance.of(offLine), 1)} ${unit} off the line on average with an otherwise repeated delivery.`,
+    ...adviceWorth(advice, display),
     best === undefined
       ? `No single move of the pattern looks worth it: none gains ${fixed(distance.of(WORTH))} ${unit}.`
       : `The one move of the pattern that gains most by the model: ${moveWords(best, display)}.`,

@@ -82,7 +82,7 @@ export function carryChart(
   const layers = [
     line(f, curve, { colour: VERMILION, width: 2.4, smooth: true }),
     ...shots.map(({ at, outlier, colour }) =>
-      outlier ? mark(f, at, 'cross', INK, 4.4, 'outlier') : mark(f, at, 'dot', colour, 3.6),
+      outlier ? mark(f, at, 'cross', INK, 4.4, 'shot far apart') : mark(f, at, 'dot', colour, 3.6),
     ),
     ...means,
     ...best,
@@ -91,7 +91,7 @@ export function carryChart(
   const entries: KeyEntry[] = [
     { name: 'one shot', colour: sample, mark: 'dot' },
     ...(shots.some(({ outlier }) => outlier)
-      ? [{ name: 'outlier', colour: INK, mark: 'cross' } as const]
+      ? [{ name: 'shot far apart', colour: INK, mark: 'cross' } as const]
       : []),
     { name: 'band mean and its 95 % interval', colour: sample, mark: 'diamond' },
     { name: 'attainable: best loft, centred strike', colour: VERMILION, mark: 'line' },

@@ -70,7 +70,7 @@ export function launchSpinMap(
   const entries: KeyEntry[] = [
     { name: 'shot of this band', colour: INK, mark: 'dot' },
     ...(shots.some(({ outlier }) => outlier)
-      ? [{ name: 'outlier', colour: INK, mark: 'cross' } as const]
+      ? [{ name: 'shot far apart', colour: INK, mark: 'cross' } as const]
       : []),
     { name: 'what this head gives as its loft changes', colour: VERMILION, mark: 'line' },
     { name: 'best loft', colour: VERMILION, mark: 'diamond' },

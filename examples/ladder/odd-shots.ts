@@ -2,7 +2,7 @@ import { type LocatedStrike, locateStrike, strike } from 'fairflight';
 import type { MeasuredShot, OddShot } from 'fairflight/session';
 import { si } from 'fairflight/units';
 import type { Display } from '../lib/display.js';
-import { oddReadings } from '../lib/odd.js';
+import { ODD_WORDS, oddReadings } from '../lib/odd.js';
 import { inWords, quantityNamed } from '../lib/shot-quantities.js';
 import { capital, fixed } from '../lib/text.js';
 import type { FlownShot, LadderSetup, Rung } from './rungs.js';
@@ -86,5 +86,5 @@ function placeWords({ strikeOffset: { toe, high }, regions }: LocatedStrike): st
 /** One odd shot as a line of text. */
 export function oddLine({ verdict, line, shot, band, readings, hint }: OddNote): string {
   const where = line === undefined ? `shot ${shot}` : `line ${line}`;
-  return `${verdict}, ${where} (${band}): ${readings}${hint === undefined ? '' : `. ${capital(hint)}`}.`;
+  return `${ODD_WORDS[verdict]}, ${where} (${band}): ${readings}${hint === undefined ? '' : `. ${capital(hint)}`}.`;
 }

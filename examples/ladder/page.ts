@@ -108,7 +108,7 @@ export function ladderPage(ladder: Ladder, table: ShotTable, file: string, displ
 }
 
 const STEP_NOTE =
-  'Carry gained from one band to the next, and how it splits over its causes by the model (Shapley values; small print: 95 % intervals by bootstrap, stretched for few shots). Club speed and strike together are what ball speed brought; strike is the change of smash factor.';
+  'Carry gained from one band to the next, and how it splits over its causes by the model (small print: 95 % intervals, which few shots make wide). Club speed and strike together are what ball speed brought; strike is the change of smash factor.';
 const MODEL_NOTE =
   'Mean of the model’s flights of every measured launch, and what was measured; then the difference, model less measured, and its spread from shot to shot. Read the other figures with this in mind.';
 
@@ -130,8 +130,8 @@ function answers(ladder: Ladder, display: Display): string {
 
 function bandNote(keepOutliers: boolean): string {
   const outliers = keepOutliers
-    ? 'Outliers count in the means.'
-    : 'Outliers are left out of the means and listed below.';
+    ? 'All shots count in the means.'
+    : 'Shots far apart are left out of the means and listed below.';
   return `Mean of each band and its 95 % interval. ${outliers}`;
 }
 

@@ -47,7 +47,9 @@ export function planView(
         : line(f, halfEllipse(own(i)), { colour: colours[i] ?? INK, width: 1.6 }),
     ),
     ...landings.map(({ at, rung, outlier }) =>
-      outlier ? mark(f, at, 'cross', INK, 4.4, 'outlier') : mark(f, at, 'dot', colours[rung] ?? INK, 3.8),
+      outlier
+        ? mark(f, at, 'cross', INK, 4.4, 'shot far apart')
+        : mark(f, at, 'dot', colours[rung] ?? INK, 3.8),
     ),
     ...rungs.map(({ name }, i) =>
       text(f, [f.x.invert(places[i] ?? 0), -widest], name, {
@@ -65,7 +67,7 @@ export function planView(
   const entries: KeyEntry[] = [
     { name: 'where a ball landed', colour: sample, mark: 'dot' },
     ...(landings.some(({ outlier }) => outlier)
-      ? [{ name: 'outlier', colour: INK, mark: 'cross' } as const]
+      ? [{ name: 'shot far apart', colour: INK, mark: 'cross' } as const]
       : []),
     { name: 'holds about half the shots of a band', colour: sample, mark: 'line' },
   ];

@@ -40,8 +40,8 @@ export function terminalReport(ladder: Ladder, table: ShotTable, display: Displa
     ...(ladder.odd.length === 0 ? ['  none'] : ladder.odd.map((odd) => `  ${oddLine(odd)}`)),
     `  ${ODD_RULE}`,
     setup.keepOutliers
-      ? '  Outliers count in the means (--keep-outliers).'
-      : '  Outliers are left out of the means; stragglers are kept.',
+      ? '  All count in the means (--keep-outliers).'
+      : '  Shots far apart are left out of the means; unusual ones are kept.',
     ...unassignedLines(ladder, table.shots).map((line) => `  ${line}`),
     '',
     'MODEL BESIDE MEASUREMENT: the model, and below it what was measured, model less measured, and its spread',

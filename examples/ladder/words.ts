@@ -1,5 +1,5 @@
 import type { MaximisedDistance } from 'fairflight';
-import type { ChangeRanking, MeasuredShot } from 'fairflight/session';
+import type { ChangeRanking, ChangeVerdict, MeasuredShot } from 'fairflight/session';
 import { adviceLines, changeWords, leaveLines, strikeLossLines, trainingLines } from '../lib/advice.js';
 import type { Display } from '../lib/display.js';
 import { counted, fixed, listed, signed } from '../lib/text.js';
@@ -32,10 +32,17 @@ export function limitsOf({ calibration }: Ladder): readonly string[] {
   ];
 }
 
+/** Verdicts that leave open whether a change is worth it. */
+const OPEN: ReadonlySet<ChangeVerdict> = new Set<ChangeVerdict>([
+  'measure-first',
+  'not-clear',
+  'too-few-shots',
+]);
+
 /** The verdict on the loft, in two or three words. */
 export function loftWords(advice: ChangeRanking | undefined): string {
   const change = loftChange(advice);
-  if (advice === undefined || change?.verdict === 'measure-first') return 'not enough to say';
+  if (advice === undefined || (change !== undefined && OPEN.has(change.verdict))) return 'not enough to say';
   if (change?.verdict !== 'advised') return 'fits';
   return change.step > 0 ? 'wants more' : 'wants less';
 }
@@ -63,9 +70,10 @@ export function changeSentences(rung: Rung, display: Display): readonly string[]
   return [...changes.map((line) => `${name}: ${line}`), ...adviceSentences(rung, display)];
 }
 
-/** `at every speed`, or the bands by name. */
+/** ` at every speed`, or the bands by name; nothing where there is one band. */
 function atBands(bands: readonly string[], rungs: readonly Rung[]): string {
-  return bands.length > 1 && bands.length === rungs.length ? 'at every speed' : `at ${listed(bands)}`;
+  if (rungs.length === 1) return '';
+  return bands.length > 1 && bands.length === rungs.length ? ' at every speed' : ` at ${listed(bands)}`;
 }
 
 /** Which bands the driver fits, in a sentence. */
@@ -74,7 +82,7 @@ export function fitSentence(rungs: readonly Rung[], maximise: MaximisedDistance)
   const parts = verdicts.flatMap((verdict) => {
     const bands = rungs.flatMap(({ advice, name }) => (loftWords(advice) === verdict ? [name] : []));
     const words = verdict.startsWith('wants') ? `${verdict} loft` : verdict;
-    return bands.length === 0 ? [] : [`${words} ${atBands(bands, rungs)}`];
+    return bands.length === 0 ? [] : [`${words}${atBands(bands, rungs)}`];
   });
   return `Is the loft of this driver right? For ${maximise}, by the model: ${parts.join('; ')}.`;
 }
@@ -96,7 +104,7 @@ export function worthSentence(rungs: readonly Rung[], display: Display): string 
   if (rungs.every(({ advice }) => advice === undefined)) return '';
   const parts = [...worth].map(([words, { bands, gains }]) => {
     const ends = [...new Set([Math.min(...gains), Math.max(...gains)].map((gain) => signed(gain)))];
-    return `${words} ${atBands(bands, rungs)} (${ends.join(' to ')} ${unit})`;
+    return `${words}${atBands(bands, rungs)} (${ends.join(' to ')} ${unit})`;
   });
   const training = trainingLines(
     rungs.flatMap(({ advice }) => advice ?? []),

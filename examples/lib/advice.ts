@@ -62,6 +62,8 @@ export function verdictWords(
       return 'not worth a change';
     case 'leave':
       return 'best left as it is';
+    case 'too-few-shots':
+      return 'looks worth it, but hit five shots at least before trusting that';
     case 'not-clear':
       return 'may bring nothing';
     case 'costs-the-other':

@@ -1,20 +1,25 @@
 import { type MeasuredShot, type OddShot, summariseSession } from 'fairflight/session';
 import type { Display } from './display.js';
 import { inWords, quantityNamed } from './shot-quantities.js';
-import { fixed } from './text.js';
 
 /** Rule by which shots are called odd. */
 export const ODD_RULE =
-  'Rule: a modified z-score beyond 3.5 in its band (Iglewicz and Hoaglin 1993); an outlier if chance does that in fewer than 1 % of such sessions, otherwise a straggler, which is kept.';
+  'Rule: a modified z-score beyond 3.5 in its band (Iglewicz and Hoaglin 1993); far apart if chance does that in fewer than 1 % of such sessions, otherwise unusual, and kept.';
+
+/** How far a shot stands apart. */
+export const ODD_WORDS: Readonly<Record<OddShot['verdict'], string>> = {
+  outlier: 'far apart',
+  straggler: 'unusual',
+};
 
 /** The readings of a shot that stand apart, the oddest first. */
 export function oddReadings(odd: OddShot, display: Display): string {
   return [...odd.readings]
     .sort((a, b) => Math.abs(b.score) - Math.abs(a.score))
-    .map(({ quantity, value, median, score }) => {
+    .map(({ quantity, value, median }) => {
       const named = quantityNamed(quantity);
       const against = inWords(named, median, display);
-      return `${named.label} ${inWords(named, value, display)} against ${against} (score ${fixed(score, 1)})`;
+      return `${named.label} ${inWords(named, value, display)} against ${against}`;
     })
     .join('; ');
 }
@@ -41,6 +46,6 @@ export function sift(
 export function oddLines({ odd }: Sifted, display: Display): readonly string[] {
   return odd.map((each) => {
     const where = each.line === undefined ? `shot ${each.shot + 1}` : `line ${each.line}`;
-    return `${each.verdict}, ${where} (${each.band}): ${oddReadings(each, display)}.`;
+    return `${ODD_WORDS[each.verdict]}, ${where} (${each.band}): ${oddReadings(each, display)}.`;
   });
 }

@@ -72,7 +72,7 @@ export function logPage(log: TrainingLog, table: ShotTable, file: string, displa
         : [
             kept(
               'What changed the carry',
-              'The change of mean carry between the first and last sessions, split over its causes by the model (Shapley values, which add up exactly).',
+              'The change of mean carry between the first and last sessions, split over its causes by the model (the parts add up exactly).',
               figure(causes),
             ),
           ]),
@@ -91,7 +91,7 @@ export function logPage(log: TrainingLog, table: ShotTable, file: string, displa
 }
 
 function sessionNote({ keptOutliers }: TrainingLog): string {
-  return `Mean of each session and, in small print, the standard deviation from shot to shot. ${keptOutliers ? 'Outliers count.' : 'Outliers are left out and listed below.'}`;
+  return `Mean of each session and, in small print, the standard deviation from shot to shot. ${keptOutliers ? 'All shots count.' : 'Shots far apart are left out and listed below.'}`;
 }
 
 function sessionTable(log: TrainingLog, display: Display): string {

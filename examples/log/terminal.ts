@@ -48,8 +48,8 @@ export function terminalReport(log: TrainingLog, table: ShotTable, display: Disp
     ...(odd.length === 0 ? ['  none'] : odd.map((each) => `  ${each}`)),
     `  ${ODD_RULE}`,
     log.keptOutliers
-      ? '  Outliers count (--keep-outliers).'
-      : '  Outliers are left out; stragglers are kept.',
+      ? '  All count (--keep-outliers).'
+      : '  Shots far apart are left out; unusual ones are kept.',
     '',
     'BESIDE WHAT HAS BEEN PUBLISHED',
     ...[

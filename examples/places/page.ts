@@ -118,6 +118,6 @@ function distanceTable({ clubs, places }: Elsewhere, display: Display, name: 'ca
 
 function oddShots({ sifted, keptOutliers }: Elsewhere, display: Display): string {
   const lines = oddLines(sifted, display);
-  const what = keptOutliers ? 'Outliers count.' : 'Outliers are left out of the means, stragglers kept.';
+  const what = keptOutliers ? 'All count.' : 'Shots far apart are left out of the means, unusual ones kept.';
   return `${lines.length === 0 ? '<p>None.</p>' : `<p>${what}</p>${list(lines)}`}<p class="note">${ODD_RULE}</p>`;
 }

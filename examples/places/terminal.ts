@@ -44,8 +44,8 @@ export function terminalReport(answer: Elsewhere, table: ShotTable, display: Dis
     ...(odd.length === 0 ? ['  none'] : odd.map((each) => `  ${each}`)),
     `  ${ODD_RULE}`,
     answer.keptOutliers
-      ? '  Outliers count in the means (--keep-outliers).'
-      : '  Outliers are left out of the means; stragglers are kept.',
+      ? '  All count in the means (--keep-outliers).'
+      : '  Shots far apart are left out of the means; unusual ones are kept.',
     '',
     'LIMITS',
     ...[CARD_NOTE, ...LIMITS].map((each) => `  ${each}`),

@@ -104,7 +104,7 @@ export function studyPage(findings: Findings, file: string, display: Display): s
           { name: 'first order', colour: BLUE, mark: 'patch' },
           { name: 'total', colour: ORANGE, mark: 'patch' },
         ]) +
-          figure(indexChart(indices), 'Whiskers: 95 % bootstrap intervals.') +
+          figure(indexChart(indices), 'Whiskers: 95 % intervals.') +
           htmlTable(columns, rows),
       ),
       kept(

@@ -1,7 +1,7 @@
 import type { ShotTable } from 'fairflight/schema';
 import { adviceLines } from '../lib/advice.js';
 import type { Display } from '../lib/display.js';
-import { ODD_RULE, oddReadings } from '../lib/odd.js';
+import { ODD_RULE, ODD_WORDS, oddReadings } from '../lib/odd.js';
 import { comments, figure, htmlPage, htmlTable, kept, list, paragraphs, section } from '../lib/page.js';
 import { sceneWords } from '../lib/scene-options.js';
 import { readingSummary, tableNotes } from '../lib/shot-table.js';
@@ -79,7 +79,7 @@ export function tradeoffPage(tradeoff: Tradeoff, table: ShotTable, file: string,
       ),
       section(
         'Shots that stand apart, rows left out',
-        'Outliers are left out unless asked for, stragglers kept.',
+        'Shots far apart are left out unless asked for, unusual ones kept.',
         leftOut(tradeoff, table, display),
       ),
       section('Limits and cautions', '', `${list(LIMITS)}<div class="card">${list(CAUTIONS)}</div>`),
@@ -117,7 +117,7 @@ function leftOut({ player }: Tradeoff, table: ShotTable, display: Display): stri
   const items = [
     ...player.odd.map(
       (odd) =>
-        `${odd.verdict}, ${odd.line === undefined ? `shot ${odd.shot + 1}` : `line ${odd.line}`} (${odd.band}): ${oddReadings(odd, display)}.`,
+        `${ODD_WORDS[odd.verdict]}, ${odd.line === undefined ? `shot ${odd.shot + 1}` : `line ${odd.line}`} (${odd.band}): ${oddReadings(odd, display)}.`,
     ),
     ...player.unexplained.map(
       (line) => `Line ${line}: no strike on this head explains its readings; left out as a misread.`,

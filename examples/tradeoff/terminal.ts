@@ -1,7 +1,7 @@
 import type { ShotTable } from 'fairflight/schema';
 import { adviceLines } from '../lib/advice.js';
 import type { Display } from '../lib/display.js';
-import { oddReadings } from '../lib/odd.js';
+import { ODD_WORDS, oddReadings } from '../lib/odd.js';
 import { sceneWords } from '../lib/scene-options.js';
 import { readingLines } from '../lib/shot-table.js';
 import { terminalTable } from '../lib/table.js';
@@ -27,7 +27,7 @@ export function terminalReport(tradeoff: Tradeoff, table: ShotTable, display: Di
   const left = [
     ...player.odd.map(
       (odd) =>
-        `${odd.verdict}, ${odd.line === undefined ? `shot ${odd.shot + 1}` : `line ${odd.line}`} (${odd.band}): ${oddReadings(odd, display)}.`,
+        `${ODD_WORDS[odd.verdict]}, ${odd.line === undefined ? `shot ${odd.shot + 1}` : `line ${odd.line}`} (${odd.band}): ${oddReadings(odd, display)}.`,
     ),
     ...player.unexplained.map((line) => `line ${line}: no strike on this head explains its readings.`),
     ...(player.incomplete === 0
@@ -81,7 +81,7 @@ export function terminalReport(tradeoff: Tradeoff, table: ShotTable, display: Di
     'WHAT SCATTERS (standard deviation)',
     terminalTable(['quantity', 'usual', 'scatter'], scatterRows(tradeoff, display)),
     '',
-    'SHOTS THAT STAND APART (outliers are left out unless --keep-outliers)',
+    'SHOTS THAT STAND APART (those far apart are left out unless --keep-outliers)',
     ...(left.length === 0 ? ['  none'] : left.map((each) => `  ${each}`)),
     '',
     'LIMITS AND CAUTIONS',

@@ -124,7 +124,7 @@ export function cancellingSentence({ answer, player }: Tradeoff, display: Displa
   const [only, ...more] = cancelling.kind === 'within' ? cancelling.factors : [];
   if (only !== undefined && more.length === 0 && only.interval.low > 1) {
     const { low, high } = only.interval;
-    return `A ${unit} more is cancelled when scatter grows by ${growth(only.value, display)} with it (95 %: ${growth(low, display)} to ${growth(high, display)}).${own}`;
+    return `More speed stops paying when scatter grows by ${growth(only.value, display)} with each ${unit} (95 %: ${growth(low, display)} to ${growth(high, display)}).${own}`;
   }
   if (cancelling.kind === 'under' || (only !== undefined && more.length === 0 && only.interval.high < 1)) {
     return `Even with the same scatter one ${unit} more costs strokes here.`;

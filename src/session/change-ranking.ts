@@ -13,14 +13,17 @@ export type ChangeName = 'loft' | 'attack-angle' | 'strike' | 'speed' | 'scatter
 /**
  * What to make of a change. `advised`: worth it and clear of its own interval. `by-training`: so is this, but no fitting
  * and no lesson brings it, only weeks of training, which tire and can hurt; show it apart, with `trainingCautions`.
- * `not-worth-it`: less than `worth`. `leave`: nothing at all by the best estimate, so it is best left as it is. `not-clear`: the interval holds nothing gained. `costs-the-other`: the other distance
- * loses more than is uncertain. `measure-first`: its worth hangs on what was assumed, named by `measure`.
+ * `too-few-shots`: it would be advised, were there five shots or more. `not-worth-it`: less than `worth`. `leave`: nothing
+ * at all by the best estimate, so it is best left as it is. `not-clear`: the interval holds nothing gained.
+ * `costs-the-other`: the other distance loses more than is uncertain. `measure-first`: its worth hangs on what was assumed,
+ * named by `measure`.
  */
 export type ChangeVerdict =
   | 'advised'
   | 'by-training'
   | 'not-worth-it'
   | 'leave'
+  | 'too-few-shots'
   | 'not-clear'
   | 'costs-the-other'
   | 'measure-first';

@@ -51,7 +51,8 @@ export function stepsFor(
   const names = Object.keys(looked) as ChangeStep['change'][];
   return {
     steps: names.flatMap((name) => looked[name] ?? []),
-    none: names.filter((name) => looked[name] === undefined),
+    // Ball speed that a strike loses is lost, however little half of it would bring.
+    none: names.filter((name) => looked[name] === undefined && name !== 'strike'),
   };
 }
 

@@ -8,6 +8,9 @@ export const WORTH: number = 3 * METRES_PER_YARD;
 /** Fewest strokes saved on a hole that are worth a change: half a stroke over 14 holes. Assumption. @internal */
 export const WORTH_IN_STROKES: number = 0.5 / 14;
 
+/** Fewest shots from which anything is advised. Common practice, no source. @internal */
+export const FEWEST_SHOTS = 5;
+
 /** Best estimate and interval of drawn values. @internal */
 export interface DrawnInterval {
   readonly value: number;
@@ -36,18 +39,21 @@ export interface JudgedChange {
   readonly other?: DrawnInterval;
   /** Readings assumed that its worth hangs on. */
   readonly measure: readonly EvidenceName[];
+  /** Shots that it rests on. */
+  readonly shots: number;
   /** True for what weeks of training bring and nothing else. */
   readonly training?: boolean;
 }
 
 /** The one rule by which a change is advised. @internal */
-export function verdictOf({ gain, worth, other, measure, training }: JudgedChange): ChangeVerdict {
+export function verdictOf({ gain, worth, other, measure, shots, training }: JudgedChange): ChangeVerdict {
   if (measure.length > 0) return 'measure-first';
   if (gain.value < worth) return gain.value > 0 ? 'not-worth-it' : 'leave';
   if (other !== undefined && other.high < 0) return 'costs-the-other';
   if (gain.low <= 0) return 'not-clear';
   // More speed is nearly always worth distance. Were it advised like a change of loft, it would stand above every one.
-  return training ? 'by-training' : 'advised';
+  if (training) return 'by-training';
+  return shots < FEWEST_SHOTS ? 'too-few-shots' : 'advised';
 }
 
 /**

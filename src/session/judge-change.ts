@@ -27,6 +27,7 @@ export interface Judge {
   readonly worlds: readonly DrawnWorld[];
   readonly evidence: PlayerEvidence;
   readonly settings: RankSettings;
+  readonly shots: number;
   readonly scatter: PlayedScatter | undefined;
 }
 
@@ -92,6 +93,7 @@ export function judgeStep(judge: Judge, step: ChangeStep): RankedChange | undefi
       worth: WORTH,
       other,
       measure: named,
+      shots: judge.shots,
       training: step.change === 'speed',
     }),
     measure: named,
@@ -162,7 +164,7 @@ export function judgeScatter(judge: Judge, scatter: PlayedScatter): readonly Ran
       carry: drawnDistance(gained('carry'), level),
       total: drawnDistance(gained('total'), level),
       strokes,
-      verdict: verdictOf({ gain: strokes, worth: WORTH_IN_STROKES, measure: [] }),
+      verdict: verdictOf({ gain: strokes, worth: WORTH_IN_STROKES, measure: [], shots: judge.shots }),
       measure: [],
     },
   ];

@@ -30,7 +30,7 @@ const ENOUGH = 0.9;
 /**
  * Ranks what a player could change by what it brings, and gives one verdict on each: a change is advised when it is worth 3 yd and
  * clear of its own interval, when the other distance does not suffer, and when its worth does not hang on something
- * that was assumed. Club speed is not advised but found `by-training`: it takes weeks, and crowds no fitting out.
+ * that was assumed, and from five shots on. Club speed is not advised but found `by-training`: it takes weeks, and crowds no fitting out.
  *
  * Steps can be attained: loft by up to 2° toward the best and no further (driver), attack angle up by 2.5° and no steeper than
  * 5° (driver), half of the way to a centred strike's ball speed, 3 mph of club speed, and with a hole a tenth less
@@ -90,7 +90,7 @@ export function rankChanges(
   if (worlds.length < ENOUGH * settings.draws) throw unexplained(measured.length);
   const scored = scoredScatter(measured, settings);
   const scatter = scored && playedScatter(player, worlds, scored);
-  const judge: Judge = { player, worlds, evidence, settings, scatter };
+  const judge: Judge = { player, worlds, evidence, settings, shots: measured.length, scatter };
   const changes = [
     ...steps.flatMap((step) => judgeStep(judge, step) ?? []),
     ...(scatter === undefined ? [] : judgeScatter(judge, scatter)),

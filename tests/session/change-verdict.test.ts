@@ -8,7 +8,7 @@ const gain = (value: number, low: number, high: number): DrawnInterval => ({
   high: yards(high),
 });
 const judged = (of: DrawnInterval, other?: DrawnInterval): string =>
-  verdictOf({ gain: of, worth: WORTH, ...(other && { other }), measure: [] });
+  verdictOf({ gain: of, worth: WORTH, ...(other && { other }), measure: [], shots: 14 });
 
 // A fitting is worth its trouble from about three yards on; common practice, no source.
 describe('a change is advised', () => {
@@ -29,13 +29,24 @@ describe('a change is advised', () => {
   });
   it('not where only training brings it, however much that is', () => {
     const training = true;
-    expect(verdictOf({ gain: gain(8, 5, 11), worth: WORTH, measure: [], training })).toBe('by-training');
-    expect(verdictOf({ gain: gain(2, 1, 3), worth: WORTH, measure: [], training })).toBe('not-worth-it');
-    expect(verdictOf({ gain: gain(8, -1, 11), worth: WORTH, measure: [], training })).toBe('not-clear');
+    expect(verdictOf({ gain: gain(8, 5, 11), worth: WORTH, measure: [], shots: 14, training })).toBe(
+      'by-training',
+    );
+    expect(verdictOf({ gain: gain(2, 1, 3), worth: WORTH, measure: [], shots: 14, training })).toBe(
+      'not-worth-it',
+    );
+    expect(verdictOf({ gain: gain(8, -1, 11), worth: WORTH, measure: [], shots: 14, training })).toBe(
+      'not-clear',
+    );
+  });
+  it('not from fewer than five shots', () => {
+    const of = (shots: number): string =>
+      verdictOf({ gain: gain(8, 2, 15), worth: WORTH, measure: [], shots });
+    expect([4, 5].map(of)).toEqual(['too-few-shots', 'advised']);
   });
   it('not before what it hangs on is measured', () => {
     const measure = ['attackAngle'] as const;
-    expect(verdictOf({ gain: gain(8, 2, 15), worth: WORTH, measure })).toBe('measure-first');
+    expect(verdictOf({ gain: gain(8, 2, 15), worth: WORTH, measure, shots: 14 })).toBe('measure-first');
   });
 });
 

@@ -215,6 +215,8 @@ describe('no answer contradicts another', () => {
           const harmless = change[other].high >= 0;
           if (/advised|by-training/.test(change.verdict)) expect(clear && harmless).toBe(true);
           expect(change.verdict === 'advised' && change.change === 'speed').toBe(false);
+          if (change.verdict === 'advised') expect(drawn.count).toBeGreaterThanOrEqual(5);
+          if (change.verdict === 'too-few-shots') expect(drawn.count).toBeLessThan(5);
           if (change.change !== 'scatter') {
             if (change.verdict === 'leave') expect(change[maximise].value).toBeLessThanOrEqual(0);
             if (change.verdict === 'not-worth-it') expect(change[maximise].value).toBeGreaterThan(0);
