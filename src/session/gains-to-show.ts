@@ -8,6 +8,7 @@ import { MPH } from '../units/unit.js';
 import { countToShow, dayToDayOf, FEWEST_SESSIONS, usualBlock } from './day-to-day.js';
 import { levelField, USUAL_LEVEL } from './level.js';
 import { sessionGroups } from './log-sessions.js';
+import { oddShots } from './odd-shots.js';
 import { bandShots } from './speed-bands.js';
 
 /** What it takes to show one gain of club speed, four times out of five. */
@@ -65,7 +66,8 @@ const USUAL_DAY = 0.01;
 /**
  * How many shots it takes to show a gain of club speed within a session, and how many sessions from one day to another.
  * The two differ: within a session only the shots scatter, between sessions the day counts too, and more shots a session
- * hardly help. Shots are grouped by session (or date) and, within one, by label or by gaps in club speed.
+ * hardly help. Shots are grouped by session (or date) and, within one, by label or by gaps in club speed; shots far
+ * apart from their group are left out.
  *
  * Sources: number of shots Cohen (1988), power 0.8, the scatter taken as the estimate it is (Julious and Owen 2006);
  * typical error of session means Hopkins (2000).
@@ -82,10 +84,11 @@ export function gainsToShow(
   const settings = readOptions(gainsToShowOptionFields, options);
   const { level = USUAL_LEVEL, gains = [mph(1), mph(2), mph(3)] } = settings;
   const measured = readMeasuredShots(shots, 'shots', 1);
-  const sessions = sessionGroups(measured.filter(({ clubSpeed }) => clubSpeed !== undefined));
-  const groups = sessions
-    .flatMap(({ members }) => bandShots(members, undefined).bands.map((band) => ({ band, members })))
-    .map(({ band, members }) => band.shots.flatMap((i) => members[i]?.clubSpeed ?? []))
+  const sessions = sessionGroups(
+    withoutOutliers(measured.filter(({ clubSpeed }) => clubSpeed !== undefined)),
+  );
+  const groups = effortsOf(sessions)
+    .map((shots) => shots.flatMap(({ clubSpeed }) => clubSpeed ?? []))
     .filter((speeds) => speeds.length >= 2);
   if (groups.length === 0) return undefined;
   const within = typicalErrorWithin(groups);
@@ -106,4 +109,29 @@ export function gainsToShow(
     basis: days === undefined ? 'assumed' : 'measured',
     shotsASession,
   };
+}
+
+type Session = ReturnType<typeof sessionGroups>[number];
+
+/** Shots of one session at one effort. */
+function effortsOf(sessions: readonly Session[]): readonly (readonly MeasuredShot[])[] {
+  return sessions.flatMap(({ members }) =>
+    bandShots(members, undefined).bands.map(({ shots }) => shots.flatMap((i) => members[i] ?? [])),
+  );
+}
+
+/** Shots that do not stand far apart from those of the same session and effort: a misread is no scatter. */
+function withoutOutliers(shots: readonly MeasuredShot[]): readonly MeasuredShot[] {
+  const efforts = effortsOf(sessionGroups(shots));
+  const all = efforts.flat();
+  let from = 0;
+  const bands = efforts.map((members, k) => {
+    const band = { name: String(k), shots: members.map((_, i) => from + i) };
+    from += members.length;
+    return band;
+  });
+  const out = new Set(
+    oddShots(all, bands).flatMap(({ shot, verdict }) => (verdict === 'outlier' ? [shot] : [])),
+  );
+  return all.filter((_, i) => !out.has(i));
 }

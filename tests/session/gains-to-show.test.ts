@@ -52,6 +52,15 @@ describe('a gain of club speed is shown', () => {
     expect(toMph(gainsToShow(ladder)?.shotToShot ?? mph(9))).toBeLessThan(1.5);
   });
 
+  it('without a misread', () => {
+    const clean = days(5, 10, 1, 1.2);
+    const [first = {}, ...rest] = clean;
+    const misread = [{ ...first, clubSpeed: mph(125) }, ...rest];
+    expect(gainsToShow(misread)?.gains[0]?.shots).toBeLessThan(
+      1.3 * (gainsToShow(clean)?.gains[0]?.shots ?? 0),
+    );
+  });
+
   it('not where no speed repeats', () => {
     expect(gainsToShow([{ clubSpeed: mph(90) }])).toBeUndefined();
     expect(gainsToShow([{ ballSpeed: mph(90) }, { ballSpeed: mph(91) }])).toBeUndefined();
