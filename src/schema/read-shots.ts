@@ -13,13 +13,7 @@ import { plainText, squashed } from './plain-text.js';
 import { type RawRow, rawRow, unitInCells, withoutZeros } from './raw-rows.js';
 import { askedUnits, type ReadShotsOptions, readShotsOptionFields } from './read-shots-options.js';
 import type { Rejection } from './rejection.js';
-import {
-  findHeader,
-  headerNotes,
-  type NamedColumns,
-  readHeader,
-  unitsBelow,
-} from './shot-header.js';
+import { findHeader, headerNotes, type NamedColumns, readHeader, unitsBelow } from './shot-header.js';
 import { readRow } from './shot-row.js';
 import { summariesApart } from './summary-rows.js';
 import { type Units, type Written, weighIn } from './unit-evidence.js';

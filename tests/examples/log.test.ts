@@ -24,7 +24,7 @@ describe('the speed log on its bundled data', () => {
   it('says like the ladder how many shots and sessions show a gain', { timeout: SLOW }, () => {
     const shown = (text: string): string =>
       /To show a gain of club speed.*?show\)\./.exec(joined(text))?.[0] ?? '';
-    const ladder = runLadder('examples/data/speed-log-demo.csv', '--bands', 'one', '--full');
+    const ladder = runLadder('examples/data/speed-log-demo.csv', '--bands', 'one');
     expect(shown(ran.stdout)).toMatch(/takes \d+ .* shots with each .* sessions of 10 shots before/);
     expect(shown(ladder.stdout)).toBe(shown(ran.stdout));
   });
