@@ -4,7 +4,7 @@ import { sceneWords } from '../lib/scene-options.js';
 import { readingHead, said, screenTable, screenText } from '../lib/screen.js';
 import { fixed, signed } from '../lib/text.js';
 import type { Elsewhere } from './elsewhere.js';
-import { widthSentence, windSentence } from './words.js';
+import { thereWords, widthSentence, windSentence } from './words.js';
 
 /** What matters most of the distances elsewhere, for one screen. */
 export function screenReport(answer: Elsewhere, table: ShotTable, display: Display): string {
@@ -18,11 +18,16 @@ export function screenReport(answer: Elsewhere, table: ShotTable, display: Displ
     [
       club,
       fixed(distance.of(carry.mean)),
-      ...answer.places.map(({ key }) =>
-        key === 'across'
-          ? `${fixed(distance.of(Math.abs(there[key].drift)))} sideways`
-          : `${fixed(distance.of(there[key].carry))} (${signed(distance.of(there[key].carryChange))})`,
-      ),
+      ...answer.places.map(({ key }) => {
+        const { carry: carryThere, carryChange, drift } = there[key];
+        if (key === 'across') {
+          return drift.known === false
+            ? 'not known'
+            : `${fixed(distance.of(Math.abs(drift.value)))} sideways`;
+        }
+        const shown = thereWords(carryThere, carryChange, display);
+        return carryChange.known === false ? shown : `${shown} (${signed(distance.of(carryChange.value))})`;
+      }),
     ].map((value) => ({ value })),
   );
   return screenText([

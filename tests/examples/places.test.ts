@@ -100,9 +100,9 @@ describe('the same shot elsewhere on files of its user', () => {
     const ran = run(csv([HEADER, ...rows].join('\n')));
     const text = joined(ran.stdout);
     expect(text).toMatch(/not known \([+−]\d.*?\) (in winter|at 1600 m|with 15 mph behind)/);
-    const json: unknown = JSON.parse(written(ran, 'same-shot-elsewhere.json'));
+    const json: unknown = JSON.parse(written(ran, 'json'));
     expect(at(json, 'clubs', 0, 'there', 'winter', 'change of carry (yd)', 'known')).toBe(false);
-    const html = written(ran, 'same-shot-elsewhere.html');
+    const html = written(ran, 'html');
     expect(html).toMatch(/<td>not known<\/td>/);
     expect(html).not.toMatch(/My distances/);
   });

@@ -149,7 +149,7 @@ describe('no output contradicts another', () => {
       }
 
       // The other programs on the same shots.
-      if (table.headers.launchDirection === undefined) return;
+      if (!table.columns.some(({ field }) => field === 'launchDirection')) return;
       const found = placed(table.shots, [], clubhead, scene, 'right', silent);
       const study = studyOf(found, {}, clubhead, scene, 'right');
       const carry = maximise === 'carry';
