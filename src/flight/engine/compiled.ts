@@ -1,11 +1,13 @@
 import { type CompiledLaw, compiledLaw } from '../../aerodynamics/compiled-law.js';
 import type { CoefficientLaw } from '../../aerodynamics/model.js';
+import { changesWithHeight } from '../../air/wind-ratio.js';
 import type { GrowingTrack } from '../../track.js';
 import { STATES } from '../equations.js';
-import type { FlightProblem } from '../problem.js';
+import { type FlightProblem, isSheared } from '../problem.js';
 import { type CompiledEnd, compiledEnd, kernelFrame, packKernel, setFrame, toEnd, toWorld } from './frame.js';
-import { flyKernel, NODE_NUMBERS, NODES, PARAMETERS, RESULTS } from './kernel.generated.js';
+import { flyKernel, NODE_NUMBERS, NODES, PARAMETERS, RESULTS, SHEAR_PARAMETERS } from './kernel.generated.js';
 import { kernelConstants } from './kernel-constants.js';
+import { NO_TABLE, packShear, windCompiler } from './shear.js';
 import { LANDED, OUTSIDE } from './step-decisions.js';
 import { warmUp } from './warm-up.js';
 
@@ -28,13 +30,14 @@ export function createCompiledEngine(
 ): CompiledEngine {
   if (!warm) warmUp(flyKernel);
   warm = true;
-  const p = new Float64Array(PARAMETERS);
+  const p = new Float64Array(PARAMETERS + SHEAR_PARAMETERS);
   const constants = kernelConstants();
   const out = new Float64Array(RESULTS);
   const nodes = new Float64Array(keepTrack ? TRACK_ROOM * NODE_NUMBERS : 0);
   const world = new Float64Array(STATES);
   const end = compiledEnd();
   const frame = kernelFrame();
+  const compileWind = windCompiler();
   let model: CoefficientLaw | undefined;
   let law: CompiledLaw | undefined;
 
@@ -46,7 +49,11 @@ export function createCompiledEngine(
     if (law === undefined) return undefined;
     setFrame(frame, problem, law);
     if (!packKernel(problem, law, frame, tolerance, timeLimit, p)) return undefined;
-    const status = flyKernel(p, constants, law.spinTable, law.reynoldsTable, out, nodes);
+    const { profile } = problem;
+    const wind = isSheared(problem) && changesWithHeight(profile) ? compileWind(profile) : undefined;
+    packShear(wind, problem, frame, p, PARAMETERS);
+    const windTable = wind?.table ?? NO_TABLE;
+    const status = flyKernel(p, constants, law.spinTable, law.reynoldsTable, windTable, out, nodes);
     if (status === OUTSIDE || (keepTrack && out[NODES]! > TRACK_ROOM)) return undefined;
     end.ending = status === LANDED ? 'landed' : 'time-limit';
     toEnd(frame, out, 0, end);

@@ -1,13 +1,13 @@
 import type { CompiledLaw } from '../../aerodynamics/compiled-law.js';
 import { STANDARD_GRAVITY } from '../../gravity.js';
 import { STATES } from '../equations.js';
-import type { FlightProblem } from '../problem.js';
+import { type FlightProblem, isSheared } from '../problem.js';
 import { seenNothing, type WritableRanges } from '../range-watch.js';
 import { APEX_RESTEP_BELOW, firstStep, VELOCITY_TOLERANCE_PER_METRE } from './tolerance.js';
 
 /**
  * The frame a kernel flies in: axes of which the third is the spin axis and the first is horizontal, moving with the wind,
- * and spin as r ω in cells of the law's table.
+ * and spin as r ω in cells of the law's table. Where wind changes with height the axes stand still.
  * @internal
  */
 export interface KernelFrame {
@@ -63,8 +63,10 @@ export function setFrame(frame: KernelFrame, problem: FlightProblem, law: Compil
   frame.axis3x = nx;
   frame.axis3y = ny;
   frame.axis3z = nz;
-  frame.windAlong = problem.windAlong;
-  frame.windAcross = problem.windAcross;
+  // Axes can't move with a wind that changes with height.
+  const still = isSheared(problem);
+  frame.windAlong = still ? 0 : problem.windAlong;
+  frame.windAcross = still ? 0 : problem.windAcross;
   frame.spinScale = law.cellsPerSpinRatio * problem.radius;
   frame.reynoldsPerSpeed = problem.reynoldsPerSpeed;
   frame.cellsPerSpinRatio = law.cellsPerSpinRatio;
@@ -75,8 +77,8 @@ const METRES_PER_COEFFICIENT = 1000;
 
 /**
  * Packs a problem into the kernel's parameter array (order in build-time/kernel-layout.ts) from `at` on. Returns false
- * where the problem needs the general engine: a tolerance the tables are too coarse for, wind that changes with height,
- * or a start that is not clear of the ground.
+ * where the problem needs the general engine: a tolerance the tables are too coarse for, or a start that is not clear of the
+ * ground.
  * @internal
  */
 export function packKernel(
@@ -88,8 +90,9 @@ export function packKernel(
   p: Float64Array,
   at = 0,
 ): boolean {
-  if (problem.profile !== undefined || tolerance < METRES_PER_COEFFICIENT * law.measuredError) return false;
-  const { windAlong, windAcross, slopeX, slopeZ, vy } = problem;
+  if (tolerance < METRES_PER_COEFFICIENT * law.measuredError) return false;
+  const { slopeX, slopeZ, vy } = problem;
+  const { windAlong, windAcross } = frame;
   const { axis1x, axis1z, axis2x, axis2y, axis2z, axis3x, axis3y, axis3z } = frame;
   const ux = problem.vx - windAlong;
   const uz = problem.vz - windAcross;

@@ -7,7 +7,8 @@ import {
   SPIN_NUMBERS,
 } from '../../../aerodynamics/compiled-law.js';
 import { kernelConstants } from '../kernel-constants.js';
-import type { Expression, Formula, Stage } from './expression.js';
+import { CELLS_PER_ROOT, WIND_CELLS } from '../shear.js';
+import type { Expression, Formula, Paced, Stage, WindAt } from './expression.js';
 
 const CONSTANTS = kernelConstants();
 
@@ -36,11 +37,55 @@ function inBlock(name: string): string {
 
 function linesOf(formulas: readonly Formula[], renamed: ReadonlySet<string>): string[] {
   const named = (name: string): string => (renamed.has(name) ? inBlock(name) : name);
-  return formulas.flatMap((formula) =>
-    'name' in formula
-      ? [`const ${named(formula.name)} = ${written(formula.value, named)};`]
-      : lookUp(formula.lookUp, named),
+  const paced = new Set(
+    formulas.flatMap((formula) => {
+      if ('paced' in formula) return formula.rates;
+      return 'windAt' in formula ? formula.velocity : [];
+    }),
   );
+  return formulas.flatMap((formula) => {
+    if ('windAt' in formula) return windAt(formula, named);
+    if ('paced' in formula) return pace(formula, named);
+    if ('lookUp' in formula) return lookUp(formula.lookUp, named);
+    const { name, value } = formula;
+    return [`${paced.has(name) ? 'let' : 'const'} ${named(name)} = ${written(value, named)};`];
+  });
+}
+
+/** A wind that changes with height, see `../shear.ts`: the cubic of a cell above the kink, a line below it. */
+function windRatio(i: Stage): string[] {
+  const [s, k, t] = [`s${i}`, `sk${i}`, `st${i}`];
+  const at = (n: number): string => `wt[${k} + ${n}]!`;
+  return [
+    `let ratio${i} = lowSlope * y${i};`,
+    'if (aloft) {',
+    `  const ${s} = Math.min(Math.sqrt(Math.sqrt(y${i} - displaced)) * ${CELLS_PER_ROOT}, ${WIND_CELLS - 1}), si${i} = ${s} & ${WIND_CELLS - 1}, ${t} = ${s} - si${i}, ${k} = si${i} << 2;`,
+    `  ratio${i} = (${at(0)} + ${t} * ${at(1)}) + ${t} * ${t} * (${at(2)} + ${t} * ${at(3)});`,
+    '}',
+  ];
+}
+
+function windAt({ windAt: i, velocity, height, node }: WindAt, named: (name: string) => string): string[] {
+  const [a, b, c] = velocity.map(named);
+  const scaled = i === 0 ? [] : [a, b, c].map((name) => `${name} *= g${i};`);
+  return [
+    `let ua${i} = ${a}, ub${i} = ${b}, uc${i} = ${c}${i === 0 ? '' : `, ${named(`q${i}`)} = 0, g${i} = 1`};`,
+    'if (sheared) {',
+    `  const y${i} = ${written(height, named)};`,
+    ...windRatio(i),
+    `  ua${i} -= wind1 * ratio${i}; ub${i} -= wind2 * ratio${i}; uc${i} -= wind3 * ratio${i};`,
+    ...(i === 0
+      ? []
+      : [
+          `  g${i} = 1 + grade * ${node}; ${scaled.join(' ')}`,
+          `  ${named(`q${i}`)} = normal1 * ${a} + normal2 * ${b} + normal3 * ${c};`,
+        ]),
+    '}',
+  ];
+}
+
+function pace({ paced, rates }: Paced, named: (name: string) => string): string[] {
+  return [`if (sheared) { ${rates.map((rate) => `${named(rate)} *= g${paced};`).join(' ')} }`];
 }
 
 function written(expression: Expression, named: (name: string) => string): string {

@@ -2,7 +2,7 @@ import { kernelConstants } from '../kernel-constants.js';
 import { constant, decide } from './decisions.js';
 import { namesGiven, namesRead } from './expression.js';
 import { javascriptBlock, javascriptLines } from './javascript-step.js';
-import { KERNEL_PARAMETERS, KERNEL_RESULTS, TRACK_FIELDS } from './kernel-layout.js';
+import { KERNEL_PARAMETERS, KERNEL_RESULTS, SHEAR_PARAMETERS, TRACK_FIELDS } from './kernel-layout.js';
 import {
   CURVATURE_WEIGHTS,
   derivative,
@@ -36,20 +36,21 @@ nodes++;`;
 
 /** Parameters and constants by their names, and where the flight stands: at its start. */
 const START = (): string => `
-${KERNEL_PARAMETERS.map((name, i) => `const ${name} = p[${i}]!;`).join('\n')}
+${[...KERNEL_PARAMETERS, ...SHEAR_PARAMETERS].map((name, i) => `const ${name} = p[${i}]!${name === 'sheared' ? ' !== 0' : ''};`).join('\n')}
 ${Array.from(kernelConstants(), (_, i) => `const K${i} = k[${i}]!;`).join('\n')}
 const total = 1 - across, sloped = normal1 !== 0 || normalWind !== 0 || normal2 !== up2 || normal3 !== up3;
 let a = a0, b = b0, c = c0, w = w0, A = 0, B = 0, C = 0, t = 0;
 let height = height0, climb = normal1 * a + normal2 * b + normal3 * c + normalWind, y = 0, vy = up2 * b + up3 * c;
 // The node before this one, and the step between them.
 let pa = 0, pb = 0, pc = 0, pA = 0, pB = 0, pC = 0, pka = 0, pkb = 0, pkc = 0, pHeight = 0, pClimb = 0, pFall = 0, ph = 0;
-let next = firstStep, aimed = false, landed = false, ended = false, apexInside = false;
+let next = firstStep, aimed = false, aloft = false, landed = false, ended = false, apexInside = false;
 let apex = 0, apexA = 0, apexB = 0, apexC = 0, apexT = 0;
 let slowest = 1e300, fastest = 0, leastSpin = 1e300, mostSpin = 0;
 let attempts = 0, nodes = 0;`;
 
 /** At a node: derivatives, ranges seen, and the top of the step before where that passed one. */
 const AT_NODE = (): string => `
+if (sheared) aloft = ${decide('isAloft', 'height', 'climb', 'kink', 'near')};
 ${javascriptLines(firstStage()).join('\n')}
 if (u0 < slowest) slowest = u0;
 if (u0 > fastest) fastest = u0;
@@ -108,34 +109,64 @@ if (!(toGround && h < 0)) {
   ${KEEP_NODE}
 }`;
 
+/** Above the kink of a wind that changes with height: no step passes too many lengths of the law, nor the kink. */
+const TOWARDS_KINK_FROM_ABOVE = (): string => `
+const above = height - displaced;
+if (climb > 0) h = Math.min(h, ${decide('timeToGrade', 'above', 'climb')});
+if (climb < 0 || ${decide('nearsGround', 'h', 'climb', 'fall')}) {
+  const drop = height - ${decide('lowestTarget', 'kink', 'displaced', 'above')}, toGo = climb < 0 ? ${decide('timeToFall', 'drop', 'climb', 'fall')} : ${decide('timeToGround', 'drop', 'climb', 'fall')};
+  if (toGo > 0) h = ${decide('stepTowardsKink', 'h', 'toGo')};
+}`;
+
+/** Where an attempt went through the kink: it is made again, to end there. */
+const MEET_KINK = (): string => `
+if (sheared) {
+  const past = heightN - kink;
+  if (aloft ? past < -near : past > near) {
+    const shorter = h - past / climbN;
+    if (!(shorter > 0 && shorter < h)) return OUTSIDE;
+    h = shorter; aimed = false;
+    continue;
+  }
+  // A ball that tops out just under the kink may have passed it in between.
+  if (!aloft && climb > 0 && climbN <= 0 && ${decide('mayPass', 'kink - height', 'climb', 'fall')}) return OUTSIDE;
+}`;
+
 /** The size of the next step. */
 const CHOOSE_STEP = (): string => `
 aimed = false;
-const ay = up2 * kb0 + up3 * kc0;
+const ay = up2 * kb0 + up3 * kc0, whole = h;
 if (!toGround) {
   const kk = ka0 * ka0 + kb0 * kb0 + kc0 * kc0;
   h = ${decide('withoutTurning', 'h', 'uu0', 'kk')};
   h = ${decide('seenRising', 'h', 'vy', 'ay')};
-  if ${decide('nearsGround', 'h', 'climb', 'fall')} {
+  if (sheared && aloft) {
+    ${TOWARDS_KINK_FROM_ABOVE()}
+  } else if (sheared && ${decide('risesTo', 'kink - height', 'climb', 'fall')}) {
+    h = Math.min(h, ${decide('timeToRise', 'kink - height', 'climb', 'fall')});
+  } else if ${decide('nearsGround', 'h', 'climb', 'fall')} {
     const toGo = ${decide('timeToGround', 'height', 'climb', 'fall')};
     if (toGo > 0 && t + toGo < timeLimit) {
       aimed = ${decide('aimsAtGround', 'h', 'toGo')};
       h = ${decide('stepTowardsGround', 'h', 'toGo')};
     }
   }
-}`;
+}
+// A step cut short for the wind's law says nothing of how far the next may go.
+let cut = sheared && h < whole;`;
 
 /** Judges an attempt in the air; sets the size of the step after it. */
 const JUDGE = (): string => `
 ${javascriptLines(errorNorms()).join('\n')}
-const factor = ${decide('stepFactor', 'wanted')};
-if (!(error <= 1)) {
-  if (!(error > 1)) return OUTSIDE;
-  h *= factor; aimed = false;
+const factor = ${decide('stepFactor', 'wanted * ease')}, ease2 = ease * ease, most = ease2 * ease2 * ease2 * ease2;
+if (!(error <= most)) {
+  if (!(error > most)) return OUTSIDE;
+  h *= factor; aimed = cut = false;
   continue;
 }
+${MEET_KINK()}
 if ${decide('hidesLanding', 'height', 'climb', 'vy', 'heightN', 'climbN', 'aimed', 'sloped')} return OUTSIDE;
-next = h * factor;
+next = cut ? Math.max(next, h * factor) : h * factor;
 if ${decide('passesTop', 'vy', 'vyn')} {
   if (restepApex !== 0) {
     // Keeps the end of this step, and redoes it as far as the top.
@@ -167,6 +198,13 @@ let toApex = false, kept_a = 0, kept_b = 0, kept_c = 0, kept_w = 0, kept_A = 0, 
 for (;;) {
   attempts++;
   if ${decide('givesUp', 'attempts', 'h')} return OUTSIDE;
+  let span = h, grade = 0, ease = 1;
+  if (sheared && aloft) {
+    const above = height - displaced;
+    grade = ${decide('gradeOfStep', 'above', 'h * (climb + 0.5 * h * fall)')};
+    span = ${decide('spanOfStep', 'h', 'grade')};
+    ease = ${decide('easeOfStep', 'grade')};
+  }
   ${stageBlocks().join('\n')}
   ${javascriptLines([...velocityEnd(), ...displacementEnd()]).join('\n')}
   const yn = up2 * Bn + up3 * Cn, vyn = up2 * bn + up3 * cn;
@@ -209,6 +247,7 @@ ${endings.join(' ')}
 
 /** Numbers in a flight's parameters and results, and in a node of its track. */
 export const PARAMETERS = ${KERNEL_PARAMETERS.length};
+export const SHEAR_PARAMETERS = ${SHEAR_PARAMETERS.length};
 export const RESULTS = ${KERNEL_RESULTS.length};
 export const NODE_NUMBERS = ${FIELDS};
 /** Results that the batch gives as well, and where the number of nodes is. */
@@ -216,11 +255,11 @@ export const BATCH_RESULTS = ${KERNEL_RESULTS.indexOf('evaluations')};
 export const NODES = ${KERNEL_RESULTS.indexOf('nodes')};
 
 /**
- * One flight in uniform wind with a compiled coefficient law: parameters in \`p\`, constants of the method in \`k\`, tables
- * \`st\` (a cell of S) and \`rt\` (a cell of Re), results in \`out\`, nodes in \`track\` (${FIELDS} numbers each) where
+ * One flight with a compiled coefficient law: parameters in \`p\`, constants of the method in \`k\`, tables
+ * \`st\` (a cell of S), \`rt\` (a cell of Re) and \`wt\` (a cell of a wind that changes with height), results in \`out\`, nodes in \`track\` (${FIELDS} numbers each) where
  * that has room. Returns LANDED, TIME_LIMIT or OUTSIDE; allocates nothing.
  */
-export function flyKernel(p: Float64Array, k: Float64Array, st: Float64Array, rt: Float64Array, out: Float64Array, track: Float64Array): number {
+export function flyKernel(p: Float64Array, k: Float64Array, st: Float64Array, rt: Float64Array, wt: Float64Array, out: Float64Array, track: Float64Array): number {
 ${START()}
 for (;;) {
 ${AT_NODE()}

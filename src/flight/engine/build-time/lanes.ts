@@ -20,7 +20,7 @@ const INPUTS: readonly (readonly [name: string, inControl?: string])[] = [
   ['A'],
   ['B'],
   ['C'],
-  ['h', 'H'],
+  ['span', 'H'],
   ['ka0', 'RATE'],
   ['kb0'],
   ['kc0'],
