@@ -1,6 +1,5 @@
 import type { CoefficientLaw } from '../aerodynamics/model.js';
 import type { WindProfile } from '../air/index.js';
-import { changesWithHeight } from '../air/wind-ratio.js';
 import type { Ball } from '../ball/index.js';
 import type { Launch } from '../inputs/launch.js';
 import type { ResolvedScene } from '../scene/scene.js';
@@ -43,11 +42,6 @@ export interface FlightProblem {
 
 /** A problem that can be written over, for engines that fly many launches through one scene. @internal */
 export type WritableProblem = { -readonly [K in keyof FlightProblem]: FlightProblem[K] };
-
-/** Whether a problem's wind changes with height. @internal */
-export function isSheared({ profile, windAlong, windAcross }: FlightProblem): boolean {
-  return changesWithHeight(profile) && (windAlong !== 0 || windAcross !== 0);
-}
 
 /** The scene's share of a problem, with a launch still to be written in. @internal */
 export function sceneProblem(scene: ResolvedScene): WritableProblem {

@@ -3,11 +3,11 @@ import type { CoefficientLaw } from '../../aerodynamics/model.js';
 import { changesWithHeight } from '../../air/wind-ratio.js';
 import type { GrowingTrack } from '../../track.js';
 import { STATES } from '../equations.js';
-import { type FlightProblem, isSheared } from '../problem.js';
+import type { FlightProblem } from '../problem.js';
 import { type CompiledEnd, compiledEnd, kernelFrame, packKernel, setFrame, toEnd, toWorld } from './frame.js';
-import { flyKernel, NODE_NUMBERS, NODES, PARAMETERS, RESULTS, SHEAR_PARAMETERS } from './kernel.generated.js';
+import { BATCH_RESULTS, flyKernel, NODE_NUMBERS, PARAMETERS, RESULTS } from './kernel.generated.js';
 import { kernelConstants } from './kernel-constants.js';
-import { NO_TABLE, packShear, windCompiler } from './shear.js';
+import { FINEST_BY_TABLE, setWind, windTable } from './shear.js';
 import { LANDED, OUTSIDE } from './step-decisions.js';
 import { warmUp } from './warm-up.js';
 
@@ -30,14 +30,14 @@ export function createCompiledEngine(
 ): CompiledEngine {
   if (!warm) warmUp(flyKernel);
   warm = true;
-  const p = new Float64Array(PARAMETERS + SHEAR_PARAMETERS);
+  const p = new Float64Array(PARAMETERS);
   const constants = kernelConstants();
   const out = new Float64Array(RESULTS);
   const nodes = new Float64Array(keepTrack ? TRACK_ROOM * NODE_NUMBERS : 0);
   const world = new Float64Array(STATES);
   const end = compiledEnd();
   const frame = kernelFrame();
-  const compileWind = windCompiler();
+  const wind = windTable();
   let model: CoefficientLaw | undefined;
   let law: CompiledLaw | undefined;
 
@@ -50,11 +50,12 @@ export function createCompiledEngine(
     setFrame(frame, problem, law);
     if (!packKernel(problem, law, frame, tolerance, timeLimit, p)) return undefined;
     const { profile } = problem;
-    const wind = isSheared(problem) && changesWithHeight(profile) ? compileWind(profile) : undefined;
-    packShear(wind, problem, frame, p, PARAMETERS);
-    const windTable = wind?.table ?? NO_TABLE;
-    const status = flyKernel(p, constants, law.spinTable, law.reynoldsTable, windTable, out, nodes);
-    if (status === OUTSIDE || (keepTrack && out[NODES]! > TRACK_ROOM)) return undefined;
+    if (changesWithHeight(profile)) {
+      if (tolerance < FINEST_BY_TABLE) return undefined;
+      setWind(wind, profile);
+    }
+    const status = flyKernel(p, constants, law.spinTable, law.reynoldsTable, wind, out, nodes);
+    if (status === OUTSIDE || (keepTrack && out[BATCH_RESULTS]! > TRACK_ROOM)) return undefined;
     end.ending = status === LANDED ? 'landed' : 'time-limit';
     toEnd(frame, out, 0, end);
     return end;
@@ -62,7 +63,7 @@ export function createCompiledEngine(
 
   function track(): GrowingTrack {
     const { axis1x, axis1z, axis2x, axis2y, axis2z, axis3x, axis3y, axis3z } = frame;
-    const count = keepTrack ? out[NODES]! : 0;
+    const count = keepTrack ? out[BATCH_RESULTS]! : 0;
     const time = new Array<number>(count);
     const state = new Array<number>(STATES * count);
     const acceleration = new Array<number>(3 * count);

@@ -1,92 +1,74 @@
 import { LOWEST_HEIGHT, windFoot, windRatio } from '../../air/wind-ratio.js';
 import type { WindProfile } from '../../inputs/wind.js';
-import type { FlightProblem } from '../problem.js';
-import type { KernelFrame } from './frame.js';
 
-/** Cells of the table of a wind that changes with height, even in the fourth root of the height over its singularity. @internal */
+/**
+ * A wind that changes with height as the kernel takes it: a straight line up to the kink of its law, above that cubics in
+ * the height over the law's singularity, sixteen to each doubling of it. @internal
+ */
+export interface WindTable {
+  /** What the law is, from {@link WIND_HEAD} on; then the cells: where each begins, and a cubic in the height over that. */
+  readonly cells: Float64Array;
+  /** A height in 32 bits, and the same bits as a whole number: the upper ones say which cell it is in. */
+  readonly above: Float32Array;
+  readonly bits: Int32Array;
+  /** Room for the climb at each stage of a step. */
+  readonly climbs: Float64Array;
+}
+
+/** Height of the kink, of the singularity [m], and slope below the kink [1/m]: what a table begins with. @internal */
+export const WIND_HEAD: readonly string[] = ['kink', 'displaced', 'lowSlope'];
+/** Numbers before the cells: those, and what else tells laws apart. @internal */
+export const WIND_HEAD_NUMBERS = 5;
+/** Numbers of a cell; bits of a height that do not say which one it is in; and cells, a power of 2. @internal */
+export const WIND_NUMBERS = 5;
+export const WIND_SHIFT = 19;
 export const WIND_CELLS = 512;
-/** Cells for each m^(1/4): the table reaches 680 m, and its last cell is there to say so. @internal */
-export const CELLS_PER_ROOT = 100;
+/** Heights over the singularity at which the cells begin and end [m], powers of 2; and the lowest that is asked for. @internal */
+const LOWEST_ABOVE: number = 2 ** -18;
+export const HIGHEST_ABOVE = 1024;
+export const LEAST_ABOVE = 4e-6;
+/** Finest tolerance [m] the table is exact enough for: it errs by less than 1e-7 of the wind. @internal */
+export const FINEST_BY_TABLE = 1e-5;
+/** Share of the kink's height over the singularity within which a height counts as the kink's. @internal */
+export const NEAR_KINK = 0.003;
 
-/** Share of the law's length within which a height counts as that of the kink. */
-const NEAR = 0.003;
-
-/** A law of wind and height as the kernel takes it. @internal */
-export interface CompiledWind {
-  /** Height below which the ratio is a straight line [m]. */
-  readonly kink: number;
-  /** Height of the law's singularity [m]. */
-  readonly displaced: number;
-  /** Slope of the ratio below the kink [1/m]. */
-  readonly lowSlope: number;
-  /** Four numbers of a cubic for each cell, by Hermite's data: within 1e-8 of the law above 1 cm. */
-  readonly table: Float64Array;
+/** A table to be set; before that, of no wind. @internal */
+export function windTable(): WindTable {
+  const above = new Float32Array(1);
+  const cells = new Float64Array(WIND_HEAD_NUMBERS + WIND_NUMBERS * WIND_CELLS);
+  return { cells, above, bits: new Int32Array(above.buffer), climbs: new Float64Array(12) };
 }
 
-/** A profile that changes with height. */
-type Changing = Exclude<WindProfile, { readonly kind: 'uniform' }>;
+/** A profile that changes with height. @internal */
+export type ChangingProfile = Exclude<WindProfile, { readonly kind: 'uniform' }>;
 
-/** Compiles profiles, and remembers the last: it costs about three flights. @internal */
-export function windCompiler(): (profile: Changing) => CompiledWind {
-  let last: Changing | undefined;
-  let wind: CompiledWind | undefined;
-  return (profile) => {
-    if (wind === undefined || last === undefined || !sameNumbers(profile, last)) {
-      wind = compileWind(profile);
-      last = profile;
-    }
-    return wind;
-  };
-}
-
-function sameNumbers(a: Changing, b: Changing): boolean {
-  if (a === b) return true;
-  if (a.referenceHeight !== b.referenceHeight) return false;
-  if (a.kind === 'power') return b.kind === 'power' && a.exponent === b.exponent;
-  return b.kind === 'log' && a.roughness === b.roughness && a.displacement === b.displacement;
-}
-
-/** Compiles a profile. @internal */
-export function compileWind(profile: Changing): CompiledWind {
+/** Sets a table to a profile, within 1e-7 of its law. That costs about three flights, unless it is set to it already. @internal */
+export function setWind({ cells, above, bits }: WindTable, profile: ChangingProfile): void {
   const log = profile.kind === 'log';
   const displaced = log ? (profile.displacement ?? 0) : 0;
   const kink = log ? windFoot(profile) : LOWEST_HEIGHT;
-  // ln(height/z0) counted in the law's own units, and the power law at one metre.
+  const exponent = log ? 0 : profile.exponent;
+  // The law in units of its own: ln(height/z0) times this, or the power of the height in metres.
   const unit = windRatio(profile, log ? displaced + Math.E * profile.roughness : 1);
-  const table = new Float64Array(4 * WIND_CELLS).fill(Number.NaN);
-  let [low, lowSlope] = [Number.NaN, Number.NaN];
-  for (let cell = 0; cell < WIND_CELLS; cell++) {
-    // The law goes on below its kink, since the end of a step may lie a little beyond.
-    const above = (cell / CELLS_PER_ROOT) ** 4;
-    const value = log ? unit * Math.log(above / profile.roughness) : unit * above ** profile.exponent;
-    const slope = (4 * (log ? unit : profile.exponent * value)) / cell;
-    if (cell > 1) {
-      const d = value - low;
-      table.set([low, lowSlope, 3 * d - 2 * lowSlope - slope, lowSlope + slope - 2 * d], 4 * (cell - 1));
-    }
-    [low, lowSlope] = [value, slope];
+  const head = [kink, displaced, log ? 0 : windRatio(profile, kink) / kink, unit, exponent];
+  if (head.every((value, i) => value === cells[i])) return;
+  cells.set(head);
+  // The law goes on below its kink, since a step may end a little beyond.
+  const ratioAt = (y: number): number => unit * (log ? Math.log(y / (kink - displaced)) : y ** exponent);
+  const slopeAt = (y: number, ratio: number): number => (log ? unit : exponent * ratio) / y;
+  for (let foot = LOWEST_ABOVE, width = foot / 16; foot < HIGHEST_ABOVE; foot += width) {
+    if (foot === 32 * width) width *= 2;
+    above[0] = foot;
+    const [low, high] = [ratioAt(foot), ratioAt(foot + width)];
+    const [slope, highSlope, secant] = [
+      slopeAt(foot, low),
+      slopeAt(foot + width, high),
+      (high - low) / width,
+    ];
+    const bend = (slope + highSlope - 2 * secant) / width;
+    cells.set(
+      [foot, low, slope, (secant - slope) / width - bend, bend / width],
+      WIND_HEAD_NUMBERS + ((bits[0]! >> WIND_SHIFT) & (WIND_CELLS - 1)) * WIND_NUMBERS,
+    );
   }
-  return { kink, displaced, lowSlope: log ? 0 : windRatio(profile, kink) / kink, table };
-}
-
-/** A wind that does not change with height, for which a kernel reads no table. @internal */
-export const NO_TABLE: Float64Array = new Float64Array(4 * WIND_CELLS);
-
-/** Packs a wind (order in build-time/kernel-layout.ts) from `at` on; undefined is uniform. @internal */
-export function packShear(
-  wind: CompiledWind | undefined,
-  { windAlong, windAcross }: FlightProblem,
-  { axis1x, axis1z, axis2x, axis2z, axis3x, axis3z }: KernelFrame,
-  p: Float64Array,
-  at: number,
-): void {
-  p[at] = wind === undefined ? 0 : 1;
-  if (wind === undefined) return;
-  p[at + 1] = wind.kink;
-  p[at + 2] = NEAR * (wind.kink - wind.displaced);
-  p[at + 3] = wind.displaced;
-  p[at + 4] = wind.lowSlope;
-  p[at + 5] = axis1x * windAlong + axis1z * windAcross;
-  p[at + 6] = axis2x * windAlong + axis2z * windAcross;
-  p[at + 7] = axis3x * windAlong + axis3z * windAcross;
 }

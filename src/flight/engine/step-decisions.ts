@@ -180,6 +180,14 @@ export function passesTop(vy: number, newVy: number): boolean {
   return vy > 0 && newVy <= 0;
 }
 
+/** How near an end of a step its quintic is exact enough for the top even at fine tolerances, as a share of the step. @internal */
+export const TOP_REACH: number = 0.04;
+
+/** Whether a step with a top at that place is redone to end there. @internal */
+export function endsAtTop(x: number): boolean {
+  return x > TOP_REACH && x < 1 - TOP_REACH;
+}
+
 /**
  * Whether a step, seen from its ends, may hide where it met the ground: it left the ground and came back, it met a slope
  * on the way up to its top, or it dipped and rose again. @internal
@@ -231,6 +239,5 @@ export const ON_GROUND_WITHIN: number = 1e-4;
 /** Newton steps to the ground on a quintic, as shares of the step: when they are small enough, and their bound. @internal */
 export const ROOT_WITHIN: number = 1e-6;
 export const MOST_ROOT_STEPS: number = 12;
-/** Newton steps to the top of a quintic and of a quartic, enough for rounding from the guess they start at. @internal */
+/** Newton steps to the top of a quintic, enough for rounding from the guess they start at. @internal */
 export const TOP_STEPS_ON_QUINTIC: number = 2;
-export const TOP_STEPS_ON_QUARTIC: number = 4;

@@ -22,13 +22,12 @@ export type UniformFormula =
 /**
  * The air velocity `ua`, `ub`, `uc` of a stage from its velocity, on the axes of the kernel. In uniform wind the axes move
  * with the wind, and the two are the same. Else the wind is taken at the stage's `height`; and a stage after the first
- * leaves velocity and climb, `q`, times the pace of its step there: `node` is its place in the step.
+ * leaves velocity times the pace of its step there, and the climb that has.
  */
 export interface WindAt {
   readonly windAt: Stage;
   readonly velocity: readonly [string, string, string];
   readonly height: Expression;
-  readonly node: number;
 }
 
 /** Rates of a stage, which become rates times the pace of its step there. */
@@ -41,7 +40,7 @@ export interface Paced {
 export function namesGiven(formula: Formula): readonly string[] {
   if ('name' in formula) return [formula.name];
   if ('paced' in formula) return [];
-  if ('windAt' in formula) return ['ua', 'ub', 'uc', 'q'].map((name) => `${name}${formula.windAt}`);
+  if ('windAt' in formula) return ['ua', 'ub', 'uc'].map((name) => `${name}${formula.windAt}`);
   return ['z', 'cl', 'cd'].map((name) => `${name}${formula.lookUp}`);
 }
 

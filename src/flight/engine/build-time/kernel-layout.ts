@@ -1,4 +1,4 @@
-/** Names of the kernel's parameters, in the order of the parameter array; a batch shares the last nine. */
+/** Names of the kernel's parameters, in the order of the parameter array; a batch shares those from `across` to `form`. */
 export const KERNEL_PARAMETERS = [
   'a0',
   'b0',
@@ -25,20 +25,11 @@ export const KERNEL_PARAMETERS = [
   'rHigh', // first and last usable cell of Re
   'perTolerance', // 1 / velocity tolerance [s/m]
   'timeLimit', // [s]
-  'restepApex', // 1 to redo a step onto the apex
+  'restepApex', // 1 to end a step at the apex
   'form', // how Re enters the law
-] as const;
-
-/** Names of what a wind that changes with height adds, behind those; see `../shear.ts`. */
-export const SHEAR_PARAMETERS = [
-  'sheared', // 1 where the wind changes with height, else 0
-  'kink', // height at which the law has its kink [m]
-  'near', // distance from the kink that counts as none [m]
-  'displaced', // height of the law's singularity [m]
-  'lowSlope', // slope of the ratio below the kink [1/m]
   'wind1',
   'wind2',
-  'wind3', // wind at the reference height on the kernel's axes [m/s]
+  'wind3', // wind at the reference height against the axes, which move with one that is the same everywhere [m/s]
 ] as const;
 
 /** Names of the kernel's results, in the order of the output array. */
@@ -60,8 +51,7 @@ export const KERNEL_RESULTS = [
   'fastest',
   'leastSpin',
   'mostSpin', // range of air speed and of S over the nodes
-  'evaluations',
-  'nodes', // work done
+  'nodes', // how many there were
 ] as const;
 
 /** What the kernel keeps of each node when given room for a track. */

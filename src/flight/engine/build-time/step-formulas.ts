@@ -1,5 +1,4 @@
 import { dormandPrince853 as tableau } from '../../../numerics/tableaux/dormand-prince-853.js';
-import { thirdOrderWeights } from '../kernel-constants.js';
 import type { Expression, Formula, Stage } from './expression.js';
 
 /** Stages of the method. */
@@ -26,9 +25,8 @@ function derivatives(i: Stage, height: Expression): Formula[] {
   const tag = i === 0 ? '' : i === 'E' ? 'n' : String(i);
   const [a, b, c, w] = [`ua${i}`, `ub${i}`, `uc${i}`, `w${tag}`];
   const v = (name: string, value: Expression): Formula => named(`${name}${i}`, value);
-  const node = typeof i === 'number' ? (tableau.c[i] ?? 0) : 1;
   return [
-    { windAt: i, velocity: [`a${tag}`, `b${tag}`, `c${tag}`], height, node },
+    { windAt: i, velocity: [`a${tag}`, `b${tag}`, `c${tag}`], height },
     v('mm', ['+', ['*', a, a], ['*', b, b]]),
     v('uu', ['+', `mm${i}`, ['*', c, c]]),
     v('m', ['sqrt', `mm${i}`]),
@@ -74,7 +72,7 @@ export function laterStage(i: number): Formula[] {
   const height: Expression = [
     '+',
     'height',
-    ['*', 'span', weighted(weights, (j) => (j === 0 ? 'climb' : `q${j}`))],
+    ['*', 'span', weighted(weights, (j) => (j === 0 ? 'climb' : `climbs[${j}]!`))],
   ];
   const rates = VELOCITIES.map((name) => `k${name}${i}`);
   return [named(`hw${i}`, ['*', 'span', newest]), ...stages, ...derivatives(i, height), { paced: i, rates }];
@@ -117,7 +115,7 @@ export function errorNorms(): Formula[] {
   const third = (name: string): Expression => [
     '-',
     `s${name}`,
-    weighted(thirdOrderWeights(), (j) => `k${name}${j}`),
+    weighted(tableau.third, (j) => `k${name}${j}`),
   ];
   const norm = (order: 'fifth' | 'third', estimate: (name: string) => Expression): Formula[] => {
     const square = (name: string): Expression => ['*', `${order}_${name}`, `${order}_${name}`];
