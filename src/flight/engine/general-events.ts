@@ -15,8 +15,8 @@ export interface GeneralEvents {
   /** State at the last place stepped onto, and its derivative. */
   readonly event: Float64Array;
   readonly eventF: Float64Array;
-  /** The top last found, as height and horizontal position. */
-  readonly top: { height: number; x: number; z: number };
+  /** The top last found, as height and horizontal distance. */
+  readonly top: { height: number; at: number };
   /** Steps onto the ground, near `guess`; returns the time that took, NaN when the ball is not there. */
   readonly stepOntoGround: (
     rhs: RightHandSide,
@@ -51,7 +51,7 @@ export function createEvents(
   const event = new Float64Array(STATES);
   const eventF = new Float64Array(STATES);
   const quintic = new Float64Array(6);
-  const top = { height: 0, x: 0, z: 0 };
+  const top = { height: 0, at: 0 };
 
   function stepOnto(rhs: RightHandSide, t: number, dt: number): void {
     stepper.step(rhs, t, y, f, dt);
@@ -92,8 +92,7 @@ export function createEvents(
     if (apex >= 1 || (end >= 0 && apex > end)) return;
     stepOnto(rhs, t, apex * h);
     top.height = event[1]! + (event[4]! * event[4]!) / (2 * Math.abs(eventF[4]!));
-    top.x = event[0]!;
-    top.z = event[2]!;
+    top.at = Math.hypot(event[0]!, event[2]!);
   };
 
   return { event, eventF, top, stepOntoGround, stepOntoSummit, findTop };

@@ -122,7 +122,7 @@ export function createFlightEngine(): FlightEngine {
         continue;
       }
       sink?.(t, y, f);
-      noteTop(result, top.height, top.x, top.z);
+      noteTop(result, top.height, top.at);
       // A drop of less than a rounding error must not end before it began.
       if (landing >= 0) return finish(result, 'landed', Math.max(0, t + toGround), event, eventF, sink);
       if (summit >= 0) {
@@ -149,10 +149,10 @@ export function createFlightEngine(): FlightEngine {
 }
 
 /** Notes a height as the apex where it is the greatest so far. */
-function noteTop(result: EngineResult, height: number, x: number, z: number): void {
+function noteTop(result: EngineResult, height: number, at: number): void {
   if (height <= result.apex) return;
   result.apex = height;
-  result.apexAt = Math.hypot(x, z);
+  result.apexAt = at;
 }
 
 /** Ends a flight in a state, whose derivative the sink is owed. */
@@ -167,7 +167,7 @@ function finish(
   result.ending = ending;
   result.time = time;
   result.state.set(last);
-  noteTop(result, last[1]!, last[0]!, last[2]!);
+  noteTop(result, last[1]!, Math.hypot(last[0]!, last[2]!));
   sink?.(time, last, derivative);
   return result;
 }

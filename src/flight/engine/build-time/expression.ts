@@ -22,7 +22,7 @@ export type UniformFormula =
 /**
  * The air velocity `ua`, `ub`, `uc` of a stage from its velocity, on the axes of the kernel. In uniform wind the axes move
  * with the wind, and the two are the same. Else the wind is taken at the stage's `height`; and a stage after the first
- * leaves velocity times the pace of its step there, and the climb that has.
+ * leaves velocity times the pace of its step there, and in `out` the climb that has.
  */
 export interface WindAt {
   readonly windAt: Stage;

@@ -96,7 +96,7 @@ function windAt({ windAt: i, velocity, height }: WindAt, named: (name: string) =
       ? []
       : [
           `  g${i} = 1 + grade * k[${WEIGHTS.length + Number(i)}]!; ${scaled.join(' ')}`,
-          `  climbs[${i}] = normal1 * ${a} + normal2 * ${b} + normal3 * ${c};`,
+          `  out[${i}] = normal1 * ${a} + normal2 * ${b} + normal3 * ${c};`,
         ]),
     '}',
   ];

@@ -35,7 +35,7 @@ nodes++;`;
 /** Parameters and constants by their names, and where the flight stands: at its start. */
 const START = (): string => `
 ${KERNEL_PARAMETERS.map((name, i) => `const ${name} = p[${i}]!;`).join('\n')}
-const sheared = wind1 !== 0 || wind2 !== 0 || wind3 !== 0, wt = wind.cells, above32 = wind.above, bits = wind.bits, climbs = wind.climbs;
+const sheared = wind1 !== 0 || wind2 !== 0 || wind3 !== 0, wt = wind.cells, above32 = wind.above, bits = wind.bits;
 ${WIND_HEAD.map((name, i) => `const ${name} = wt[${i}]!;`).join('\n')}
 const near = ${NEAR_KINK} * (kink - displaced);
 ${namedWeights().join('\n')}
@@ -243,7 +243,7 @@ export const BATCH_RESULTS = ${KERNEL_RESULTS.indexOf('nodes')};
 
 /**
  * One flight with a compiled coefficient law: parameters in \`p\`, constants of the method in \`k\`, tables
- * \`st\` (a cell of S), \`rt\` (a cell of Re) and \`wind\` (where it changes with height), results in \`out\`, nodes in \`track\` (${FIELDS} numbers each) where
+ * \`st\` (a cell of S), \`rt\` (a cell of Re) and \`wind\` (where it changes with height), results in \`out\` (until then the climb at each stage of a step), nodes in \`track\` (${FIELDS} numbers each) where
  * that has room. Returns LANDED, TIME_LIMIT or OUTSIDE; allocates nothing.
  */
 export function flyKernel(p: Float64Array, k: Float64Array, st: Float64Array, rt: Float64Array, wind: WindTable, out: Float64Array, track: Float64Array): number {

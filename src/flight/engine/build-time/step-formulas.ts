@@ -72,7 +72,7 @@ export function laterStage(i: number): Formula[] {
   const height: Expression = [
     '+',
     'height',
-    ['*', 'span', weighted(weights, (j) => (j === 0 ? 'climb' : `climbs[${j}]!`))],
+    ['*', 'span', weighted(weights, (j) => (j === 0 ? 'climb' : `out[${j}]!`))],
   ];
   const rates = VELOCITIES.map((name) => `k${name}${i}`);
   return [named(`hw${i}`, ['*', 'span', newest]), ...stages, ...derivatives(i, height), { paced: i, rates }];
