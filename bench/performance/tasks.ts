@@ -102,6 +102,10 @@ const tasks: readonly Task[] = [
   },
   { name: 'fly, wind by a power', run: () => fly(launch, windBy({ kind: 'power', exponent: 0.143 })) },
   { name: 'fly, the same wind at every height', run: () => fly(launch, windBy({ kind: 'uniform' })) },
+  ...(['test-range-line', 'lieberman-2001', 'bearman-harvey-1976'] as const).map((aerodynamics) => ({
+    name: `fly, by ${aerodynamics}`,
+    run: () => fly(launch, { aerodynamics }),
+  })),
   { name: 'runOut', run: () => runOut(landing) },
   { name: 'playShot from a delivery', run: () => playShot(delivery) },
   {

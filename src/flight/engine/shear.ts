@@ -64,11 +64,7 @@ export function setWind({ cells, above, bits }: WindTable, profile: ChangingProf
     const secant = (high - low) / width;
     const bend = (slope + slopeAt(foot + width, high) - 2 * secant) / width;
     const at = WIND_HEAD_NUMBERS + ((bits[0]! >> WIND_SHIFT) & (WIND_CELLS - 1)) * WIND_NUMBERS;
-    cells[at] = foot;
-    cells[at + 1] = low;
-    cells[at + 2] = slope;
-    cells[at + 3] = (secant - slope) / width - bend;
-    cells[at + 4] = bend / width;
+    cells.set([foot, low, slope, (secant - slope) / width - bend, bend / width], at);
     low = high;
   }
 }
