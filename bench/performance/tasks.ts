@@ -10,15 +10,18 @@ import {
   fly,
   type Launch,
   locateStrike,
+  metres,
   metresPerSecond,
   millimetres,
   mph,
   playShot,
   rpm,
   runOut,
+  type Scene,
   sensitivities,
   speedForCarry,
   strike,
+  type WindProfile,
   yards,
 } from '../../src/index.js';
 import { calibrate } from '../../src/session/calibrate.js';
@@ -86,9 +89,23 @@ const shots: readonly MeasuredShot[] = Array.from({ length: 100 }, (_, i) => {
   return { ...swing, ...readingsOf(launch), spinRate, carry, apex, descentAngle, side, hangTime };
 });
 
+const windBy = (profile: WindProfile): Scene => ({
+  wind: { along: metresPerSecond(-5), across: metresPerSecond(3), profile },
+});
+
 const tasks: readonly Task[] = [
   { name: 'strike', run: () => strike(delivery) },
   { name: 'fly, default scene', run: () => fly(launch) },
+  {
+    name: 'fly, wind by a logarithm',
+    run: () => fly(launch, windBy({ kind: 'log', roughness: metres(0.03) })),
+  },
+  { name: 'fly, wind by a power', run: () => fly(launch, windBy({ kind: 'power', exponent: 0.143 })) },
+  { name: 'fly, the same wind at every height', run: () => fly(launch, windBy({ kind: 'uniform' })) },
+  ...(['test-range-line', 'lieberman-2001', 'bearman-harvey-1976'] as const).map((aerodynamics) => ({
+    name: `fly, by ${aerodynamics}`,
+    run: () => fly(launch, { aerodynamics }),
+  })),
   { name: 'runOut', run: () => runOut(landing) },
   { name: 'playShot from a delivery', run: () => playShot(delivery) },
   {

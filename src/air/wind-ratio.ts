@@ -6,6 +6,13 @@ export const REFERENCE_HEIGHT = 10;
 /** Below this the power law runs straight to 0: its slope at the ground is infinite, and no ball's centre is lower [m]. @internal */
 export const LOWEST_HEIGHT = 0.02;
 
+/** Whether a profile is one, and not the same at every height. @internal */
+export function changesWithHeight(
+  profile: WindProfile | undefined,
+): profile is Exclude<WindProfile, { readonly kind: 'uniform' }> {
+  return profile !== undefined && profile.kind !== 'uniform';
+}
+
 /** Height above the ground at which a profile rises from nothing, with a kink [m]. @internal */
 export function windFoot(profile: WindProfile): number {
   return profile.kind === 'log' ? (profile.displacement ?? 0) + profile.roughness : 0;

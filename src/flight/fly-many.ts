@@ -1,6 +1,7 @@
 import { compiledLaw } from '../aerodynamics/compiled-law.js';
 import { spinDecayField } from '../aerodynamics/model-fields.js';
 import { scaleFields } from '../aerodynamics/scaled.js';
+import { changesWithHeight } from '../air/wind-ratio.js';
 import { airFields } from '../inputs/air.js';
 import { type NumberColumn, readColumns } from '../inputs/columns.js';
 import { custom, type Declared, optional, type QuantityField } from '../inputs/field.js';
@@ -230,7 +231,9 @@ export function flyColumns(
     if (end.ending === 'landed')
       out.y[i] = groundAt(elevation, problem.slopeX, problem.slopeZ, out.x[i] as number, out.z[i] as number);
   };
-  const law = kernel === undefined ? undefined : compiledLaw(problem.model);
+  // The batch kernel knows uniform wind alone.
+  const law =
+    kernel === undefined || changesWithHeight(problem.profile) ? undefined : compiledLaw(problem.model);
   if (kernel !== undefined && law !== undefined) {
     flyBatch(kernel, law, problem, count, tolerance, timeLimit, write, keepRow);
     return out;

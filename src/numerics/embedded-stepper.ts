@@ -1,4 +1,4 @@
-import type { Tableau } from './tableaux/dormand-prince-853.js';
+import { stageTime, type Tableau } from './tableaux/dormand-prince-853.js';
 
 /** Derivative of a system y' = f(t, y), written to `out`. Must not keep references to its arguments. */
 export type RightHandSide = (t: number, y: Float64Array, out: Float64Array) => void;
@@ -23,9 +23,9 @@ export function createStepper(tableau: Tableau, dimension: number): EmbeddedStep
   const stages = tableau.b.length;
   const a = Float64Array.from(tableau.a.flat());
   const b = Float64Array.from(tableau.b);
-  const c = Float64Array.from(tableau.c);
+  const c = Float64Array.from(tableau.a, stageTime);
   const e5 = Float64Array.from(tableau.e5);
-  const e3 = Float64Array.from(tableau.e3);
+  const e3 = b.map((weight, j) => weight - tableau.third[j]!);
   const k = Array.from({ length: stages }, () => new Float64Array(dimension));
   const stage = new Float64Array(dimension);
   const next = new Float64Array(dimension);

@@ -4,13 +4,13 @@
  */
 import {
   ACROSS, AIMED, APEX, APEX_A, APEX_B, APEX_C, APEX_INSIDE, APEX_T, ATTEMPTS, CELLS_PER_SPEED, CLIMB, DECAY, DRAG, END_X, END_Z, ERROR, FALL, GRAVITY2, GRAVITY3, H, HEIGHT,
-  HIGH_X, HIGH_Z, INPUTS, KEPT_H, KEPT_RATE, KEPT_STATE, KEPT_X, KEPT_Z, LEAST_X, LEAST_Z, LIFT, LOW_X, LOW_Z, MODE, MOST_X, MOST_Z, NEW_CLIMB, NEW_HEIGHT, NEW_RATE, NEW_STATE, NEXT, NORMAL1, NORMAL2, NORMAL3,
+  HIGH_X, HIGH_Z, INPUTS, LEAST_X, LEAST_Z, LIFT, LOW_X, LOW_Z, MODE, MOST_X, MOST_Z, NEW_CLIMB, NEW_HEIGHT, NEW_RATE, NEW_STATE, NEXT, NORMAL1, NORMAL2, NORMAL3,
   NORMAL_WIND, PER_TOLERANCE, RATE, REGISTER, RESULTS, REYNOLDS_NOWHERE, REYNOLDS_NUMBERS, REYNOLDS_IN_BOTH, SPIN_NUMBERS, STATE, T, UP2, UP3, WANTED,
 } from './lanes.generated';
 import { CHUNK, FLIGHTS, REGISTERS, REYNOLDS_TABLE, RESULTS_AT, SPIN_TABLE } from './layout';
 import {
-  LANDED, MOST_ROOT_STEPS, ON_GROUND_WITHIN, OUTSIDE, ROOT_WITHIN, TIME_LIMIT, TOP_STEPS_ON_QUARTIC, TOP_STEPS_ON_QUINTIC,
-  aimsAtGround, believesRoot, givesUp, hidesLanding, landsOnQuintic, nearsGround, passesTop, seenRising, stepFactor, stepTowardsGround, stepsOntoGround, timeToGround, withinTime, withoutTurning,
+  LANDED, MOST_ROOT_STEPS, ON_GROUND_WITHIN, OUTSIDE, ROOT_WITHIN, TIME_LIMIT, TOP_STEPS_ON_QUINTIC,
+  aimsAtGround, believesRoot, endsAtTop, givesUp, hidesLanding, landsOnQuintic, nearsGround, passesTop, seenRising, stepFactor, stepTowardsGround, stepsOntoGround, timeToGround, withinTime, withoutTurning,
 } from '../flight/engine/step-decisions';
 import { setForm, step } from './step.generated';
 
@@ -122,21 +122,6 @@ function advance(lane: i32, l: usize): void {
   const up2 = get(UP2, l), up3 = get(UP3, l);
   const bn = get(NEW_STATE + 1, l), cn = get(NEW_STATE + 2, l), Bn = get(NEW_STATE + 5, l), Cn = get(NEW_STATE + 6, l);
   const vyn = up2 * bn + up3 * cn;
-  if (mode == TO_APEX) {
-    const kh = get(KEPT_H, l), vy = up2 * get(STATE + 1, l) + up3 * get(STATE + 2, l), ay = up2 * get(RATE + 1, l) + up3 * get(RATE + 2, l);
-    const full = 2 * (up2 * get(KEPT_STATE + 1, l) + up3 * get(KEPT_STATE + 2, l) - vy) / kh - ay, toTop = -vyn / (ay + (full - ay) * (h / kh));
-    const top = up2 * Bn + up3 * Cn + 0.5 * vyn * toTop;
-    if (top > get(APEX, l)) {
-      set(APEX, l, top); set(APEX_T, l, get(T, l) + h + toTop);
-      for (let i: usize = 0; i < 3; i++) set(APEX_A + i, l, get(NEW_STATE + 4 + i, l) + toTop * get(NEW_STATE + i, l));
-    }
-    set(MODE, l, IN_AIR);
-    for (let i: usize = 0; i < 7; i++) copy(NEW_STATE + i, KEPT_STATE + i, l);
-    for (let i: usize = 0; i < 4; i++) copy(NEW_RATE + i, KEPT_RATE + i, l);
-    copy(END_X, KEPT_X, l); copy(END_Z, KEPT_Z, l);
-    accept(lane, l, kh, false);
-    return;
-  }
   const height = get(HEIGHT, l), climb = get(CLIMB, l), normalWind = get(NORMAL_WIND, l), normal1 = get(NORMAL1, l), normal2 = get(NORMAL2, l), normal3 = get(NORMAL3, l);
   const heightN = height + normal1 * (get(NEW_STATE + 4, l) - get(STATE + 4, l)) + normal2 * (Bn - get(STATE + 5, l)) + normal3 * (Cn - get(STATE + 6, l)) + normalWind * h;
   const climbN = normal1 * get(NEW_STATE, l) + normal2 * bn + normal3 * cn + normalWind;
@@ -149,21 +134,16 @@ function advance(lane: i32, l: usize): void {
     return;
   }
   const factor = stepFactor(get(WANTED, l));
-  if (!(error <= 1)) { set(H, l, h * factor); set(AIMED, l, 0); return; }
+  if (!(error <= 1)) { set(H, l, h * factor); set(AIMED, l, 0); set(MODE, l, IN_AIR); return; }
   const vy = up2 * get(STATE + 1, l) + up3 * get(STATE + 2, l);
   const sloped = normal1 != 0 || normalWind != 0 || normal2 != up2 || normal3 != up3;
   if (hidesLanding(height, climb, vy, heightN, climbN, get(AIMED, l) != 0, sloped)) { finish(lane, l, OUTSIDE, true); return; }
-  set(NEXT, l, h * factor);
+  set(NEXT, l, mode == TO_APEX ? max(get(NEXT, l), h * factor) : h * factor);
+  set(MODE, l, IN_AIR);
   if (passesTop(vy, vyn)) {
     if (restepApex) {
-      for (let i: usize = 0; i < 7; i++) copy(KEPT_STATE + i, NEW_STATE + i, l);
-      for (let i: usize = 0; i < 4; i++) copy(KEPT_RATE + i, NEW_RATE + i, l);
-      copy(KEPT_X, END_X, l); copy(KEPT_Z, END_Z, l);
-      set(KEPT_H, l, h);
-      const y = up2 * get(STATE + 5, l) + up3 * get(STATE + 6, l), ay = up2 * get(RATE + 1, l) + up3 * get(RATE + 2, l);
-      set(H, l, h * topOfQuartic(h, y, vy, ay, up2 * Bn + up3 * Cn, vyn));
-      set(MODE, l, TO_APEX);
-      return;
+      const at = crest(vy * h, 0.5 * (up2 * get(RATE + 1, l) + up3 * get(RATE + 2, l)) * h * h, vyn * h);
+      if (endsAtTop(at)) { set(H, l, h * at); set(AIMED, l, 0); set(MODE, l, TO_APEX); return; }
     }
     set(APEX_INSIDE, l, 1);
   }
@@ -329,13 +309,4 @@ function rootOfQuintic(h: f64, y0: f64, v0: f64, f0: f64, y1: f64, v1: f64, f1: 
     if (abs(delta) < ROOT_WITHIN) return x;
   }
   return x;
-}
-
-function topOfQuartic(h: f64, y0: f64, v0: f64, f0: f64, y1: f64, v1: f64): f64 {
-  const V0 = v0 * h, V1 = v1 * h, F0 = 0.5 * f0 * h * h, d = y1 - y0 - V0 - F0, s = V1 - V0 - 2 * F0;
-  const c3 = 4 * d - s, c4 = s - 3 * d;
-  const guess = crest(V0, F0, V1);
-  let x = guess;
-  for (let i: i32 = 0; i < <i32>TOP_STEPS_ON_QUARTIC; i++) x -= (V0 + x * (2 * F0 + x * (3 * c3 + x * 4 * c4))) / (2 * F0 + x * (6 * c3 + x * 12 * c4));
-  return x > 0 && x < 1 ? x : guess;
 }

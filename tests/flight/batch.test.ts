@@ -7,6 +7,7 @@ import {
   flyMany,
   type LaunchColumns,
   metres,
+  metresPerSecond,
   mph,
   rpm,
   type Scene,
@@ -109,6 +110,25 @@ describe('the compiled engine', () => {
       const launch = { ballSpeed: mph(150), launchAngle: degrees(12), spinRate: rpm(2600) };
       const problem = flightProblem(launch, resolveScene({ aerodynamics: id }));
       expect(createCompiledEngine(false).fly(problem, 1e-4, 60)).toBeDefined();
+    },
+  );
+
+  it.each([
+    { kind: 'log', roughness: metres(0.0002) },
+    { kind: 'log', roughness: metres(0.03) },
+    { kind: 'log', roughness: metres(0.5), displacement: metres(2) },
+    { kind: 'power', exponent: 0.143 },
+  ] as const)(
+    'flies it in a wind that changes with height, in at most twice as many steps: %o',
+    (profile) => {
+      const launch = { ballSpeed: mph(150), launchAngle: degrees(12), spinRate: rpm(2600) };
+      const wind = { along: metresPerSecond(-6), across: metresPerSecond(4) };
+      const stepsIn = (scene: Scene): number => {
+        const engine = createCompiledEngine(true);
+        expect(engine.fly(flightProblem(launch, resolveScene(scene)), 1e-4, 60)).toBeDefined();
+        return engine.track().time.length;
+      };
+      expect(stepsIn({ wind: { ...wind, profile } })).toBeLessThanOrEqual(2 * stepsIn({ wind }));
     },
   );
 });

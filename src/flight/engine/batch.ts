@@ -108,6 +108,7 @@ export function flyBatch(
   const results = exports.results() / 8;
   const chunk = exports.chunk();
   const rows = new Int32Array(chunk);
+  const p = new Float64Array(PARAMETERS);
   const flight = compiledEnd();
   for (let row = 0; row < count; ) {
     let filled = 0;
@@ -115,9 +116,10 @@ export function flyBatch(
       const frame = frames[filled]!;
       write(row);
       setFrame(frame, problem, law);
-      const at = inputs + filled * PARAMETERS;
-      if (packKernel(problem, law, frame, tolerance, timeLimit, memory, at)) rows[filled++] = row;
-      else keep(row, undefined);
+      if (packKernel(problem, law, frame, tolerance, timeLimit, p)) {
+        memory.set(p, inputs + filled * PARAMETERS);
+        rows[filled++] = row;
+      } else keep(row, undefined);
     }
     exports.run(filled);
     for (let i = 0; i < filled; i++) {

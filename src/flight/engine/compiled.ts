@@ -1,11 +1,13 @@
 import { type CompiledLaw, compiledLaw } from '../../aerodynamics/compiled-law.js';
 import type { CoefficientLaw } from '../../aerodynamics/model.js';
+import { changesWithHeight } from '../../air/wind-ratio.js';
 import type { GrowingTrack } from '../../track.js';
 import { STATES } from '../equations.js';
 import type { FlightProblem } from '../problem.js';
 import { type CompiledEnd, compiledEnd, kernelFrame, packKernel, setFrame, toEnd, toWorld } from './frame.js';
-import { flyKernel, NODE_NUMBERS, NODES, PARAMETERS, RESULTS } from './kernel.generated.js';
+import { BATCH_RESULTS, flyKernel, NODE_NUMBERS, PARAMETERS, RESULTS } from './kernel.generated.js';
 import { kernelConstants } from './kernel-constants.js';
+import { FINEST_BY_TABLE, setWind, windTable } from './shear.js';
 import { LANDED, OUTSIDE } from './step-decisions.js';
 import { warmUp } from './warm-up.js';
 
@@ -35,6 +37,7 @@ export function createCompiledEngine(
   const world = new Float64Array(STATES);
   const end = compiledEnd();
   const frame = kernelFrame();
+  const wind = windTable();
   let model: CoefficientLaw | undefined;
   let law: CompiledLaw | undefined;
 
@@ -46,8 +49,13 @@ export function createCompiledEngine(
     if (law === undefined) return undefined;
     setFrame(frame, problem, law);
     if (!packKernel(problem, law, frame, tolerance, timeLimit, p)) return undefined;
-    const status = flyKernel(p, constants, law.spinTable, law.reynoldsTable, out, nodes);
-    if (status === OUTSIDE || (keepTrack && out[NODES]! > TRACK_ROOM)) return undefined;
+    const { profile } = problem;
+    if (changesWithHeight(profile)) {
+      if (tolerance < FINEST_BY_TABLE) return undefined;
+      setWind(wind, profile);
+    }
+    const status = flyKernel(p, constants, law.spinTable, law.reynoldsTable, wind, out, nodes);
+    if (status === OUTSIDE || (keepTrack && out[BATCH_RESULTS]! > TRACK_ROOM)) return undefined;
     end.ending = status === LANDED ? 'landed' : 'time-limit';
     toEnd(frame, out, 0, end);
     return end;
@@ -55,7 +63,7 @@ export function createCompiledEngine(
 
   function track(): GrowingTrack {
     const { axis1x, axis1z, axis2x, axis2y, axis2z, axis3x, axis3y, axis3z } = frame;
-    const count = keepTrack ? out[NODES]! : 0;
+    const count = keepTrack ? out[BATCH_RESULTS]! : 0;
     const time = new Array<number>(count);
     const state = new Array<number>(STATES * count);
     const acceleration = new Array<number>(3 * count);

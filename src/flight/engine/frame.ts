@@ -1,4 +1,5 @@
 import type { CompiledLaw } from '../../aerodynamics/compiled-law.js';
+import { changesWithHeight } from '../../air/wind-ratio.js';
 import { STANDARD_GRAVITY } from '../../gravity.js';
 import { STATES } from '../equations.js';
 import type { FlightProblem } from '../problem.js';
@@ -7,7 +8,7 @@ import { APEX_RESTEP_BELOW, firstStep, VELOCITY_TOLERANCE_PER_METRE } from './to
 
 /**
  * The frame a kernel flies in: axes of which the third is the spin axis and the first is horizontal, moving with the wind,
- * and spin as r ω in cells of the law's table.
+ * and spin as r ω in cells of the law's table. Where wind changes with height the axes stand still.
  * @internal
  */
 export interface KernelFrame {
@@ -63,8 +64,10 @@ export function setFrame(frame: KernelFrame, problem: FlightProblem, law: Compil
   frame.axis3x = nx;
   frame.axis3y = ny;
   frame.axis3z = nz;
-  frame.windAlong = problem.windAlong;
-  frame.windAcross = problem.windAcross;
+  // Axes can't move with a wind that changes with height.
+  const still = changesWithHeight(problem.profile);
+  frame.windAlong = still ? 0 : problem.windAlong;
+  frame.windAcross = still ? 0 : problem.windAcross;
   frame.spinScale = law.cellsPerSpinRatio * problem.radius;
   frame.reynoldsPerSpeed = problem.reynoldsPerSpeed;
   frame.cellsPerSpinRatio = law.cellsPerSpinRatio;
@@ -74,9 +77,9 @@ export function setFrame(frame: KernelFrame, problem: FlightProblem, law: Compil
 const METRES_PER_COEFFICIENT = 1000;
 
 /**
- * Packs a problem into the kernel's parameter array (order in build-time/kernel-layout.ts) from `at` on. Returns false
- * where the problem needs the general engine: a tolerance the tables are too coarse for, wind that changes with height,
- * or a start that is not clear of the ground.
+ * Packs a problem into the kernel's parameter array (order in build-time/kernel-layout.ts). Returns false
+ * where the problem needs the general engine: a tolerance the tables are too coarse for, or a start that is not clear of the
+ * ground.
  * @internal
  */
 export function packKernel(
@@ -86,10 +89,10 @@ export function packKernel(
   tolerance: number,
   timeLimit: number,
   p: Float64Array,
-  at = 0,
 ): boolean {
-  if (problem.profile !== undefined || tolerance < METRES_PER_COEFFICIENT * law.measuredError) return false;
-  const { windAlong, windAcross, slopeX, slopeZ, vy } = problem;
+  if (tolerance < METRES_PER_COEFFICIENT * law.measuredError) return false;
+  const { slopeX, slopeZ, vy } = problem;
+  const { windAlong, windAcross } = frame;
   const { axis1x, axis1z, axis2x, axis2y, axis2z, axis3x, axis3y, axis3z } = frame;
   const ux = problem.vx - windAlong;
   const uz = problem.vz - windAcross;
@@ -97,33 +100,38 @@ export function packKernel(
   const height = -problem.elevation;
   if (height < 0 || (height === 0 && climb <= 0)) return false;
   const velocityTolerance = tolerance * VELOCITY_TOLERANCE_PER_METRE;
-  p[at] = axis1x * ux + axis1z * uz;
-  p[at + 1] = axis2x * ux + axis2y * vy + axis2z * uz;
-  p[at + 2] = axis3x * ux + axis3y * vy + axis3z * uz;
-  p[at + 3] = frame.spinScale * problem.spin;
-  p[at + 4] = STANDARD_GRAVITY * axis2y;
-  p[at + 5] = STANDARD_GRAVITY * axis3y;
-  p[at + 6] = -problem.dragFactor;
-  p[at + 7] = problem.spin === 0 ? 0 : problem.liftFactor;
-  p[at + 8] = -problem.decay;
-  p[at + 9] = law.cellsPerReynolds * problem.reynoldsPerSpeed;
-  p[at + 10] = -slopeX * axis1x - slopeZ * axis1z;
-  p[at + 11] = axis2y - slopeX * axis2x - slopeZ * axis2z;
-  p[at + 12] = axis3y - slopeX * axis3x - slopeZ * axis3z;
-  p[at + 13] = -slopeX * windAlong - slopeZ * windAcross;
-  p[at + 14] = axis2y;
-  p[at + 15] = axis3y;
-  p[at + 16] = height;
-  p[at + 17] = firstStep(velocityTolerance, Math.sqrt(ux * ux + vy * vy + uz * uz));
-  p[at + 18] = problem.model.spinEntering === 'across' ? 1 : 0;
-  p[at + 19] = law.spinCells.low;
-  p[at + 20] = law.spinCells.high;
-  p[at + 21] = law.reynoldsCells.low;
-  p[at + 22] = law.reynoldsCells.high;
-  p[at + 23] = 1 / velocityTolerance;
-  p[at + 24] = timeLimit;
-  p[at + 25] = tolerance < APEX_RESTEP_BELOW ? 1 : 0;
-  p[at + 26] = law.reynoldsForm;
+  p[0] = axis1x * ux + axis1z * uz;
+  p[1] = axis2x * ux + axis2y * vy + axis2z * uz;
+  p[2] = axis3x * ux + axis3y * vy + axis3z * uz;
+  p[3] = frame.spinScale * problem.spin;
+  p[4] = STANDARD_GRAVITY * axis2y;
+  p[5] = STANDARD_GRAVITY * axis3y;
+  p[6] = -problem.dragFactor;
+  p[7] = problem.spin === 0 ? 0 : problem.liftFactor;
+  p[8] = -problem.decay;
+  p[9] = law.cellsPerReynolds * problem.reynoldsPerSpeed;
+  p[10] = -slopeX * axis1x - slopeZ * axis1z;
+  p[11] = axis2y - slopeX * axis2x - slopeZ * axis2z;
+  p[12] = axis3y - slopeX * axis3x - slopeZ * axis3z;
+  p[13] = -slopeX * windAlong - slopeZ * windAcross;
+  p[14] = axis2y;
+  p[15] = axis3y;
+  p[16] = height;
+  p[17] = firstStep(velocityTolerance, Math.sqrt(ux * ux + vy * vy + uz * uz));
+  p[18] = problem.model.spinEntering === 'across' ? 1 : 0;
+  p[19] = law.spinCells.low;
+  p[20] = law.spinCells.high;
+  p[21] = law.reynoldsCells.low;
+  p[22] = law.reynoldsCells.high;
+  p[23] = 1 / velocityTolerance;
+  p[24] = timeLimit;
+  p[25] = tolerance < APEX_RESTEP_BELOW ? 1 : 0;
+  p[26] = law.reynoldsForm;
+  const along = problem.windAlong - windAlong;
+  const across = problem.windAcross - windAcross;
+  p[27] = axis1x * along + axis1z * across;
+  p[28] = axis2x * along + axis2z * across;
+  p[29] = axis3x * along + axis3z * across;
   return true;
 }
 

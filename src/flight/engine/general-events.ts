@@ -1,5 +1,5 @@
 import type { EmbeddedStepper, RightHandSide } from '../../numerics/embedded-stepper.js';
-import { quinticHermite, quinticRoot, quinticSlope, quinticValue } from '../../numerics/quintic-hermite.js';
+import { quinticHermite, quinticRoot, quinticSlope } from '../../numerics/quintic-hermite.js';
 import { STATES } from '../equations.js';
 import type { GroundPlane } from '../ground-plane.js';
 import { FURTHEST_ROOT, LEAST_SHARE, ON_GROUND_WITHIN } from './step-decisions.js';
@@ -15,8 +15,8 @@ export interface GeneralEvents {
   /** State at the last place stepped onto, and its derivative. */
   readonly event: Float64Array;
   readonly eventF: Float64Array;
-  /** The top last found, as height and horizontal position. */
-  readonly top: { height: number; x: number; z: number };
+  /** The top last found, as height and horizontal distance. */
+  readonly top: { height: number; at: number };
   /** Steps onto the ground, near `guess`; returns the time that took, NaN when the ball is not there. */
   readonly stepOntoGround: (
     rhs: RightHandSide,
@@ -35,10 +35,9 @@ export interface GeneralEvents {
     guess: number,
   ) => number;
   /**
-   * Finds the top of a step that may have one before its `end` (a share of it, or negative for the whole), on its quintic
-   * or, where `exact`, by stepping onto it.
+   * Steps onto the top of a step that may have one before its `end` (a share of it, or negative for the whole).
    */
-  readonly findTop: (rhs: RightHandSide, t: number, h: number, end: number, exact: boolean) => void;
+  readonly findTop: (rhs: RightHandSide, t: number, h: number, end: number) => void;
 }
 
 /** Makes the events of steps from a node (`y`, derivative `f`) to an end (`yNew`, `fNew`). @internal */
@@ -52,7 +51,7 @@ export function createEvents(
   const event = new Float64Array(STATES);
   const eventF = new Float64Array(STATES);
   const quintic = new Float64Array(6);
-  const top = { height: 0, x: 0, z: 0 };
+  const top = { height: 0, at: 0 };
 
   function stepOnto(rhs: RightHandSide, t: number, dt: number): void {
     stepper.step(rhs, t, y, f, dt);
@@ -87,28 +86,13 @@ export function createEvents(
     return dt;
   };
 
-  /** Sets the quintic of one position component over the step. */
-  function setQuintic(h: number, component: number): void {
-    const v = component + 3;
-    quinticHermite(h, y[component]!, y[v]!, f[v]!, yNew[component]!, yNew[v]!, fNew[v]!, quintic);
-  }
-
-  const findTop: GeneralEvents['findTop'] = (rhs, t, h, end, exact) => {
-    setQuintic(h, 1);
+  const findTop: GeneralEvents['findTop'] = (rhs, t, h, end) => {
+    quinticHermite(h, y[1]!, y[4]!, f[4]!, yNew[1]!, yNew[4]!, fNew[4]!, quintic);
     const apex = quinticSlope(quintic, 1) < 0 ? quinticRoot(quintic, true, 0, 1) : 1;
     if (apex >= 1 || (end >= 0 && apex > end)) return;
-    if (exact) {
-      stepOnto(rhs, t, apex * h);
-      top.height = event[1]! + (event[4]! * event[4]!) / (2 * Math.abs(eventF[4]!));
-      top.x = event[0]!;
-      top.z = event[2]!;
-      return;
-    }
-    top.height = quinticValue(quintic, apex);
-    setQuintic(h, 0);
-    top.x = quinticValue(quintic, apex);
-    setQuintic(h, 2);
-    top.z = quinticValue(quintic, apex);
+    stepOnto(rhs, t, apex * h);
+    top.height = event[1]! + (event[4]! * event[4]!) / (2 * Math.abs(eventF[4]!));
+    top.at = Math.hypot(event[0]!, event[2]!);
   };
 
   return { event, eventF, top, stepOntoGround, stepOntoSummit, findTop };

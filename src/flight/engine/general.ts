@@ -11,7 +11,6 @@ import { createEvents } from './general-events.js';
 import { FIRST_ERROR, nextFactor, refusedFactor, remember } from './step-control.js';
 import { MOST_ATTEMPTS, passesTop, SHORTEST_STEP, seenRising, withinTime } from './step-decisions.js';
 import {
-  APEX_RESTEP_BELOW,
   FINEST_VELOCITY_TOLERANCE,
   firstStep,
   GENERAL_ENGINE_SHARE,
@@ -113,7 +112,7 @@ export function createFlightEngine(): FlightEngine {
       const end = landing >= 0 ? landing : summit;
       top.height = 0;
       if (passesTop(y[4]!, yNew[4]!) || (y[4]! > 0 && end >= 0)) {
-        findTop(rhs, t, h, end, tolerance < APEX_RESTEP_BELOW);
+        findTop(rhs, t, h, end);
       }
       const toGround = landing >= 0 ? stepOntoGround(rhs, plane, t, h, landing * h, tolerance) : 0;
       if (Number.isNaN(toGround)) {
@@ -123,7 +122,7 @@ export function createFlightEngine(): FlightEngine {
         continue;
       }
       sink?.(t, y, f);
-      noteTop(result, top.height, top.x, top.z);
+      noteTop(result, top.height, top.at);
       // A drop of less than a rounding error must not end before it began.
       if (landing >= 0) return finish(result, 'landed', Math.max(0, t + toGround), event, eventF, sink);
       if (summit >= 0) {
@@ -150,10 +149,10 @@ export function createFlightEngine(): FlightEngine {
 }
 
 /** Notes a height as the apex where it is the greatest so far. */
-function noteTop(result: EngineResult, height: number, x: number, z: number): void {
+function noteTop(result: EngineResult, height: number, at: number): void {
   if (height <= result.apex) return;
   result.apex = height;
-  result.apexAt = Math.hypot(x, z);
+  result.apexAt = at;
 }
 
 /** Ends a flight in a state, whose derivative the sink is owed. */
@@ -168,7 +167,7 @@ function finish(
   result.ending = ending;
   result.time = time;
   result.state.set(last);
-  noteTop(result, last[1]!, last[0]!, last[2]!);
+  noteTop(result, last[1]!, Math.hypot(last[0]!, last[2]!));
   sink?.(time, last, derivative);
   return result;
 }
@@ -212,7 +211,7 @@ function longestStep(height: number, climb: number): number {
 function notConverged(problem: FlightProblem, tolerance: number): FairflightError {
   return refusal(
     'options.tolerance',
-    `the flight needed more than ${MOST_ATTEMPTS} steps, or steps too small, for a tolerance of ${tolerance} m; loosen options.tolerance, or smooth the coefficient model ${problem.model.id} if it is your own`,
+    `a tolerance of ${tolerance} m takes too many steps; loosen options.tolerance, or smooth the coefficient model ${problem.model.id} if it is your own`,
     { value: tolerance, unit: 'm' },
     'not-converged',
   );

@@ -92,11 +92,100 @@ export function stepTowardsGround(h: number, toGround: number): number {
   return toGround < LAST_STEP * h ? toGround : toGround < LAST_BUT_ONE * h ? 0.5 * toGround : h;
 }
 
+// Where the wind changes with height: by one law above a kink and by another below it. Steps end at the kink, so that no
+// step meets it. Above, the law is one of the logarithm of the height over its singularity, `above`.
+
+/** Whether a node stands above the kink; one on it does when the ball climbs. @internal */
+export function isAloft(height: number, climb: number, kink: number, near: number): boolean {
+  return height > kink + near || (height > kink - near && climb > 0);
+}
+
+/** Most by which `above` changes within a step, as a factor. @internal */
+export const MOST_GRADE: number = 64;
+
+/** Time in which a climbing ball passes that much of the law. @internal */
+export function timeToGrade(above: number, climb: number): number {
+  return (above * (MOST_GRADE - 1)) / climb;
+}
+
+/** The lowest height a step may end at on the way down. @internal */
+export function lowestTarget(kink: number, displaced: number, above: number): number {
+  return Math.max(kink, displaced + above / MOST_GRADE);
+}
+
+/** Time in which a falling ball comes to a kink `drop` below, on a parabola; where that turns up before, twice the time at the rate of now. @internal */
+export function timeToFall(drop: number, climb: number, fall: number): number {
+  return (2 * drop) / (Math.sqrt(Math.max(0, climb * climb - 2 * fall * drop)) - climb);
+}
+
+/** Time [s] over which a parabola is a good guess of the way to the kink; a longer step stops short of it. @internal */
+export const SURE_TIME: number = 0.05;
+/** Share of a longer way that is taken. @internal */
+export const STOP_SHORT: number = 0.98;
+
+/** The step towards a kink that far below. @internal */
+export function stepTowardsKink(h: number, toKink: number): number {
+  return toKink >= LAST_STEP * h
+    ? toKink < LAST_BUT_ONE * h
+      ? 0.5 * toKink
+      : h
+    : toKink < SURE_TIME
+      ? toKink
+      : STOP_SHORT * toKink;
+}
+
+/** Whether a ball rises to a kink `rise` above it, on a parabola. @internal */
+export function risesTo(rise: number, climb: number, fall: number): boolean {
+  return climb > 0 && climb * climb + 2 * fall * rise > 0;
+}
+
+/** Time to a kink `rise` above, on a parabola. @internal */
+export function timeToRise(rise: number, climb: number, fall: number): number {
+  return (2 * rise) / (climb + Math.sqrt(climb * climb + 2 * fall * rise));
+}
+
+/** Whether a ball that tops out `rise` below a kink may have passed it, by more than a parabola knows. @internal */
+export function mayPass(rise: number, climb: number, fall: number): boolean {
+  return climb * climb + 2.4 * fall * rise > 0;
+}
+
+/**
+ * A step goes not by the clock but evenly in the square root of `above`, where the law is smoother: this is how much the
+ * root changes within it, as a share. The pace at a place x of the step is 1 + grade x times that at its start. @internal
+ */
+export function gradeOfStep(above: number, change: number): number {
+  return Math.sqrt(Math.min(2 * MOST_GRADE, Math.max(0.5 / MOST_GRADE, 1 + change / above))) - 1;
+}
+
+/** A step's length at the pace of its start, which the formulas of the step go by. @internal */
+export function spanOfStep(h: number, grade: number): number {
+  return h / (1 + 0.5 * grade);
+}
+
+/** Grade of a step from which on the error estimate exaggerates. @internal */
+export const STEEP: number = 0.1;
+/** How much longer than the estimate allows such a step may be, up and down: what goes wrong shortly before the landing moves it little. Calibrated in tests/flight/agreement.test.ts. @internal */
+export const EASE_UP: number = 1.55;
+export const EASE_DOWN: number = 1.78;
+
+/** How much longer a step may be than its error estimate allows. @internal */
+export function easeOfStep(grade: number): number {
+  return grade > STEEP ? EASE_UP : grade < -STEEP ? EASE_DOWN : 1;
+}
+
 // Meeting the top and the ground
 
 /** Whether the ball passed a top within a step. @internal */
 export function passesTop(vy: number, newVy: number): boolean {
   return vy > 0 && newVy <= 0;
+}
+
+/** How near an end of a step its quintic is exact enough for the top even at fine tolerances, as a share of the step. @internal */
+export const TOP_REACH: number = 0.04;
+
+/** Whether a step with a top at that place is redone to end there. @internal */
+export function endsAtTop(x: number): boolean {
+  return x > TOP_REACH && x < 1 - TOP_REACH;
 }
 
 /**
@@ -150,6 +239,5 @@ export const ON_GROUND_WITHIN: number = 1e-4;
 /** Newton steps to the ground on a quintic, as shares of the step: when they are small enough, and their bound. @internal */
 export const ROOT_WITHIN: number = 1e-6;
 export const MOST_ROOT_STEPS: number = 12;
-/** Newton steps to the top of a quintic and of a quartic, enough for rounding from the guess they start at. @internal */
+/** Newton steps to the top of a quintic, enough for rounding from the guess they start at. @internal */
 export const TOP_STEPS_ON_QUINTIC: number = 2;
-export const TOP_STEPS_ON_QUARTIC: number = 4;

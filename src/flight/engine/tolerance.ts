@@ -5,7 +5,7 @@
  */
 export const VELOCITY_TOLERANCE_PER_METRE = 0.004;
 
-/** Below this tolerance [m] a polynomial between two nodes is not exact enough for the apex: a step is redone onto it. @internal */
+/** Below this tolerance [m] a polynomial between two nodes is not exact enough for the apex: a step ends there. @internal */
 export const APEX_RESTEP_BELOW = 2e-5;
 
 /** First step [s]: steps of a flight scale with the eighth root of the tolerance and one over the root of the speed. @internal */

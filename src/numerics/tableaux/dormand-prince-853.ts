@@ -8,12 +8,15 @@ export interface Tableau {
   readonly a: readonly (readonly number[])[];
   /** Weights of the propagated solution. */
   readonly b: readonly number[];
-  /** Nodes. */
-  readonly c: readonly number[];
   /** Weights of the fifth-order error estimate. */
   readonly e5: readonly number[];
-  /** Weights of the third-order error estimate. */
-  readonly e3: readonly number[];
+  /** Weights of an embedded solution of third order: what it differs by is the third-order error estimate. */
+  readonly third: readonly number[];
+}
+
+/** Place of a stage within the step, from its row of the stage matrix. */
+export function stageTime(row: readonly number[]): number {
+  return row.reduce((sum, weight) => sum + weight, 0);
 }
 
 /**
@@ -57,16 +60,11 @@ export const dormandPrince853: Tableau = {
     0.054293734116568765, 0.0, 0.0, 0.0, 0.0, 4.450312892752409, 1.8915178993145003, -5.801203960010585,
     0.3111643669578199, -0.1521609496625161, 0.20136540080403034, 0.04471061572777259,
   ],
-  c: [
-    0.0, 0.05260015195876773, 0.0789002279381516, 0.1183503419072274, 0.2816496580927726, 0.3333333333333333,
-    0.25, 0.3076923076923077, 0.6512820512820513, 0.6, 0.8571428571428571, 1.0,
-  ],
   e5: [
     0.01312004499419488, 0.0, 0.0, 0.0, 0.0, -1.2251564463762044, -0.4957589496572502, 1.6643771824549864,
     -0.35032884874997366, 0.3341791187130175, 0.08192320648511571, -0.022355307863886294,
   ],
-  e3: [
-    -0.18980075407240762, 0.0, 0.0, 0.0, 0.0, 4.450312892752409, 1.8915178993145003, -5.801203960010585,
-    -0.4226823213237919, -0.1521609496625161, 0.20136540080403034, 0.02265179219836082,
+  third: [
+    0.2440944881889764, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.7338466882816118, 0.0, 0.0, 0.022058823529411766,
   ],
 };

@@ -13,7 +13,7 @@ const root = fileURLToPath(new URL('../../../../', import.meta.url));
 
 const OPTIONS = [
   ...['--baseDir', root, '-o', 'batch.wasm', '-O3', '--runtime', 'stub', '--enable', 'simd', '--noAssert'],
-  ...['--memoryBase', '1024', '--initialMemory', '10'],
+  ...['--memoryBase', '1024', '--initialMemory', '11'],
 ];
 
 /** Compiles src/wasm/batch.ts with AssemblyScript; returns the module that holds it as text. */

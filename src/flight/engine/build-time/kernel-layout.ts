@@ -1,4 +1,4 @@
-/** Names of the kernel's parameters, in the order of the parameter array; the batch shares the last nine. */
+/** Names of the kernel's parameters, in the order of the parameter array; a batch shares those from `across` to `form`. */
 export const KERNEL_PARAMETERS = [
   'a0',
   'b0',
@@ -25,8 +25,11 @@ export const KERNEL_PARAMETERS = [
   'rHigh', // first and last usable cell of Re
   'perTolerance', // 1 / velocity tolerance [s/m]
   'timeLimit', // [s]
-  'restepApex', // 1 to redo a step onto the apex
+  'restepApex', // 1 to end a step at the apex
   'form', // how Re enters the law
+  'wind1',
+  'wind2',
+  'wind3', // wind at the reference height against the axes, which move with one that is the same everywhere [m/s]
 ] as const;
 
 /** Names of the kernel's results, in the order of the output array. */
@@ -48,8 +51,7 @@ export const KERNEL_RESULTS = [
   'fastest',
   'leastSpin',
   'mostSpin', // range of air speed and of S over the nodes
-  'evaluations',
-  'nodes', // work done
+  'nodes', // how many there were
 ] as const;
 
 /** What the kernel keeps of each node when given room for a track. */

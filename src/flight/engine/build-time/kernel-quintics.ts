@@ -30,30 +30,24 @@ for (let i = 0; i < ${constant('MOST_ROOT_STEPS')}; i++) {
   if (Math.abs(step) < ${constant('ROOT_WITHIN')}) break;
 }`;
 
-/** Multiplies `h` by where the quartic through height and climb at both ends and `ay` at the first has its top. */
-export const topOfQuartic = (): string => `
-const V0 = vy * h, V1 = vyn * h, F0 = 0.5 * ay * h * h, d = yn - y - V0 - F0, s = V1 - V0 - 2 * F0, c3 = 4 * d - s, c4 = s - 3 * d, guess = ${CREST};
-let x = guess;
-for (let i = 0; i < ${constant('TOP_STEPS_ON_QUARTIC')}; i++) x -= (V0 + x * (2 * F0 + x * (3 * c3 + x * 4 * c4))) / (2 * F0 + x * (6 * c3 + x * 12 * c4));
-h *= x > 0 && x < 1 ? x : guess;`;
+/** Finds where in a step of `h` the ball tops out, `at`, by that guess. */
+export const crestOfStep = (): string => `
+const V0 = vy * h, V1 = vyn * h, F0 = 0.5 * ay * h * h, at = ${CREST};`;
 
 /** Weights of the five data besides the first value at x on a quintic over the step before. */
 export const QUINTIC_WEIGHTS = `
 const x3 = x * x * x, q1 = x3 * (10 + x * (6 * x - 15)), q2 = ph * (x + x3 * (x * (8 - 3 * x) - 6)), q3 = ph * x3 * (x * (7 - 3 * x) - 4);
 const q4 = 0.5 * ph * ph * (x * x + x3 * (x * (3 - x) - 3)), q5 = 0.5 * ph * ph * x3 * (1 + x * (x - 2));`;
 
-/** Weights of its slope and of its curvature there. */
+/** Weights of its slope there. */
 export const SLOPE_WEIGHTS = `
 const xx = x * x, s1 = 30 * xx * (1 - x) * (1 - x) / ph, s2 = 1 + xx * (x * (32 - 15 * x) - 18), s3 = xx * (x * (28 - 15 * x) - 12);
 const s4 = ph * x * (1 + x * (x * (6 - 2.5 * x) - 4.5)), s5 = ph * xx * (1.5 + x * (2.5 * x - 4));`;
-export const CURVATURE_WEIGHTS = `
-const r1 = 60 * x * (1 - x) * (1 - 2 * x) / (ph * ph), r2 = x * (x * (96 - 60 * x) - 36) / ph, r3 = x * (x * (84 - 60 * x) - 24) / ph;
-const r4 = 1 + x * (x * (18 - 10 * x) - 9), r5 = x * (3 + x * (10 * x - 12));`;
 
 /** A displacement at x of those weights, from the nodes before and after. */
 export const onQuintic = (A: string, a: string): string =>
   `p${A} + (${A} - p${A}) * q1 + p${a} * q2 + ${a} * q3 + pk${a} * q4 + k${a}0 * q5`;
 
-/** Slope (weights s) or curvature (r) of a displacement at x: a velocity, an acceleration. */
-export const derivative = (w: 's' | 'r', A: string, a: string): string =>
-  `(${A} - p${A}) * ${w}1 + p${a} * ${w}2 + ${a} * ${w}3 + pk${a} * ${w}4 + k${a}0 * ${w}5`;
+/** Slope of a displacement at x: a velocity. */
+export const slopeOnQuintic = (A: string, a: string): string =>
+  `(${A} - p${A}) * s1 + p${a} * s2 + ${a} * s3 + pk${a} * s4 + k${a}0 * s5`;

@@ -20,7 +20,7 @@ const INPUTS: readonly (readonly [name: string, inControl?: string])[] = [
   ['A'],
   ['B'],
   ['C'],
-  ['h', 'H'],
+  ['span', 'H'],
   ['ka0', 'RATE'],
   ['kb0'],
   ['kc0'],
@@ -73,12 +73,6 @@ const CONTROL: readonly (readonly [name: string, count?: number])[] = [
   ['HEIGHT'],
   ['CLIMB'],
   ['FALL'],
-  // The end of a step that is redone onto the top: state, rates, length, cells.
-  ['KEPT_STATE', 7],
-  ['KEPT_RATE', 4],
-  ['KEPT_H'],
-  ['KEPT_X'],
-  ['KEPT_Z'],
   // The highest point so far: height, displacement, time.
   ['APEX'],
   ['APEX_A'],
@@ -131,7 +125,7 @@ export const REGISTER: usize = ${LANE_BYTES * LANE_VARIABLES};
 /** Numbers in for a flight, in the order of KERNEL_PARAMETERS. */
 export const INPUTS: i32 = ${KERNEL_PARAMETERS.length};
 /** Numbers out for a flight: those of KERNEL_RESULTS up to the work done, then how it ended. */
-export const RESULTS: i32 = ${KERNEL_RESULTS.indexOf('evaluations') + 1};
+export const RESULTS: i32 = ${KERNEL_RESULTS.indexOf('nodes') + 1};
 /** Cells of the law's tables. */
 export const SPIN_CELLS: usize = ${SPIN_CELLS};
 export const REYNOLDS_CELLS: usize = ${REYNOLDS_CELLS};

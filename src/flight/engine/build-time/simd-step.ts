@@ -6,7 +6,15 @@ import {
   SPIN_CELLS,
   SPIN_NUMBERS,
 } from '../../../aerodynamics/compiled-law.js';
-import { type Expression, type Formula, namesGiven, namesRead, type Stage } from './expression.js';
+import {
+  type Expression,
+  type Formula,
+  inUniformWind,
+  namesGiven,
+  namesRead,
+  type Stage,
+  type UniformFormula,
+} from './expression.js';
 import { FIRST_FREE, LANE_BYTES, LANE_VARIABLES, OUTPUT_NAMES, SHARED_NAMES } from './lanes.js';
 import {
   displacementEnd,
@@ -128,7 +136,7 @@ function placesOf(parts: readonly (readonly Formula[])[]): ReadonlyMap<string, n
 /** Writes one part of the step as a function of a register: loads, formulas, stores. */
 function partText(
   n: number,
-  part: readonly Formula[],
+  part: readonly UniformFormula[],
   places: ReadonlyMap<string, number>,
   constants: Map<number, number>,
 ): string {
@@ -175,7 +183,7 @@ export function simdText(): string {
     [...velocityEnd(), ...endStage()],
     [...displacementEnd(), ...ranges()],
     errorNorms(),
-  ];
+  ].map((part) => part.flatMap(inUniformWind));
   const given = new Set(parts.flat().flatMap(namesGiven));
   const missing = OUTPUT_NAMES.filter((name) => !given.has(name));
   if (missing.length > 0) throw new Error(`the step does not give ${missing.join(', ')}`);

@@ -1,5 +1,4 @@
 import { dormandPrince853 as tableau } from '../../../numerics/tableaux/dormand-prince-853.js';
-import { thirdOrderWeights } from '../kernel-constants.js';
 import type { Expression, Formula, Stage } from './expression.js';
 
 /** Stages of the method. */
@@ -20,13 +19,14 @@ function weighted(weights: readonly number[], name: (stage: number) => string): 
 /**
  * Derivatives of the reduced state at a stage: air velocity (a, b, c) on axes whose third is the spin axis, and
  * w, r ω in cells of the table. `drag` and `decay` carry a minus sign. Same equations as equationsOfMotion, without the
- * turning of axes and the wind that those carry.
+ * turning of axes that those carry.
  */
-function derivatives(i: Stage): Formula[] {
+function derivatives(i: Stage, height: Expression): Formula[] {
   const tag = i === 0 ? '' : i === 'E' ? 'n' : String(i);
-  const [a, b, c, w] = [`a${tag}`, `b${tag}`, `c${tag}`, `w${tag}`];
+  const [a, b, c, w] = [`ua${i}`, `ub${i}`, `uc${i}`, `w${tag}`];
   const v = (name: string, value: Expression): Formula => named(`${name}${i}`, value);
   return [
+    { windAt: i, velocity: [`a${tag}`, `b${tag}`, `c${tag}`], height },
     v('mm', ['+', ['*', a, a], ['*', b, b]]),
     v('uu', ['+', `mm${i}`, ['*', c, c]]),
     v('m', ['sqrt', `mm${i}`]),
@@ -49,15 +49,15 @@ function derivatives(i: Stage): Formula[] {
 
 /** The first stage: derivatives at the node. */
 export function firstStage(): Formula[] {
-  return derivatives(0);
+  return derivatives(0, 'height');
 }
 
 /** Derivative at the end of a step, which is the first stage of the next. */
 export function endStage(): Formula[] {
-  return derivatives('E');
+  return derivatives('E', 'heightN');
 }
 
-/** Stage `i` of a step of size `h`, after the first. */
+/** Stage `i` of a step of size `span`, after the first. */
 export function laterStage(i: number): Formula[] {
   const weights = tableau.a[i] ?? [];
   const earlier = weights.slice(0, -1);
@@ -65,29 +65,35 @@ export function laterStage(i: number): Formula[] {
   const stages = VELOCITIES.map((name) => {
     // The newest derivative enters last and through one product, since everything waits for it.
     const known: Expression = earlier.some((weight) => weight !== 0)
-      ? ['+', name, ['*', 'h', weighted(earlier, (j) => `k${name}${j}`)]]
+      ? ['+', name, ['*', 'span', weighted(earlier, (j) => `k${name}${j}`)]]
       : name;
     return named(`${name}${i}`, ['+', known, ['*', `hw${i}`, `k${name}${i - 1}`]]);
   });
-  return [named(`hw${i}`, ['*', 'h', newest]), ...stages, ...derivatives(i)];
+  const height: Expression = [
+    '+',
+    'height',
+    ['*', 'span', weighted(weights, (j) => (j === 0 ? 'climb' : `out[${j}]!`))],
+  ];
+  const rates = VELOCITIES.map((name) => `k${name}${i}`);
+  return [named(`hw${i}`, ['*', 'span', newest]), ...stages, ...derivatives(i, height), { paced: i, rates }];
 }
 
-/** Velocity and spin at the end of a step of size `h`; `sa`, `sb`, `sc` and `sw` are their mean rates over the step. */
+/** Velocity and spin at the end of a step of size `span`; `sa`, `sb`, `sc` and `sw` are their mean rates over the step. */
 export function velocityEnd(): Formula[] {
   return VELOCITIES.flatMap((name) => [
     named(
       `s${name}`,
       weighted(tableau.b, (j) => `k${name}${j}`),
     ),
-    named(`${name}n`, ['+', name, ['*', 'h', `s${name}`]]),
+    named(`${name}n`, ['+', name, ['*', 'span', `s${name}`]]),
   ]);
 }
 
-/** Displacement at the end of a step of size `h`. */
+/** Displacement at the end of a step of size `span`. */
 export function displacementEnd(): Formula[] {
   return (['a', 'b', 'c'] as const).map((name) => {
     const mean = weighted(tableau.b, (j) => (j === 0 ? name : `${name}${j}`));
-    return named(`${name.toUpperCase()}n`, ['+', name.toUpperCase(), ['*', 'h', mean]]);
+    return named(`${name.toUpperCase()}n`, ['+', name.toUpperCase(), ['*', 'span', mean]]);
   });
 }
 
@@ -109,7 +115,7 @@ export function errorNorms(): Formula[] {
   const third = (name: string): Expression => [
     '-',
     `s${name}`,
-    weighted(thirdOrderWeights(), (j) => `k${name}${j}`),
+    weighted(tableau.third, (j) => `k${name}${j}`),
   ];
   const norm = (order: 'fifth' | 'third', estimate: (name: string) => Expression): Formula[] => {
     const square = (name: string): Expression => ['*', `${order}_${name}`, `${order}_${name}`];
@@ -121,11 +127,15 @@ export function errorNorms(): Formula[] {
   // The tiny number keeps a step without any error from dividing by none.
   const combined: Expression = ['+', ['*', 3, ['+', 'fifth', ['*', 0.01, 'third']]], 1e-300];
   // Now and then the fifth-order estimate passes through zero inside the drag crisis; the third-order one then speaks.
-  const least: Expression = ['/', ['*', ['*', 'h', 'h'], 'third'], ['*', LEAST_ERROR_SPEED, 'perTolerance']];
+  const least: Expression = [
+    '/',
+    ['*', ['*', 'span', 'span'], 'third'],
+    ['*', LEAST_ERROR_SPEED, 'perTolerance'],
+  ];
   return [
     ...norm('fifth', fifth),
     ...norm('third', third),
-    named('error', ['max', ['/', ['*', 'h', 'fifth'], ['sqrt', combined]], least]),
+    named('error', ['max', ['/', ['*', 'span', 'fifth'], ['sqrt', combined]], least]),
     named('wanted', ['/', SAFETY, ['sqrt', ['sqrt', ['sqrt', ['+', 'error', 1e-12]]]]]),
   ];
 }
