@@ -65,7 +65,7 @@ function study(sampling: 'sobol' | 'random'): Study {
     call: 'disperse',
     conditions: sampling === 'sobol' ? `${SHOTS} shots, evenly spread` : `${SHOTS} shots at random`,
     stated: true,
-    draws: 1000,
+    draws: 4000,
     draw: (random: Stream) => {
       known ??= truths();
       const { estimates, share } = known;
