@@ -1,0 +1,182 @@
+import { median } from 'd3-array';
+import { VERSION } from 'fairflight';
+import type { RankedChange } from 'fairflight/session';
+import { carryChart } from '../ladder/carry-chart.js';
+import type { Ladder } from '../ladder/ladder.js';
+import { planView } from '../ladder/plan-view.js';
+import type { Rung } from '../ladder/rungs.js';
+import { sideView } from '../ladder/side-view.js';
+import { bandTable } from '../ladder/tables.js';
+import type { Display } from '../lib/display.js';
+import { orderedColoursOfScheme } from '../lib/palette.js';
+import { sceneWords } from '../lib/scene-options.js';
+import type { Sheet } from '../lib/sheet.js';
+import { capital, fixed, signed } from '../lib/text.js';
+import { type Comparison, comparisonTable } from './answers/compare.js';
+import { thinned } from './answers/speeds.js';
+import type { Messages } from './catalogue/messages.js';
+import type { ChartPart, SheetModel } from './protocol.js';
+import type { Setup } from './setup.js';
+
+/** Width in which pictures of the sheet are drawn; on paper they stand a fifth larger, to be read at arm's length [px]. */
+const PICTURE = 300;
+/** Rows and columns that fit the sheet. */
+const MOST_ROWS = 7;
+const SHEET_COLUMNS = ['clubSpeed', 'ballSpeed', 'launchAngle', 'spinRate', 'carry', 'side'];
+
+/** What the sheet is made of. */
+export interface SheetFacts {
+  readonly setup: Setup;
+  readonly ladder: Ladder;
+  readonly comparison: Comparison | undefined;
+  /** What was read, in one sentence. */
+  readonly read: string;
+}
+
+/** The sheet: three sentences, two pictures, one table and a caution. */
+export function sheetModel(facts: SheetFacts, words: Messages): SheetModel {
+  const { setup, ladder, comparison, read } = facts;
+  const { display } = setup;
+  const home = homeRung(ladder.rungs);
+  const [most, next] = adviceSentences(home, display, words, setup.isDriver);
+  return {
+    sentences: [whereSentence(facts, home, words), most, next],
+    pictures: picturesOf(ladder, display, words),
+    table:
+      comparison === undefined
+        ? shortTable(ladder, display, words)
+        : trimmed(comparisonTable(comparison, display, words)),
+    tableTitle: comparison === undefined ? words.sheet.tableBands : words.sheet.tableCompare,
+    caution: words.sheet.caution,
+    small: words.sheet.small({
+      read,
+      place: `${capital(sceneWords(setup.ladder.scene, display))}.`,
+      version: VERSION,
+    }),
+  };
+}
+
+/** The speed with most shots; of several that nearest the middle speed. */
+function homeRung(rungs: readonly Rung[]): Rung {
+  const most = Math.max(...rungs.map(({ used }) => used));
+  const middle = median(rungs, ({ clubSpeed }) => clubSpeed) ?? 0;
+  const away = ({ clubSpeed }: Rung): number => Math.abs((clubSpeed ?? 0) - middle);
+  // Bands found from the shots differ by a few: that makes none of them the usual one.
+  const usual = rungs.filter(({ used }) => used >= 0.8 * most);
+  return usual.reduce((kept, rung) => (away(rung) < away(kept) ? rung : kept));
+}
+
+function whereSentence({ setup, comparison }: SheetFacts, home: Rung, words: Messages): string {
+  const { speed, distance } = setup.display;
+  const { carry, side } = home.estimates;
+  const length = (si: number): string => `${fixed(distance.of(si))} ${distance.unit}`;
+  const change = comparison?.carry;
+  return words.sheet.where({
+    club: setup.club === '' ? words.sheet.club : setup.club,
+    shots: words.sheet.shots(home.used),
+    carry: carry && length(carry.mean),
+    carryHalf: carry?.interval && length((carry.interval.high - carry.interval.low) / 2),
+    speed: home.clubSpeed === undefined ? undefined : `${fixed(speed.of(home.clubSpeed))} ${speed.unit}`,
+    side: side?.sd === undefined ? undefined : length(side.sd),
+    change: change && {
+      by: length(Math.abs(change.value)),
+      more: change.value > 0,
+      clear: change.low > 0 || change.high < 0,
+    },
+  });
+}
+
+function adviceSentences(
+  { advice, clubSpeed, used }: Rung,
+  display: Display,
+  { sheet, answers }: Messages,
+  isDriver: boolean,
+): readonly [most: string, next: string] {
+  if (advice === undefined || !isDriver) return [sheet.mostUnknown, sheet.nextMore];
+  const { of, unit } = display.distance;
+  const [best] = advice.changes
+    .filter(({ verdict }) => verdict === 'advised')
+    .sort((a, b) => b[advice.maximise].value - a[advice.maximise].value);
+  if (best !== undefined) {
+    const { value, low, high } = best[advice.maximise];
+    const gain = (si: number): string => signed(of(si));
+    const speed =
+      clubSpeed === undefined ? undefined : `${fixed(display.speed.of(clubSpeed))} ${display.speed.unit}`;
+    const change = changeWords(best, display, sheet);
+    return [
+      sheet.most(change, `${gain(value)} ${unit}`, gain(low), gain(high), speed),
+      sheet.nextTry(change),
+    ];
+  }
+  const missing = [...new Set(advice.changes.flatMap(({ measure }) => measure))];
+  if (missing.length > 0) {
+    const readings = answers.join(missing.map((name) => sheet.readings[name]));
+    return [sheet.mostMeasure(readings), sheet.nextMeasure(readings)];
+  }
+  return [sheet.mostUnclear(sheet.shots(used)), sheet.nextMore];
+}
+
+function changeWords(
+  { change, step }: RankedChange,
+  { angle, speed }: Display,
+  { changes }: Messages['sheet'],
+): string {
+  const size = Math.abs(step);
+  const shown = {
+    loft: `${fixed(angle.of(size), 1)}°`,
+    'attack-angle': `${fixed(angle.of(size), 1)}°`,
+    strike: '',
+    speed: `${fixed(speed.of(size))} ${speed.unit}`,
+    scatter: `${fixed(100 * size)} %`,
+  }[change];
+  return changes[change](shown, step > 0);
+}
+
+function picturesOf(ladder: Ladder, display: Display, { answers }: Messages): readonly ChartPart[] {
+  const rungs = thinned(ladder.rungs);
+  const colours = orderedColoursOfScheme(ladder.rungs.length);
+  const none: Sheet = { columns: [], rows: [] };
+  const speeds = ladder.rungs.filter(({ clubSpeed }) => clubSpeed !== undefined).length;
+  const first =
+    speeds > 1
+      ? { ...answers.charts.carry, markup: carryChart(rungs, ladder.attainable, colours, display, PICTURE) }
+      : { ...answers.charts.flights, markup: sideView(ladder.rungs, colours, display, PICTURE) };
+  const second = { ...answers.charts.landing, markup: planView(rungs, colours, display, PICTURE) };
+  return [first, second].map((picture): ChartPart => ({ kind: 'chart', ...picture, figures: none }));
+}
+
+/** Means of the bands, cut to what can be read at arm's length. */
+function shortTable(ladder: Ladder, display: Display, words: Messages): Sheet {
+  const { columns, rows } = bandTable(ladder.rungs, display);
+  const wanted = new Set(SHEET_COLUMNS.map((name) => SHORT_HEADS[name]));
+  const kept = columns.flatMap(({ head }, i) => (i === 0 || wanted.has(head) ? [i] : []));
+  const heads = words.page.quantities;
+  const named: Readonly<Record<string, string>> = Object.fromEntries(
+    Object.entries(SHORT_HEADS).map(([name, head]) => [head, heads[name as 'carry']]),
+  );
+  return trimmed({
+    columns: kept.map((i) => {
+      const column = columns[i] ?? { head: '' };
+      return { ...column, head: i === 0 ? words.answers.heads.band : (named[column.head] ?? column.head) };
+    }),
+    rows: rows.map((row) =>
+      kept.map((i) => ({
+        value: row[i]?.value ?? '',
+        small: (row[i]?.small ?? []).filter((s) => s.startsWith('±')),
+      })),
+    ),
+  });
+}
+
+const SHORT_HEADS: Readonly<Record<string, string>> = {
+  clubSpeed: 'club',
+  ballSpeed: 'ball',
+  launchAngle: 'launch',
+  spinRate: 'spin',
+  carry: 'carry',
+  side: 'side',
+};
+
+function trimmed({ columns, rows }: Sheet): Sheet {
+  return { columns, rows: rows.slice(0, MOST_ROWS) };
+}
