@@ -2,6 +2,7 @@ import {
   axes,
   CHART_WIDTH,
   frame,
+  heightFor,
   type KeyEntry,
   key,
   line,
@@ -40,7 +41,7 @@ export function carryChart(
   );
   const f = frame({
     width,
-    height: 390,
+    height: heightFor(width, 390),
     x: {
       label: `club speed (${speed.unit})`,
       domain: padded(

@@ -3,6 +3,7 @@ import {
   box,
   CHART_WIDTH,
   frame,
+  heightFor,
   type KeyEntry,
   key,
   line,
@@ -38,7 +39,7 @@ export function launchSpinMap(
   const [bottom, top] = ends(map.spinRate, spin.of);
   const f = frame({
     width,
-    height: 430,
+    height: heightFor(width, 430),
     x: { label: 'launch angle (°)', domain: [left, right], ticks: 10 },
     y: { label: 'spin (rpm)', domain: [bottom, top], ticks: 8 },
   });

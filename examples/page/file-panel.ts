@@ -53,9 +53,9 @@ function readElements(
       : [
           h(
             'details',
-            { id: `preview-${at}`, open: view.leftOut.length === 0 && at === 0 },
+            { id: `preview-${at}` },
             h('summary', {}, page.previewTitle),
-            tableElement(page.previewTitle, view.preview, true),
+            tableElement(page.previewTitle, view.preview),
           ),
         ]),
     ...(view.leftOut.length === 0

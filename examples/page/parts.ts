@@ -3,8 +3,8 @@ import type { Messages } from './catalogue/messages.js';
 import { h } from './dom.js';
 import type { Answer, ChartPart, Part } from './protocol.js';
 
-/** A table with a caption; columns and first cells are named as headings of their cells. */
-export function tableElement(title: string, { columns, rows }: Sheet, hidden = false): HTMLElement {
+/** A table with a caption for those who hear it; columns and first cells are named as headings of their cells. */
+export function tableElement(title: string, { columns, rows }: Sheet): HTMLElement {
   const head = columns.map(({ head: name, unit, text }) =>
     h(
       'th',
@@ -19,7 +19,7 @@ export function tableElement(title: string, { columns, rows }: Sheet, hidden = f
   const table = h(
     'table',
     {},
-    h('caption', { class: hidden ? 'unseen' : undefined }, title),
+    h('caption', { class: 'unseen' }, title),
     h('thead', {}, h('tr', {}, ...head)),
     h('tbody', {}, ...body),
   );
@@ -49,7 +49,7 @@ export function chartElement(part: ChartPart, id: string, words: Messages): HTML
     {},
     h('figcaption', {}, h('h4', {}, part.title), h('p', {}, part.says)),
     drawing,
-    h('details', { id }, h('summary', {}, words.page.figures), tableElement(part.title, part.figures, true)),
+    h('details', { id }, h('summary', {}, words.page.figures), tableElement(part.title, part.figures)),
   );
 }
 
@@ -58,7 +58,7 @@ function partElement(part: Part, id: string, words: Messages): HTMLElement {
     case 'chart':
       return chartElement(part, id, words);
     case 'table':
-      return tableElement(part.title, part.sheet);
+      return h('div', {}, h('h4', {}, part.title), tableElement(part.title, part.sheet));
     case 'notes':
       return h(
         'details',

@@ -148,7 +148,11 @@ function picturesOf(ladder: Ladder, display: Display, { answers }: Messages): re
 /** Means of the bands, cut to what can be read at arm's length. */
 function shortTable(ladder: Ladder, display: Display, words: Messages): Sheet {
   const { columns, rows } = bandTable(ladder.rungs, display);
-  const wanted = new Set(SHEET_COLUMNS.map((name) => SHORT_HEADS[name]));
+  // Bands found from the shots are called by their club speed; it need not stand there twice.
+  const bySpeed = ladder.rungs.every(({ name }) => name.endsWith(display.speed.unit));
+  const wanted = new Set(
+    SHEET_COLUMNS.filter((name) => !bySpeed || name !== 'clubSpeed').map((name) => SHORT_HEADS[name]),
+  );
   const kept = columns.flatMap(({ head }, i) => (i === 0 || wanted.has(head) ? [i] : []));
   const heads = words.page.quantities;
   const named: Readonly<Record<string, string>> = Object.fromEntries(

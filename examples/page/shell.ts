@@ -58,12 +58,6 @@ export function shellOf(root: HTMLElement, words: Messages, version: string, act
   const later = [
     section('about', h('p', {}, page.aboutHelp), places.about),
     section(
-      'answers',
-      h('nav', { 'aria-label': page.contents }, h('ul', {}, ...each.map(({ link }) => link))),
-      places.answersWidth,
-      ...each.map((answer) => answer.section),
-    ),
-    section(
       'sheet',
       h('p', {}, page.sheetHelp),
       h(
@@ -75,6 +69,12 @@ export function shellOf(root: HTMLElement, words: Messages, version: string, act
         button(page.printAll, () => acts.print(true), { id: 'print-all' }),
       ),
       places.sheet,
+    ),
+    section(
+      'answers',
+      h('nav', { 'aria-label': page.contents }, h('ul', {}, ...each.map(({ link }) => link))),
+      places.answersWidth,
+      ...each.map((answer) => answer.section),
     ),
   ];
   fill(
@@ -168,11 +168,12 @@ function progressBar(
   const says = h('p', { role: 'status' });
   const stop = button(page.cancel, acts.stop, { id: 'stop' });
   const again = button(page.again, acts.again, { id: 'again' });
-  const element = h('div', { class: 'work', hidden: true }, says, bar, stop, again);
+  const element = h('div', { class: 'work unseen' }, says, bar, stop, again);
   return {
     element,
     show: (work, text) => {
-      element.hidden = text === '';
+      // What was done well needs no room; it is said to those who hear the page.
+      element.classList.toggle('unseen', text === page.finished || text === '');
       bar.hidden = work === undefined;
       stop.hidden = work === undefined;
       again.hidden = text !== page.stopped;

@@ -2,6 +2,7 @@ import { sort } from 'd3-array';
 import type { FasterOrStraighter } from 'fairflight/dispersion';
 import {
   axes,
+  heightFor,
   band,
   box,
   CHART_WIDTH,
@@ -35,7 +36,7 @@ export function strokesChart(tradeoff: Tradeoff, { speed }: Display, width: numb
   const domain = [Math.min(...xs), Math.max(...xs)] as const;
   const f = frame({
     width,
-    height: 330,
+    height: heightFor(width, 330),
     x: { label: `club speed (${speed.unit})`, domain, ticks: 9 },
     y: {
       label: 'strokes against now',

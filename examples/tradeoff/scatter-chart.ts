@@ -2,6 +2,7 @@ import type { BreakEven } from 'fairflight/dispersion';
 import { type Speed, si, toMph } from 'fairflight/units';
 import {
   axes,
+  heightFor,
   band,
   CHART_WIDTH,
   type Frame,
@@ -93,7 +94,7 @@ function curvesOf({ answer, player }: Tradeoff, speed: Shown, width: number): Cu
     points.map(([x, y]) => [x, Math.min(top, Math.max(bottom, y))]);
   const f = frame({
     width,
-    height: 400,
+    height: heightFor(width, 400),
     x: {
       label: `club speed (${speed.unit})`,
       domain: [speed.of(speeds[0] ?? now), speed.of(speeds[speeds.length - 1] ?? now)],

@@ -87,7 +87,7 @@ function speedsAnswer(ladder: Ladder, display: Display, drawing: Drawing): Answe
     ...notes(answers.limits, [...limitsOf(ladder), ...modelledSentences(ladder.rungs), answers.modelMethod]),
   ];
   const says = [scatterSentence(ladder, display), widthSentence(ladder, display)];
-  return { id: 'speeds', says: said([payingSentence(ladder, display), ...says]), parts };
+  return { id: 'speeds', says: said([rangeSentence(ladder, display, drawing), ...says]), parts };
 }
 
 function stepsAnswer(ladder: Ladder, display: Display, drawing: Drawing): Answer {
@@ -127,6 +127,25 @@ function changesAnswer(ladder: Ladder, display: Display, drawing: Drawing): Answ
       ...notes(answers.cautions, CAUTIONS),
     ],
   };
+}
+
+/** How far the slowest and the fastest go. */
+function rangeSentence({ rungs }: Ladder, { speed, distance }: Display, { words }: Drawing): string {
+  const known = rungs.flatMap(({ clubSpeed, estimates: { carry } }) =>
+    carry === undefined
+      ? []
+      : [
+          {
+            speed: clubSpeed && `${fixed(speed.of(clubSpeed))} ${speed.unit}`,
+            carry: `${fixed(distance.of(carry.mean))} ${distance.unit}`,
+          },
+        ],
+  );
+  const [first, last] = [known[0], known.at(-1)];
+  if (first === undefined || last === undefined) return '';
+  if (first === last || first.speed === undefined || last.speed === undefined)
+    return words.answers.oneSpeed(first);
+  return words.answers.fromTo({ slow: first.speed, fast: last.speed, near: first.carry, far: last.carry });
 }
 
 const said = (texts: readonly string[]): readonly string[] => texts.filter((each) => each !== '');

@@ -36,6 +36,13 @@ export interface AnswerWords {
   readonly limits: string;
   readonly cautions: string;
   readonly oddTitle: string;
+  readonly fromTo: (facts: {
+    readonly slow: string;
+    readonly fast: string;
+    readonly near: string;
+    readonly far: string;
+  }) => string;
+  readonly oneSpeed: (facts: { readonly carry: string; readonly speed: string | undefined }) => string;
   readonly oneBand: string;
   readonly noFace: string;
   readonly noStrokes: (why: string) => string;
@@ -162,6 +169,10 @@ export const answers: AnswerWords = {
   limits: 'How far to trust it',
   cautions: 'Before you act on it',
   oddTitle: 'Shots that stand apart',
+  fromTo: ({ slow, fast, near, far }) =>
+    `From ${slow} to ${fast} of club speed the carry goes from ${near} to ${far}.`,
+  oneSpeed: ({ carry, speed }) =>
+    `The mean carry is ${carry}${speed === undefined ? '' : ` from ${speed} of club speed`}.`,
   oneBand: 'All shots have about one speed, so there is no step to look at.',
   noFace:
     'Where on the face it was struck cannot be told: that takes club speed, ball speed, launch and spin of a driver.',

@@ -161,7 +161,7 @@ export const page: PageWords = {
   again: 'Go on',
   figures: 'The figures of this picture',
   noAnswer: 'These shots do not say.',
-  sheetHelp: 'One printed side. What you typed above is on it.',
+  sheetHelp: 'One printed side to take home. What you typed above is on it.',
   print: 'Print the sheet',
   printAll: 'Print everything',
   saveSheet: 'Save the sheet as a file',
