@@ -131,7 +131,7 @@ export function startPage(root: HTMLElement, parts: Parts): void {
         break;
       case 'done':
         // A question that the shots no longer ask loses its old answer.
-        for (const id of ANSWERS) if (!answered.has(id)) shell.showAnswer(id, false);
+        if (told.trouble === '') for (const id of ANSWERS) if (!answered.has(id)) shell.showAnswer(id, false);
         answered.clear();
         shell.progress(undefined, told.trouble === '' ? words.page.finished : told.trouble);
         if (stale) askSoon();
@@ -205,6 +205,6 @@ export function startPage(root: HTMLElement, parts: Parts): void {
   }
 
   function showSheet(): void {
-    if (sheet !== undefined) fill(shell.sheet, sheetElement(sheet, study, days(), words));
+    fill(shell.sheet, ...(sheet === undefined ? [] : [sheetElement(sheet, study, days(), words)]));
   }
 }

@@ -95,5 +95,5 @@ export type Told =
       readonly share: number;
     }
   | { readonly kind: 'answer'; readonly number: number; readonly answer: Answer }
-  | { readonly kind: 'sheet'; readonly number: number; readonly sheet: SheetModel }
+  | { readonly kind: 'sheet'; readonly number: number; readonly sheet: SheetModel | undefined }
   | { readonly kind: 'done'; readonly number: number; readonly trouble: string };

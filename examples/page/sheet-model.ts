@@ -12,8 +12,11 @@ import { orderedColoursOfScheme } from '../lib/palette.js';
 import { sceneWords } from '../lib/scene-options.js';
 import type { Sheet } from '../lib/sheet.js';
 import { capital, fixed, signed } from '../lib/text.js';
+import { speedChart } from '../log/charts.js';
+import type { TrainingLog } from '../log/log.js';
 import { type Comparison, comparisonTable } from './answers/compare.js';
 import { thinned } from './answers/speeds.js';
+import { drawnLog } from './answers/weeks.js';
 import type { Messages } from './catalogue/messages.js';
 import type { ChartPart, SheetModel } from './protocol.js';
 import type { Setup } from './setup.js';
@@ -29,6 +32,8 @@ export interface SheetFacts {
   readonly setup: Setup;
   readonly ladder: Ladder;
   readonly comparison: Comparison | undefined;
+  /** The log of a file of several days. */
+  readonly log: TrainingLog | undefined;
   /** What was read, in one sentence. */
   readonly read: string;
 }
@@ -39,9 +44,17 @@ export function sheetModel(facts: SheetFacts, words: Messages): SheetModel {
   const { display } = setup;
   const home = homeRung(ladder.rungs);
   const [most, next] = adviceSentences(home, display, words, setup.isDriver);
+  const target = facts.log?.report.next;
+  const speedWords = (si: number): string => `${fixed(display.speed.of(si))} ${display.speed.unit}`;
   return {
-    sentences: [whereSentence(facts, home, words), most, next],
-    pictures: picturesOf(ladder, display, words),
+    sentences: [
+      whereSentence(facts, home, words),
+      most,
+      target === undefined
+        ? next
+        : words.sheet.nextTarget(speedWords(target.clubSpeed), speedWords(target.step)),
+    ],
+    pictures: picturesOf(facts, display, words),
     table:
       comparison === undefined
         ? shortTable(ladder, display, words)
@@ -94,18 +107,31 @@ function adviceSentences(
 ): readonly [most: string, next: string] {
   if (advice === undefined || !isDriver) return [sheet.mostUnknown, sheet.nextMore];
   const { of, unit } = display.distance;
-  const [best] = advice.changes
+  const advised = advice.changes
     .filter(({ verdict }) => verdict === 'advised')
     .sort((a, b) => b[advice.maximise].value - a[advice.maximise].value);
+  const [best, second] = advised;
   if (best !== undefined) {
-    const { value, low, high } = best[advice.maximise];
     const gain = (si: number): string => signed(of(si));
-    const speed =
-      clubSpeed === undefined ? undefined : `${fixed(display.speed.of(clubSpeed))} ${display.speed.unit}`;
-    const change = changeWords(best, display, sheet);
+    const { value, low, high } = best[advice.maximise];
+    // Speed takes weeks; what can be tried on the day comes next.
+    const today = advised.find(({ change }) => change !== 'speed');
     return [
-      sheet.most(change, `${gain(value)} ${unit}`, gain(low), gain(high), speed),
-      sheet.nextTry(change),
+      sheet.most({
+        change: changeWords(best, display, sheet),
+        gain: `${gain(value)} ${unit}`,
+        low: gain(low),
+        high: gain(high),
+        speed:
+          clubSpeed === undefined ? undefined : `${fixed(display.speed.of(clubSpeed))} ${display.speed.unit}`,
+        second: second && {
+          change: changeWords(second, display, sheet),
+          gain: `${gain(second[advice.maximise].value)} ${unit}`,
+        },
+      }),
+      today === undefined
+        ? sheet.nextSpeed(changeWords(best, display, sheet))
+        : sheet.nextTry(changeWords(today, display, sheet)),
     ];
   }
   const missing = [...new Set(advice.changes.flatMap(({ measure }) => measure))];
@@ -132,15 +158,21 @@ function changeWords(
   return changes[change](shown, step > 0);
 }
 
-function picturesOf(ladder: Ladder, display: Display, { answers }: Messages): readonly ChartPart[] {
+function picturesOf(
+  { ladder, log }: SheetFacts,
+  display: Display,
+  { answers }: Messages,
+): readonly ChartPart[] {
   const rungs = thinned(ladder.rungs);
   const colours = orderedColoursOfScheme(ladder.rungs.length);
   const none: Sheet = { columns: [], rows: [] };
   const speeds = ladder.rungs.filter(({ clubSpeed }) => clubSpeed !== undefined).length;
   const first =
-    speeds > 1
-      ? { ...answers.charts.carry, markup: carryChart(rungs, ladder.attainable, colours, display, PICTURE) }
-      : { ...answers.charts.flights, markup: sideView(ladder.rungs, colours, display, PICTURE) };
+    log !== undefined
+      ? { ...answers.charts.weeks, markup: speedChart(drawnLog(log), display, PICTURE) }
+      : speeds > 1
+        ? { ...answers.charts.carry, markup: carryChart(rungs, ladder.attainable, colours, display, PICTURE) }
+        : { ...answers.charts.flights, markup: sideView(ladder.rungs, colours, display, PICTURE) };
   const second = { ...answers.charts.landing, markup: planView(rungs, colours, display, PICTURE) };
   return [first, second].map((picture): ChartPart => ({ kind: 'chart', ...picture, figures: none }));
 }

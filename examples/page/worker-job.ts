@@ -1,6 +1,7 @@
 import type { ShotTable } from 'fairflight/schema';
 import { type Ladder, ladderOf, WORK } from '../ladder/ladder.js';
 import { displays } from '../lib/display.js';
+import type { TrainingLog } from '../log/log.js';
 import type { Tradeoff } from '../tradeoff/tradeoff.js';
 import { type Comparison, compareAnswer, comparisonOf } from './answers/compare.js';
 import { elsewhereAnswer, elsewhereOf } from './answers/elsewhere.js';
@@ -37,6 +38,7 @@ export function doJob(
   const tables = readings.map(({ table }) => table);
   const now = tables.at(-1);
   if (now === undefined) {
+    tell({ kind: 'sheet', number, sheet: undefined });
     tell({ kind: 'done', number, trouble: '' });
     return;
   }
@@ -76,11 +78,13 @@ export function doJob(
         return compared === undefined ? [] : [compareAnswer(compared, display, drawing)];
       });
     }
-    tellSheet();
+    const log = (): TrainingLog | undefined =>
+      memory.keep('weeks', basis, () => weeksOf(setup.shots, setup.ladder.scene, study.keepOdd));
     attempt('weeks', words.answers.noLadder, () => {
-      const log = memory.keep('weeks', basis, () => weeksOf(setup.shots, setup.ladder.scene, study.keepOdd));
-      return log === undefined ? [] : [weeksAnswer(log, display, drawing)];
+      const judged = log();
+      return judged === undefined ? [] : [weeksAnswer(judged, display, drawing)];
     });
+    tellSheet();
     attempt('elsewhere', words.answers.noElsewhere, () => {
       const flown = memory.keep('elsewhere', [...basis, setup.place], () =>
         elsewhereOf(given.now.shots, setup.place, study.units, study.keepOdd, progress('elsewhere')),
@@ -104,11 +108,13 @@ export function doJob(
     function tellSheet(): void {
       try {
         const read = given.readings.at(-1)?.view.says ?? '';
-        const sheet = sheetModel({ setup, ladder: ladder(), comparison: comparison(), read }, words);
+        const facts = { setup, ladder: ladder(), comparison: comparison(), log: log(), read };
+        const sheet = sheetModel(facts, words);
         tell({ kind: 'sheet', number, sheet });
       } catch (error) {
-        // The answer above says why; a sheet of nothing is none.
+        // The answer above says why; any other error is passed on.
         reasonOf(error);
+        tell({ kind: 'sheet', number, sheet: undefined });
       }
     }
   }

@@ -38,7 +38,7 @@ export function ladderAnswers(
 ): readonly Answer[] {
   return [
     speedsAnswer(ladder, display, drawing),
-    stepsAnswer(ladder, display, drawing),
+    ...(ladder.steps.length === 0 ? [] : [stepsAnswer(ladder, display, drawing)]),
     ...(isDriver ? [changesAnswer(ladder, display, drawing)] : []),
   ];
 }
@@ -92,7 +92,6 @@ function speedsAnswer(ladder: Ladder, display: Display, drawing: Drawing): Answe
 
 function stepsAnswer(ladder: Ladder, display: Display, drawing: Drawing): Answer {
   const { answers } = drawing.words;
-  if (ladder.steps.length === 0) return { id: 'steps', says: [answers.oneBand], parts: [] };
   return {
     id: 'steps',
     says: [payingSentence(ladder, display)],

@@ -37,14 +37,18 @@ export function weeksOf(
   return trainingLog({ shots: speeds, block: undefined, scene, keepOutliers }, quiet);
 }
 
+/** The log with only as many shots as a picture can show. */
+export function drawnLog(log: TrainingLog): TrainingLog {
+  return { ...log, sifted: { ...log.sifted, used: spreadOver(log.sifted.used, MOST_DRAWN) } };
+}
+
 /** Did the weeks work? */
 export function weeksAnswer(log: TrainingLog, display: Display, drawing: Drawing): Answer {
   const { words, width } = drawing;
-  const drawn = { ...log, sifted: { ...log.sifted, used: spreadOver(log.sifted.used, MOST_DRAWN) } };
   const scatter = scatterChart(log, display, width);
   const causes = causesChart(log, display, width);
   const parts: Part[] = [
-    chart('weeks', speedChart(drawn, display, width), sessionSheet(log, display, drawing), drawing),
+    chart('weeks', speedChart(drawnLog(log), display, width), sessionSheet(log, display, drawing), drawing),
     ...(scatter === '' ? [] : [chart('scatter', scatter, scatterFigures(log, display, drawing), drawing)]),
     ...(causes === '' ? [] : [chart('causes', causes, causeFigures(log, display, drawing), drawing)]),
     table('sessions', sessionSheet(log, display, drawing), drawing),

@@ -43,7 +43,6 @@ export interface AnswerWords {
     readonly far: string;
   }) => string;
   readonly oneSpeed: (facts: { readonly carry: string; readonly speed: string | undefined }) => string;
-  readonly oneBand: string;
   readonly noFace: string;
   readonly noStrokes: (why: string) => string;
   readonly noElsewhere: (why: string) => string;
@@ -173,7 +172,6 @@ export const answers: AnswerWords = {
     `From ${slow} to ${fast} of club speed the carry goes from ${near} to ${far}.`,
   oneSpeed: ({ carry, speed }) =>
     `The mean carry is ${carry}${speed === undefined ? '' : ` from ${speed} of club speed`}.`,
-  oneBand: 'All shots have about one speed, so there is no step to look at.',
   noFace:
     'Where on the face it was struck cannot be told: that takes club speed, ball speed, launch and spin of a driver.',
   noStrokes: (why) => `Faster or straighter cannot be told: ${why}.`,

@@ -11,6 +11,16 @@ export interface WhereFacts {
   readonly change: { readonly by: string; readonly more: boolean; readonly clear: boolean } | undefined;
 }
 
+/** The change that brings most, and the one after it; gains with their unit. */
+export interface MostFacts {
+  readonly change: string;
+  readonly gain: string;
+  readonly low: string;
+  readonly high: string;
+  readonly speed: string | undefined;
+  readonly second: { readonly change: string; readonly gain: string } | undefined;
+}
+
 /** Words of the sheet. */
 export interface SheetWords {
   readonly title: string;
@@ -18,17 +28,13 @@ export interface SheetWords {
   readonly where: (facts: WhereFacts) => string;
   readonly changes: Readonly<Record<ChangeName, (step: string, more: boolean) => string>>;
   readonly readings: Readonly<Record<EvidenceName, string>>;
-  readonly most: (
-    change: string,
-    gain: string,
-    low: string,
-    high: string,
-    speed: string | undefined,
-  ) => string;
+  readonly most: (facts: MostFacts) => string;
   readonly mostUnclear: (shots: string) => string;
   readonly mostMeasure: (readings: string) => string;
   readonly mostUnknown: string;
   readonly nextTry: (change: string) => string;
+  readonly nextSpeed: (change: string) => string;
+  readonly nextTarget: (speed: string, more: string) => string;
   readonly nextMeasure: (readings: string) => string;
   readonly nextMore: string;
   readonly shots: (count: number) => string;
@@ -72,14 +78,21 @@ export const sheet: SheetWords = {
     launchAngle: 'launch angle',
     spinRate: 'spin',
   },
-  most: (change, gain, low, high, speed) =>
-    `Of what was tried, ${change} brings most: ${gain} of carry${speed === undefined ? '' : ` at ${speed}`} (${low} to ${high}).`,
+  most: ({ change, gain, low, high, speed, second }) => {
+    const at = speed === undefined ? '' : ` at ${speed}`;
+    const then = second === undefined ? '' : `; then ${second.change}, ${second.gain}`;
+    return `Of the changes tried, ${change} brings most: ${gain} of carry${at} (${low} to ${high})${then}.`;
+  },
   mostUnclear: (shots) =>
     `No single change brings a gain that ${shots} show clearly: club and swing go together as they are.`,
   mostMeasure: (readings) => `What would bring most cannot be told before ${readings} is measured.`,
   mostUnknown: 'What would bring most cannot be told from these readings.',
   nextTry: (change) =>
     `Try it with your coach or fitter: ${change}, 20 shots with the same device and ball. Then put both files side by side.`,
+  nextSpeed: (change) =>
+    `Build up ${change} over weeks, and only without pain. Then hit 20 with the same device and ball, and put both files side by side.`,
+  nextTarget: (speed, more) =>
+    `The next speed to aim at is ${speed}, ${more} more than now. Take weeks over it, and only without pain.`,
   nextMeasure: (readings) => `Have ${readings} measured for ten shots, and look again.`,
   nextMore: 'Hit 20 more at your usual speed, same device and ball, and put both files side by side.',
   shots: (count) => (count === 1 ? '1 shot' : `${count} shots`),
