@@ -1,11 +1,11 @@
 import type { ChangeFactor, QuantityName, ScatterChange } from 'fairflight/session';
 import {
   axes,
-  heightFor,
   box,
   CHART_WIDTH,
   type Frame,
   frame,
+  heightFor,
   type KeyEntry,
   key,
   line,

@@ -3,7 +3,9 @@ import { aboutElements } from './about-panel.js';
 import type { Messages } from './catalogue/messages.js';
 import { fill, saveFile } from './dom.js';
 import { fileElements } from './file-panel.js';
+import { oneByOne } from './one-by-one.js';
 import { inOtherUnits } from './other-units.js';
+import { sizeForOneSide } from './paper.js';
 import { answerElements } from './parts.js';
 import { ANSWERS, type AnswerId, type ReadFile, type SheetModel, type Told } from './protocol.js';
 import { runnerOf } from './runner.js';
@@ -40,6 +42,8 @@ export function startPage(root: HTMLElement, parts: Parts): void {
   let width = 0;
   let waiting: ReturnType<typeof setTimeout> | undefined;
   let stale = false;
+  let sizing: ReturnType<typeof setTimeout> | undefined;
+  let paperSize = '10.5pt';
   const answered = new Set<AnswerId>();
 
   const shell: Shell = shellOf(root, words, version, {
@@ -56,6 +60,7 @@ export function startPage(root: HTMLElement, parts: Parts): void {
     },
     again: () => ask(),
     print: (everything) => {
+      fitSheet();
       document.documentElement.dataset['print'] = everything ? 'all' : 'sheet';
       window.print();
     },
@@ -64,12 +69,19 @@ export function startPage(root: HTMLElement, parts: Parts): void {
       if (element === null) return;
       const name = fileNameFor(study, days(), 'sheet');
       const title = study.player === '' ? words.sheet.title : study.player;
-      saveFile(`${name}.html`, 'text/html', sheetFile(element, parts.sheetStyle, words.language, title));
+      fitSheet();
+      const style = `${parts.sheetStyle}:root{--paper-size:${paperSize}}`;
+      saveFile(`${name}.html`, 'text/html', sheetFile(element, style, words.language, title));
     },
     saveStudy: () =>
       saveFile(`${fileNameFor(study, days(), 'study')}.json`, 'application/json', studyText(study, version)),
   });
-  const runner = runnerOf(parts.workerCode, hear, () => shell.progress(undefined, words.page.crashed));
+  const queue = oneByOne();
+  const runner = runnerOf(
+    parts.workerCode,
+    (told) => queue.add(() => hear(told)),
+    () => shell.progress(undefined, words.page.crashed),
+  );
   new ResizeObserver(() => {
     const now = chartWidth();
     if (study.files.length === 0 || Math.abs(now - width) < 12) return;
@@ -105,6 +117,7 @@ export function startPage(root: HTMLElement, parts: Parts): void {
     width = chartWidth();
     stale = false;
     shell.progress({ share: 0 }, words.page.reading);
+    queue.clear();
     runner.run({ number, study, width });
   }
 
@@ -204,7 +217,15 @@ export function startPage(root: HTMLElement, parts: Parts): void {
     fill(shell.about, ...aboutElements(study, read.at(-1)?.clubs ?? [], words, update));
   }
 
+  function fitSheet(): void {
+    const element = shell.sheet.querySelector<HTMLElement>('.sheet');
+    if (element !== null) paperSize = sizeForOneSide(element);
+    document.documentElement.style.setProperty('--paper-size', paperSize);
+  }
+
   function showSheet(): void {
     fill(shell.sheet, ...(sheet === undefined ? [] : [sheetElement(sheet, study, days(), words)]));
+    clearTimeout(sizing);
+    sizing = setTimeout(fitSheet, PATIENCE);
   }
 }

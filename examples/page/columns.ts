@@ -50,6 +50,18 @@ export function meaningOf(field: ShotColumn['field']): ColumnMeaning | undefined
   return MEANINGS.find((each) => each.field === field);
 }
 
+/** The meaning and the unit of what {@link headerFor} says; undefined for anything else. */
+export function meaningSaid(
+  said: string | undefined,
+): { readonly meaning: ColumnMeaning; readonly unit: string } | undefined {
+  for (const meaning of MEANINGS) {
+    if (said === meaning.name) return { meaning, unit: '' };
+    const unit = meaning.units.find((each) => said === headerFor(meaning, each));
+    if (unit !== undefined) return { meaning, unit };
+  }
+  return undefined;
+}
+
 /** A meaning as a header would say it: `ball speed (mph)`. */
 export function headerFor({ name, units }: ColumnMeaning, unit: string): string {
   return units.includes(unit) ? `${name} (${unit})` : name;

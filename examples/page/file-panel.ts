@@ -1,5 +1,5 @@
 import type { Messages } from './catalogue/messages.js';
-import { headerFor, MEANINGS, meaningOf, NOT_USED } from './columns.js';
+import { headerFor, MEANINGS, meaningOf, meaningSaid, NOT_USED } from './columns.js';
 import { button, h, select } from './dom.js';
 import { tableElement } from './parts.js';
 import type { ReadFile } from './protocol.js';
@@ -82,12 +82,17 @@ function columnElements(
   const name = (header: string, said: string): void =>
     acts.change(at, { columns: { ...file.columns, [header]: said } });
   const rows = view.columns.map(({ header, field, unit, sample }, i) => {
-    const meaning = meaningOf(field);
+    const said = meaningSaid(file.columns[header]);
+    const meaning = meaningOf(field) ?? said?.meaning;
+    const shown = unit ?? said?.unit ?? '';
     const meanings = [
       { value: '', label: page.notUsed },
       ...MEANINGS.map((each) => ({ value: each.field, label: page.quantities[each.field] })),
     ];
-    const units = (meaning?.units ?? []).map((each) => ({ value: each, label: each }));
+    const units = [
+      ...(shown === '' ? [{ value: '', label: page.foundUnit }] : []),
+      ...(meaning?.units ?? []).map((each) => ({ value: each, label: each })),
+    ];
     return h(
       'tr',
       {},
@@ -99,7 +104,7 @@ function columnElements(
         select(
           `meaning-${at}-${i}`,
           meanings,
-          field ?? '',
+          meaning?.field ?? '',
           (value) => {
             const chosen = MEANINGS.find((each) => each.field === value);
             name(header, chosen === undefined ? NOT_USED : headerFor(chosen, ''));
@@ -113,15 +118,9 @@ function columnElements(
         ...(meaning === undefined || units.length < 2
           ? []
           : [
-              select(
-                `unit-${at}-${i}`,
-                units,
-                unit ?? '',
-                (value) => name(header, headerFor(meaning, value)),
-                {
-                  'aria-label': page.unitFor(header),
-                },
-              ),
+              select(`unit-${at}-${i}`, units, shown, (value) => name(header, headerFor(meaning, value)), {
+                'aria-label': page.unitFor(header),
+              }),
             ]),
       ),
     );
@@ -136,7 +135,13 @@ function columnElements(
     h(
       'div',
       { class: 'scroll', tabindex: '0', role: 'region', 'aria-label': page.columnsTitle },
-      h('table', {}, h('thead', {}, h('tr', {}, ...head)), h('tbody', {}, ...rows)),
+      h(
+        'table',
+        {},
+        h('caption', { class: 'unseen' }, page.columnsTitle),
+        h('thead', {}, h('tr', {}, ...head)),
+        h('tbody', {}, ...rows),
+      ),
     ),
     h(
       'p',

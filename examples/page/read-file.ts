@@ -75,7 +75,7 @@ export function fileReading(file: StudyFile, display: Display, words: Messages):
         ...none,
         says: '',
         problem: error.message,
-        columns: headersOf(file.text).map((header) => ({ header, sample: '' })),
+        columns: headersOf(file.text),
         preview: { columns: [], rows: [] },
       },
     };
@@ -124,10 +124,10 @@ function previewOf(shots: readonly MeasuredShot[], display: Display, words: Mess
 
 /** The first value of a column in its own unit, as a check on what it was read as. */
 function sampleOf({ header, field, unit }: ShotTable['columns'][number], table: ShotTable): string {
-  if (field === undefined) return (table.aside[0]?.[header] ?? '').slice(0, 24);
+  if (field === undefined) return (table.aside[0]?.[header] ?? '').slice(0, LONGEST_SAMPLE);
   if (field === 'smashFactor' || field === 'backspin' || field === 'sidespin') return '';
   const value = table.shots.find((shot) => shot[field] !== undefined)?.[field];
-  if (typeof value !== 'number') return String(value ?? '').slice(0, 24);
+  if (typeof value !== 'number') return String(value ?? '').slice(0, LONGEST_SAMPLE);
   const read = IN_UNIT[unit ?? ''];
   return read === undefined ? '' : `${String(Number(read(value).toFixed(2)))} ${unit}`;
 }
@@ -147,19 +147,22 @@ const IN_UNIT: Readonly<Record<string, (si: number) => number>> = {
   s: (v) => v,
 };
 
+/** Letters of a cell that are shown. */
+const LONGEST_SAMPLE = 24;
 /** Lines in which a header is looked for. */
 const FARTHEST_HEADER = 40;
 
 /** The cells of the line that looks most like a header, for a file that the reader refused. */
-function headersOf(text: string): readonly string[] {
+function headersOf(text: string): ReadFile['columns'] {
   const lines = text.split(/\r?\n/, FARTHEST_HEADER).filter((line) => !line.startsWith('#'));
   const split = (line: string): string[] => {
     const separator = [';', '\t', ','].find((each) => line.includes(each)) ?? ',';
     return line.split(separator).map((cell) => cell.trim().replace(/^"|"$/g, ''));
   };
   const named = (cells: readonly string[]): number => cells.filter((cell) => /\p{L}/u.test(cell)).length;
-  return lines
-    .map(split)
-    .reduce<readonly string[]>((kept, cells) => (named(cells) > named(kept) ? cells : kept), [])
-    .filter((cell) => cell !== '');
+  const rows = lines.map(split);
+  const at = rows.reduce((best, cells, i) => (named(cells) > named(rows[best] ?? []) ? i : best), 0);
+  return (rows[at] ?? []).flatMap((header, i) =>
+    header === '' ? [] : [{ header, sample: (rows[at + 1]?.[i] ?? '').slice(0, LONGEST_SAMPLE) }],
+  );
 }

@@ -5,5 +5,5 @@ export function spreadOver<T>(items: readonly T[], most: number): readonly T[] {
 }
 
 /** Shots that a picture can show and a search can place in good time. */
-export const MOST_DRAWN = 400;
+export const MOST_DRAWN = 250;
 export const MOST_PLACED = 200;

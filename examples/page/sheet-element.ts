@@ -1,3 +1,4 @@
+import { escaped } from '../lib/text.js';
 import type { Messages } from './catalogue/messages.js';
 import { h } from './dom.js';
 import { tableElement } from './parts.js';
@@ -33,25 +34,14 @@ export function sheetElement(model: SheetModel, study: Study, days: string, word
 
 /** The sheet as a file of its own, which runs and fetches nothing. */
 export function sheetFile(sheet: HTMLElement, style: string, language: string, title: string): string {
-  const copy = document.implementation.createHTMLDocument(title);
-  const policy = copy.createElement('meta');
-  policy.httpEquiv = 'Content-Security-Policy';
-  policy.content = "default-src 'none'; style-src 'unsafe-inline'";
-  const charset = copy.createElement('meta');
-  charset.setAttribute('charset', 'utf-8');
-  const view = copy.createElement('meta');
-  view.name = 'viewport';
-  view.content = 'width=device-width, initial-scale=1';
-  const styles = copy.createElement('style');
-  styles.textContent = style;
-  copy.head.prepend(charset, policy, view);
-  copy.head.append(styles);
-  copy.documentElement.lang = language;
-  copy.body.className = 'alone';
-  const main = copy.createElement('main');
-  main.append(copy.importNode(sheet, true));
-  copy.body.append(main);
-  return `<!doctype html>\n${copy.documentElement.outerHTML}\n`;
+  return [
+    '<!doctype html>',
+    `<html lang="${escaped(language)}"><head><meta charset="utf-8">`,
+    `<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">`,
+    '<meta name="viewport" content="width=device-width, initial-scale=1">',
+    `<title>${escaped(title)}</title><style>${style}</style></head>`,
+    `<body class="alone"><main>${sheet.outerHTML}</main></body></html>\n`,
+  ].join('\n');
 }
 
 /** The name of a file of this study: player, date and what it is, in plain letters. */

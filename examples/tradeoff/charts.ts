@@ -2,12 +2,12 @@ import { sort } from 'd3-array';
 import type { FasterOrStraighter } from 'fairflight/dispersion';
 import {
   axes,
-  heightFor,
   band,
   box,
   CHART_WIDTH,
   type Frame,
   frame,
+  heightFor,
   type KeyEntry,
   key,
   line,

@@ -2,11 +2,11 @@ import type { BreakEven } from 'fairflight/dispersion';
 import { type Speed, si, toMph } from 'fairflight/units';
 import {
   axes,
-  heightFor,
   band,
   CHART_WIDTH,
   type Frame,
   frame,
+  heightFor,
   type KeyEntry,
   key,
   line,

@@ -2,18 +2,10 @@ import type { ShotTable } from 'fairflight/schema';
 import { faceChart } from '../../face/chart.js';
 import { strikesIn } from '../../face/strikes.js';
 import { type FaceStudy, placed, studyOf } from '../../face/study.js';
-import {
-  CAUTIONS,
-  LIMITS,
-  movesOf,
-  moveWords,
-  placeWords,
-  answers as sentences,
-  sideWords,
-} from '../../face/words.js';
+import { CAUTIONS, LIMITS, placeWords, answers as sentences, sideWords } from '../../face/words.js';
 import type { Display } from '../../lib/display.js';
 import type { Sheet } from '../../lib/sheet.js';
-import { capital, fixed, grouped, signed } from '../../lib/text.js';
+import { fixed, grouped, signed } from '../../lib/text.js';
 import type { Answer, Part } from '../protocol.js';
 import { MOST_PLACED, spreadOver } from '../sample.js';
 import type { Setup } from '../setup.js';
@@ -58,9 +50,8 @@ export function faceAnswer(found: FaceAnswer | undefined, display: Display, draw
     ...notes(words.answers.limits, LIMITS),
     ...notes(words.answers.cautions, CAUTIONS),
   ];
-  const moves = movesOf(study).map((move) => `${capital(moveWords(move, display))}.`);
   const sampled = asked < all ? [words.answers.sampled(grouped(asked), grouped(all))] : [];
-  return { id: 'face', says: [...sentences(study, display), ...moves.slice(0, 1), ...sampled], parts };
+  return { id: 'face', says: [...sentences(study, display), ...sampled], parts };
 }
 
 function strikeFigures({ strikes, report }: FaceStudy, display: Display, { words }: Drawing): Sheet {

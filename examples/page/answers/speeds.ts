@@ -1,3 +1,4 @@
+import { yards } from 'fairflight/units';
 import { carryChart } from '../../ladder/carry-chart.js';
 import type { Ladder } from '../../ladder/ladder.js';
 import { launchSpinMap } from '../../ladder/launch-spin-map.js';
@@ -84,7 +85,11 @@ function speedsAnswer(ladder: Ladder, display: Display, drawing: Drawing): Answe
       ...odd.slice(0, MOST_ODD),
       ...(odd.length > MOST_ODD ? [words.page.more(odd.length - MOST_ODD)] : []),
     ]),
-    ...notes(answers.limits, [...limitsOf(ladder), ...modelledSentences(ladder.rungs), answers.modelMethod]),
+    ...notes(answers.limits, [
+      ...limitsOf(ladder, display),
+      ...modelledSentences(ladder.rungs),
+      answers.modelMethod,
+    ]),
   ];
   const says = [scatterSentence(ladder, display), widthSentence(ladder, display)];
   return { id: 'speeds', says: said([rangeSentence(ladder, display, drawing), ...says]), parts };
@@ -122,7 +127,11 @@ function changesAnswer(ladder: Ladder, display: Display, drawing: Drawing): Answ
         answers.limits,
         rungs.flatMap((rung) => adviceSentences(rung, display)),
       ),
-      ...notes(answers.method, [answers.changeMethod]),
+      ...notes(answers.method, [
+        answers.changeMethod(
+          `${fixed(display.distance.of(rungs[0]?.advice?.worth ?? yards(3)), 1)} ${display.distance.unit}`,
+        ),
+      ]),
       ...notes(answers.cautions, CAUTIONS),
     ],
   };

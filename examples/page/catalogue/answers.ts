@@ -50,7 +50,7 @@ export interface AnswerWords {
   readonly sampled: (used: string, all: string) => string;
   readonly drawn: (used: string, all: string) => string;
   readonly stepMethod: string;
-  readonly changeMethod: string;
+  readonly changeMethod: (worth: string) => string;
   readonly modelMethod: string;
   readonly heads: Readonly<
     Record<
@@ -181,8 +181,8 @@ export const answers: AnswerWords = {
   drawn: (used, all) => `${used} of ${all} shots are drawn.`,
   stepMethod:
     'The change of carry is shared out over its causes fairly, whatever their order (Shapley values). The small figures hold the true value 19 times out of 20; they come from drawing the shots anew many times, and are widened for few shots.',
-  changeMethod:
-    'Each change is tried alone in the calculation, all else as it is. It is worth trying when it brings 3 yd and is clear of its range.',
+  changeMethod: (worth) =>
+    `Each change is tried alone in the calculation, all else as it is. It is worth trying when it brings ${worth} and is clear of its range.`,
   modelMethod:
     'Every measured launch is flown by the library. Calculated less measured, and how much that differs from shot to shot, says how far to trust the other figures.',
   heads: {
