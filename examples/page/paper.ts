@@ -10,6 +10,8 @@ const PIXELS_PER_MM = 96 / 25.4;
 /** The largest letters with which this sheet takes one printed side, as a CSS length. */
 export function sizeForOneSide(sheet: HTMLElement): string {
   const paper = h('div', { class: 'measure', 'aria-hidden': 'true' }, sheet.cloneNode(true));
+  // Pictures are as high without what is drawn in them, and laid out in no time.
+  for (const picture of paper.querySelectorAll('svg')) picture.replaceChildren();
   document.body.append(paper);
   const fits = (size: number): boolean => {
     paper.style.setProperty('--paper-size', `${size}pt`);
