@@ -8,10 +8,10 @@ import { inOtherUnits } from './other-units.js';
 import { sizeForOneSide } from './paper.js';
 import { answerElements } from './parts.js';
 import { ANSWERS, type AnswerId, type ReadFile, type SheetModel, type Told } from './protocol.js';
-import { runnerOf } from './runner.js';
+import { type Runner, runnerOf } from './runner.js';
 import { fileNameFor, sheetElement, sheetFile } from './sheet-element.js';
 import { type Shell, shellOf } from './shell.js';
-import { freshFile, NO_STUDY, type Study } from './study.js';
+import { freshFile, NO_STUDY, type Study, type StudyFile } from './study.js';
 import { isStudyText, openedStudy, studyText } from './study-file.js';
 
 /** What the page is made of. */
@@ -24,208 +24,273 @@ export interface Parts {
   readonly demo: { readonly name: string; readonly text: string };
 }
 
+type Timer = ReturnType<typeof setTimeout>;
+
 /** Wait after a key stroke before the answers are worked out anew [ms]. */
 const PATIENCE = 300;
-/** Charts are drawn no narrower and no wider than this [px]. */
+/** Charts are drawn no narrower and no wider than this, and anew when the width has changed by so much [px]. */
 const NARROWEST = 280;
 const WIDEST = 860;
+const NOTICED = 12;
 /** Choices that change what is printed and nothing that is worked out. */
 const PRINTED: readonly (keyof Study)[] = ['player', 'date', 'place', 'note'];
 
-/** Starts the page in an empty body. */
-export function startPage(root: HTMLElement, parts: Parts): void {
-  const { words, version } = parts;
-  let study = NO_STUDY;
-  let read: readonly ReadFile[] = [];
-  let sheet: SheetModel | undefined;
-  let number = 0;
-  let width = 0;
-  let waiting: ReturnType<typeof setTimeout> | undefined;
-  let stale = false;
-  let sizing: ReturnType<typeof setTimeout> | undefined;
-  let paperSize = '10.5pt';
-  const answered = new Set<AnswerId>();
+/** The page: what was given, what was answered, and the places where both are shown. */
+export class App {
+  readonly #parts: Parts;
+  readonly #shell: Shell;
+  readonly #runner: Runner;
+  readonly #queue = oneByOne();
+  #study: Study = NO_STUDY;
+  #read: readonly ReadFile[] = [];
+  #sheet: SheetModel | undefined;
+  #answered = new Set<AnswerId>();
+  #job = 0;
+  #width = 0;
+  #stale = false;
+  #paperSize = '10.5pt';
+  /** Two files just given stand in the order of their days, until a person says otherwise. */
+  #byDay = false;
+  #asking: Timer | undefined;
+  #sizing: Timer | undefined;
 
-  const shell: Shell = shellOf(root, words, version, {
-    files: (files) => void addFiles(files),
-    demo: () => addTexts([parts.demo]),
-    units: (units) => {
-      if (units !== study.units) update({ ...inOtherUnits(study), units });
-      showAbout();
-    },
-    stop: () => {
-      runner.stop();
-      clearTimeout(waiting);
-      shell.progress(undefined, words.page.stopped);
-    },
-    again: () => ask(),
-    print: (everything) => {
-      fitSheet();
-      document.documentElement.dataset['print'] = everything ? 'all' : 'sheet';
-      window.print();
-    },
-    saveSheet: () => {
-      const element = shell.sheet.querySelector<HTMLElement>('.sheet');
-      if (element === null) return;
-      const name = fileNameFor(study, days(), 'sheet');
-      const title = study.player === '' ? words.sheet.title : study.player;
-      fitSheet();
-      const style = `${parts.sheetStyle}:root{--paper-size:${paperSize}}`;
-      saveFile(`${name}.html`, 'text/html', sheetFile(element, style, words.language, title));
-    },
-    saveStudy: () =>
-      saveFile(`${fileNameFor(study, days(), 'study')}.json`, 'application/json', studyText(study, version)),
-  });
-  const queue = oneByOne();
-  const runner = runnerOf(
-    parts.workerCode,
-    (told) => queue.add(() => hear(told)),
-    () => shell.progress(undefined, words.page.crashed),
-  );
-  new ResizeObserver(() => {
-    const now = chartWidth();
-    if (study.files.length === 0 || Math.abs(now - width) < 12) return;
-    if (runner.busy()) stale = true;
-    else askSoon();
-  }).observe(shell.answersWidth);
-  showAbout();
-
-  function days(): string {
-    return read.at(-1)?.days ?? '';
+  /** Starts the page in an empty element. */
+  constructor(root: HTMLElement, parts: Parts) {
+    const { words, version, workerCode, demo } = parts;
+    this.#parts = parts;
+    this.#shell = shellOf(root, words, version, {
+      files: (files) => void this.#addFiles(files),
+      demo: () => this.#addTexts([demo]),
+      units: (units) => this.#speak(units),
+      stop: () => this.#stop(),
+      again: () => this.#ask(),
+      print: (everything) => this.#print(everything),
+      saveSheet: () => this.#saveSheet(),
+      saveStudy: () => {
+        const name = fileNameFor(this.#study, this.#days(), 'study');
+        saveFile(`${name}.json`, 'application/json', studyText(this.#study, version));
+      },
+    });
+    this.#runner = runnerOf(
+      workerCode,
+      (told) => this.#queue.add(() => this.#hear(told)),
+      () => this.#shell.progress(undefined, words.page.crashed),
+    );
+    new ResizeObserver(() => this.#resized()).observe(this.#shell.answersWidth);
+    this.#showAbout();
   }
 
-  function chartWidth(): number {
-    return Math.round(Math.min(WIDEST, Math.max(NARROWEST, shell.answersWidth.clientWidth)));
+  #days(): string {
+    return this.#read.at(-1)?.days ?? '';
   }
 
-  function update(change: Partial<Study>): void {
-    study = { ...study, ...change };
-    showSheet();
+  #update(change: Partial<Study>): void {
+    this.#study = { ...this.#study, ...change };
+    this.#showSheet();
     const names = Object.keys(change) as (keyof Study)[];
-    if (names.some((name) => !PRINTED.includes(name))) askSoon();
+    if (names.some((name) => !PRINTED.includes(name))) this.#askSoon();
   }
 
-  function askSoon(): void {
-    clearTimeout(waiting);
-    waiting = setTimeout(ask, PATIENCE);
+  #askSoon(): void {
+    clearTimeout(this.#asking);
+    this.#asking = setTimeout(() => this.#ask(), PATIENCE);
   }
 
-  function ask(): void {
-    clearTimeout(waiting);
-    if (study.files.length === 0) return;
-    number += 1;
-    width = chartWidth();
-    stale = false;
-    shell.progress({ share: 0 }, words.page.reading);
-    queue.clear();
-    runner.run({ number, study, width });
+  #ask(): void {
+    clearTimeout(this.#asking);
+    if (this.#study.files.length === 0) return;
+    this.#job += 1;
+    this.#width = this.#chartWidth();
+    this.#stale = false;
+    this.#answered = new Set();
+    this.#shell.progress({ share: 0 }, this.#parts.words.page.reading);
+    this.#queue.clear();
+    this.#runner.run({ number: this.#job, study: this.#study, width: this.#width });
   }
 
-  function hear(told: Told): void {
+  #stop(): void {
+    this.#runner.stop();
+    this.#queue.clear();
+    clearTimeout(this.#asking);
+    this.#shell.progress(undefined, this.#parts.words.page.stopped);
+  }
+
+  #chartWidth(): number {
+    return Math.round(Math.min(WIDEST, Math.max(NARROWEST, this.#shell.answersWidth.clientWidth)));
+  }
+
+  #resized(): void {
+    if (this.#study.files.length === 0 || Math.abs(this.#chartWidth() - this.#width) < NOTICED) return;
+    if (this.#runner.busy()) this.#stale = true;
+    else this.#askSoon();
+  }
+
+  #hear(told: Told): void {
+    const { words } = this.#parts;
     switch (told.kind) {
       case 'read':
-        read = told.files;
-        showFiles();
-        showAbout();
+        this.#heardFiles(told.files);
         break;
       case 'progress': {
         const what = told.stage === 'reading' ? words.page.reading : words.page.answers[told.stage];
-        shell.progress({ share: told.share }, what);
+        this.#shell.progress({ share: told.share }, what);
         break;
       }
       case 'answer':
-        fill(shell.answer(told.answer.id), ...answerElements(told.answer, words));
-        shell.showAnswer(told.answer.id, true);
-        answered.add(told.answer.id);
+        fill(this.#shell.answer(told.answer.id), ...answerElements(told.answer, words));
+        this.#shell.showAnswer(told.answer.id, true);
+        this.#answered.add(told.answer.id);
         break;
       case 'sheet':
-        sheet = told.sheet;
-        showSheet();
+        this.#sheet = told.sheet;
+        this.#showSheet();
         break;
       case 'done':
-        // A question that the shots no longer ask loses its old answer.
-        if (told.trouble === '') for (const id of ANSWERS) if (!answered.has(id)) shell.showAnswer(id, false);
-        answered.clear();
-        shell.progress(undefined, told.trouble === '' ? words.page.finished : told.trouble);
-        if (stale) askSoon();
+        this.#done(told.trouble);
         break;
     }
   }
 
-  async function addFiles(files: readonly File[]): Promise<void> {
+  #heardFiles(files: readonly ReadFile[]): void {
+    this.#read = files;
+    if (this.#byDay && areSwapped(files)) {
+      this.#swap();
+      return;
+    }
+    this.#byDay = false;
+    this.#showFiles();
+    this.#showAbout();
+  }
+
+  #done(trouble: string): void {
+    // A question that the shots no longer ask loses its old answer.
+    if (trouble === '') {
+      for (const id of ANSWERS) if (!this.#answered.has(id)) this.#shell.showAnswer(id, false);
+    }
+    this.#shell.progress(undefined, trouble === '' ? this.#parts.words.page.finished : trouble);
+    if (this.#stale) this.#askSoon();
+  }
+
+  async #addFiles(files: readonly File[]): Promise<void> {
     const texts = await Promise.all(
       files.map(async (file) => ({
         name: file.name,
         text: decodedText(new Uint8Array(await file.arrayBuffer())).text,
       })),
     );
-    addTexts(texts);
+    this.#addTexts(texts);
   }
 
-  function addTexts(texts: readonly { readonly name: string; readonly text: string }[]): void {
+  #addTexts(texts: readonly { readonly name: string; readonly text: string }[]): void {
     const saved = texts.find(({ text }) => isStudyText(text));
     if (saved !== undefined) {
-      open(saved.text);
+      this.#open(saved.text);
       return;
     }
-    const files = [...study.files, ...texts.map(({ name, text }) => freshFile(name, text))];
-    shell.say(files.length > 2 ? words.page.tooMany : '');
-    update({ files: files.slice(-2) });
-    showFiles();
+    const files = [...this.#study.files, ...texts.map(({ name, text }) => freshFile(name, text))];
+    this.#shell.say(files.length > 2 ? this.#parts.words.page.tooMany : '');
+    this.#byDay = true;
+    this.#update({ files: files.slice(-2) });
+    this.#showFiles();
   }
 
-  function open(text: string): void {
+  #open(text: string): void {
+    const { words, version } = this.#parts;
     const opened = openedStudy(text);
     if (opened === undefined) {
-      shell.say(words.page.notAStudy);
+      this.#shell.say(words.page.notAStudy);
       return;
     }
     const same = opened.version === version;
-    shell.say(same ? words.page.opened(version) : words.page.openedOther(opened.version, version));
-    read = [];
-    update(opened.study);
-    shell.units(study.units);
-    showFiles();
-    showAbout();
+    this.#shell.say(same ? words.page.opened(version) : words.page.openedOther(opened.version, version));
+    this.#read = [];
+    this.#update(opened.study);
+    this.#shell.units(this.#study.units);
+    this.#showFiles();
+    this.#showAbout();
   }
 
-  function showFiles(): void {
-    shell.hasFiles(study.files.length > 0);
+  #remove(at: number): void {
+    this.#read = this.#read.filter((_, i) => i !== at);
+    this.#update({ files: this.#study.files.filter((_, i) => i !== at) });
+    if (this.#study.files.length === 0) {
+      this.#stop();
+      this.#sheet = undefined;
+      this.#shell.progress(undefined, '');
+    }
+    this.#showFiles();
+  }
+
+  #swap(): void {
+    this.#byDay = false;
+    this.#read = [...this.#read].reverse();
+    this.#update({ files: [...this.#study.files].reverse() });
+    this.#showFiles();
+  }
+
+  #changeFile(at: number, change: Partial<StudyFile>): void {
+    this.#update({ files: this.#study.files.map((file, i) => (i === at ? { ...file, ...change } : file)) });
+  }
+
+  #speak(units: Study['units']): void {
+    if (units !== this.#study.units) this.#update({ ...inOtherUnits(this.#study), units });
+    this.#showAbout();
+  }
+
+  #showFiles(): void {
+    this.#shell.hasFiles(this.#study.files.length > 0);
     const acts = {
-      remove: (at: number): void => {
-        read = read.filter((_, i) => i !== at);
-        update({ files: study.files.filter((_, i) => i !== at) });
-        if (study.files.length === 0) {
-          runner.stop();
-          sheet = undefined;
-          shell.progress(undefined, '');
-        }
-        showFiles();
-      },
-      swap: (): void => {
-        read = [...read].reverse();
-        update({ files: [...study.files].reverse() });
-        showFiles();
-      },
-      change: (at: number, change: Partial<Study['files'][number]>): void =>
-        update({ files: study.files.map((file, i) => (i === at ? { ...file, ...change } : file)) }),
+      remove: (at: number): void => this.#remove(at),
+      swap: (): void => this.#swap(),
+      change: (at: number, change: Partial<StudyFile>): void => this.#changeFile(at, change),
     };
-    fill(shell.files, ...fileElements(study.files, read, words, acts));
+    fill(this.#shell.files, ...fileElements(this.#study.files, this.#read, this.#parts.words, acts));
   }
 
-  function showAbout(): void {
-    fill(shell.about, ...aboutElements(study, read.at(-1)?.clubs ?? [], words, update));
+  #showAbout(): void {
+    const clubs = this.#read.at(-1)?.clubs ?? [];
+    const elements = aboutElements(this.#study, clubs, this.#parts.words, (change) => this.#update(change));
+    fill(this.#shell.about, ...elements);
   }
 
-  function fitSheet(): void {
-    const element = shell.sheet.querySelector<HTMLElement>('.sheet');
-    if (element !== null) paperSize = sizeForOneSide(element);
-    document.documentElement.style.setProperty('--paper-size', paperSize);
+  #showSheet(): void {
+    const { words } = this.#parts;
+    const sheet = this.#sheet;
+    fill(
+      this.#shell.sheet,
+      ...(sheet === undefined ? [] : [sheetElement(sheet, this.#study, this.#days(), words)]),
+    );
+    clearTimeout(this.#sizing);
+    this.#sizing = setTimeout(() => this.#fitSheet(), PATIENCE);
   }
 
-  function showSheet(): void {
-    fill(shell.sheet, ...(sheet === undefined ? [] : [sheetElement(sheet, study, days(), words)]));
-    clearTimeout(sizing);
-    sizing = setTimeout(fitSheet, PATIENCE);
+  /** The sheet on the page, its letters as large as one printed side allows; undefined before there is one. */
+  #fitSheet(): HTMLElement | undefined {
+    const element = this.#shell.sheet.querySelector<HTMLElement>('.sheet') ?? undefined;
+    if (element !== undefined) this.#paperSize = sizeForOneSide(element);
+    document.documentElement.style.setProperty('--paper-size', this.#paperSize);
+    return element;
   }
+
+  #print(everything: boolean): void {
+    this.#fitSheet();
+    document.documentElement.dataset['print'] = everything ? 'all' : 'sheet';
+    window.print();
+  }
+
+  #saveSheet(): void {
+    const element = this.#fitSheet();
+    if (element === undefined) return;
+    const { words, sheetStyle } = this.#parts;
+    const title = this.#study.player === '' ? words.sheet.title : this.#study.player;
+    const style = `${sheetStyle}:root{--paper-size:${this.#paperSize}}`;
+    const name = fileNameFor(this.#study, this.#days(), 'sheet');
+    saveFile(`${name}.html`, 'text/html', sheetFile(element, style, words.language, title));
+  }
+}
+
+/** True where the first of two files was shot after the second; days that are not written like 2026-03-31 say nothing. */
+function areSwapped(files: readonly ReadFile[]): boolean {
+  const [first, second] = files.map(({ days }) => /^\d{4}-\d\d-\d\d/.exec(days)?.[0]);
+  return first !== undefined && second !== undefined && first > second;
 }

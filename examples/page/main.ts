@@ -1,5 +1,5 @@
 import demo from '../data/speed-ladder-demo.csv';
-import { startPage } from './app.js';
+import { App } from './app.js';
 import { messages } from './catalogue/messages.js';
 import sheetStyle from './sheet.css';
 import workerCode from './worker.bundle';
@@ -9,7 +9,7 @@ declare const FAIRFLIGHT_VERSION: string;
 
 document.documentElement.lang = messages.language;
 document.title = messages.page.title;
-startPage(document.body, {
+new App(document.body, {
   words: messages,
   version: FAIRFLIGHT_VERSION,
   workerCode,

@@ -2,7 +2,6 @@ import type { ShotTable } from 'fairflight/schema';
 import { type Ladder, ladderOf, WORK } from '../ladder/ladder.js';
 import { displays } from '../lib/display.js';
 import type { TrainingLog } from '../log/log.js';
-import type { Tradeoff } from '../tradeoff/tradeoff.js';
 import { type Comparison, compareAnswer, comparisonOf } from './answers/compare.js';
 import { elsewhereAnswer, elsewhereOf } from './answers/elsewhere.js';
 import { faceAnswer, faceOf } from './answers/face.js';
@@ -19,112 +18,151 @@ import { sheetModel } from './sheet-model.js';
 import type { Study } from './study.js';
 
 /** Does one job from reading to the sheet, and tells of each part as soon as it is ready. */
-export function doJob(
-  { number, study, width }: Job,
-  words: Messages,
-  memory: Memory,
-  tell: (told: Told) => void,
-): void {
+export function doJob(job: Job, words: Messages, memory: Memory, tell: (told: Told) => void): void {
+  const { number, study } = job;
   const display = displays[study.units];
-  const progress =
-    (stage: AnswerId | 'reading') =>
-    (share: number): void =>
-      tell({ kind: 'progress', number, stage, share: Math.min(1, share) });
-  progress('reading')(0);
+  tell({ kind: 'progress', number, stage: 'reading', share: 0 });
   const readings = study.files.map((file) =>
     memory.keep(`read ${file.name}`, [file, study.units], () => fileReading(file, display, words)),
   );
   tell({ kind: 'read', number, files: readings.map(({ view }) => view) });
-  const tables = readings.map(({ table }) => table);
-  const now = tables.at(-1);
+  const [now, last] = readings.map(({ table }) => table).reverse();
   if (now === undefined) {
     tell({ kind: 'sheet', number, sheet: undefined });
     tell({ kind: 'done', number, trouble: '' });
     return;
   }
   try {
-    answerAll({ study, readings, now, last: tables.length > 1 ? tables[0] : undefined });
+    answerAll({ job, words, memory, tell, setup: setupOf(study, now), readings, now, last });
     tell({ kind: 'done', number, trouble: '' });
   } catch (error) {
     tell({ kind: 'done', number, trouble: reasonOf(error) });
   }
-
-  function answerAll(given: Given): void {
-    const setup = setupOf(study, given.now);
-    const drawing: Drawing = { words, width };
-    const basis = [study.files, setup.club, setup.ladder, study.units];
-    const answer = (made: Answer): void => tell({ kind: 'answer', number, answer: made });
-    const attempt = (
-      id: AnswerId,
-      otherwise: (why: string) => string,
-      make: () => readonly Answer[],
-    ): void => {
-      try {
-        progress(id)(0);
-        for (const made of make()) answer(made);
-      } catch (error) {
-        answer({ id, says: [otherwise(reasonOf(error))], parts: [] });
-      }
-    };
-    const ladder = (): Ladder => memory.keep('ladder', basis, () => ladderFor(setup, progress('speeds')));
-    const comparison = (): Comparison | undefined =>
-      given.last && memory.keep('compare', basis, () => comparedWith(given.last as ShotTable, study, setup));
-    attempt('speeds', words.answers.noLadder, () =>
-      ladderAnswers(ladder(), display, setup.isDriver, drawing),
-    );
-    if (given.last !== undefined) {
-      attempt('compare', words.answers.noLadder, () => {
-        const compared = comparison();
-        return compared === undefined ? [] : [compareAnswer(compared, display, drawing)];
-      });
-    }
-    const log = (): TrainingLog | undefined =>
-      memory.keep('weeks', basis, () => weeksOf(setup.shots, setup.ladder.scene, study.keepOdd));
-    attempt('weeks', words.answers.noLadder, () => {
-      const judged = log();
-      return judged === undefined ? [] : [weeksAnswer(judged, display, drawing)];
-    });
-    tellSheet();
-    attempt('elsewhere', words.answers.noElsewhere, () => {
-      const flown = memory.keep('elsewhere', [...basis, setup.place], () =>
-        elsewhereOf(given.now.shots, setup.place, study.units, study.keepOdd, progress('elsewhere')),
-      );
-      return [elsewhereAnswer(flown, display, drawing)];
-    });
-    if (!setup.isDriver) return;
-    attempt('face', words.answers.noLadder, () => {
-      const found = memory.keep('face', basis, () => faceOf(setup, given.now, progress('face')));
-      return [faceAnswer(found, display, drawing)];
-    });
-    attempt('strokes', words.answers.noStrokes, () => {
-      const tradeoff = memory.keep(
-        'strokes',
-        [...basis, study.score],
-        (): Tradeoff => strokesOf(setup, study.score, progress('strokes')),
-      );
-      return [strokesAnswer(tradeoff, setup.shots.length, display, drawing)];
-    });
-
-    function tellSheet(): void {
-      try {
-        const read = given.readings.at(-1)?.view.says ?? '';
-        const facts = { setup, ladder: ladder(), comparison: comparison(), log: log(), read };
-        const sheet = sheetModel(facts, words);
-        tell({ kind: 'sheet', number, sheet });
-      } catch (error) {
-        // The answer above says why; any other error is passed on.
-        reasonOf(error);
-        tell({ kind: 'sheet', number, sheet: undefined });
-      }
-    }
-  }
 }
 
+/** What all answers are made of. */
 interface Given {
-  readonly study: Study;
+  readonly job: Job;
+  readonly words: Messages;
+  readonly memory: Memory;
+  readonly tell: (told: Told) => void;
+  readonly setup: Setup;
   readonly readings: readonly FileReading[];
   readonly now: ShotTable;
   readonly last: ShotTable | undefined;
+}
+
+/** Answers that rest on one another; each is worked out once, when it is first asked for. */
+interface Records {
+  readonly ladder: () => Ladder;
+  readonly comparison: () => Comparison | undefined;
+  readonly log: () => TrainingLog | undefined;
+}
+
+function answerAll(given: Given): void {
+  const { job, words, setup, last } = given;
+  const { display } = setup;
+  const drawing: Drawing = { words, width: job.width };
+  const records = recordsOf(given);
+  attempt(given, 'speeds', words.answers.noLadder, () =>
+    ladderAnswers(records.ladder(), display, setup.isDriver, drawing),
+  );
+  if (last !== undefined) {
+    attempt(given, 'compare', words.answers.noLadder, () => {
+      const compared = records.comparison();
+      return compared === undefined ? [] : [compareAnswer(compared, display, drawing)];
+    });
+  }
+  attempt(given, 'weeks', words.answers.noLadder, () => {
+    const log = records.log();
+    return log === undefined ? [] : [weeksAnswer(log, display, drawing)];
+  });
+  tellSheet(given, records);
+  answerElsewhere(given, drawing);
+  if (setup.isDriver) answerDriver(given, drawing);
+}
+
+function answerElsewhere(given: Given, drawing: Drawing): void {
+  const { job, words, memory, setup, now } = given;
+  const { study } = job;
+  attempt(given, 'elsewhere', words.answers.noElsewhere, () => {
+    const flown = memory.keep('elsewhere', [...basisOf(given), setup.place], () =>
+      elsewhereOf(now.shots, setup.place, study.units, study.keepOdd, progress(given, 'elsewhere')),
+    );
+    return [elsewhereAnswer(flown, setup.display, drawing)];
+  });
+}
+
+/** Where on the face, and what speed and scatter are worth: about drivers alone. */
+function answerDriver(given: Given, drawing: Drawing): void {
+  const { job, words, memory, setup, now } = given;
+  const { score } = job.study;
+  attempt(given, 'face', words.answers.noLadder, () => {
+    const found = memory.keep('face', basisOf(given), () => faceOf(setup, now, progress(given, 'face')));
+    return [faceAnswer(found, setup.display, drawing)];
+  });
+  attempt(given, 'strokes', words.answers.noStrokes, () => {
+    const tradeoff = memory.keep('strokes', [...basisOf(given), score], () =>
+      strokesOf(setup, score, progress(given, 'strokes')),
+    );
+    return [strokesAnswer(tradeoff, setup.shots.length, setup.display, drawing)];
+  });
+}
+
+/** Tells the answers to a question or, where it has none, why. */
+function attempt(
+  given: Given,
+  id: AnswerId,
+  otherwise: (why: string) => string,
+  make: () => readonly Answer[],
+): void {
+  const { tell, job } = given;
+  const say = (answer: Answer): void => tell({ kind: 'answer', number: job.number, answer });
+  try {
+    progress(given, id)(0);
+    for (const answer of make()) say(answer);
+  } catch (error) {
+    say({ id, says: [otherwise(reasonOf(error))], parts: [] });
+  }
+}
+
+function progress({ tell, job }: Given, stage: AnswerId): (share: number) => void {
+  return (share) => tell({ kind: 'progress', number: job.number, stage, share: Math.min(1, share) });
+}
+
+function tellSheet({ words, tell, job, setup, readings }: Given, records: Records): void {
+  const { number } = job;
+  try {
+    const read = readings.at(-1)?.view.says ?? '';
+    const facts = {
+      setup,
+      ladder: records.ladder(),
+      comparison: records.comparison(),
+      log: records.log(),
+      read,
+    };
+    tell({ kind: 'sheet', number, sheet: sheetModel(facts, words) });
+  } catch (error) {
+    // The answer above says why; any other error is passed on.
+    reasonOf(error);
+    tell({ kind: 'sheet', number, sheet: undefined });
+  }
+}
+
+/** What every record of these shots is made from. */
+function basisOf({ job: { study }, setup }: Given): readonly unknown[] {
+  return [study.files, setup.club, setup.ladder, study.units];
+}
+
+function recordsOf(given: Given): Records {
+  const { job, memory, setup, last } = given;
+  const { study } = job;
+  const basis = basisOf(given);
+  return {
+    ladder: () => memory.keep('ladder', basis, () => ladderFor(setup, progress(given, 'speeds'))),
+    comparison: () => last && memory.keep('compare', basis, () => comparedWith(last, study, setup)),
+    log: () => memory.keep('weeks', basis, () => weeksOf(setup.shots, setup.ladder.scene, study.keepOdd)),
+  };
 }
 
 function ladderFor({ shots, ladder, display }: Setup, tick: (share: number) => void): Ladder {

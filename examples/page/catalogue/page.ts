@@ -30,7 +30,6 @@ export interface PageWords {
   readonly unitFor: (header: string) => string;
   readonly previewTitle: string;
   readonly leftOutTitle: (count: number) => string;
-  readonly notesTitle: string;
   readonly more: (count: number) => string;
   readonly problem: string;
   readonly dates: string;
@@ -58,7 +57,6 @@ export interface PageWords {
   readonly turfs: Readonly<Record<Turf, string>>;
   readonly answers: Readonly<Record<AnswerId, string>>;
   readonly reading: string;
-  readonly working: (what: string, percent: string) => string;
   readonly finished: string;
   readonly stopped: string;
   readonly cancel: string;
@@ -70,7 +68,6 @@ export interface PageWords {
   readonly printAll: string;
   readonly saveSheet: string;
   readonly saveStudy: string;
-  readonly openStudy: string;
   readonly opened: (version: string) => string;
   readonly openedOther: (version: string, now: string) => string;
   readonly notAStudy: string;
@@ -94,7 +91,7 @@ export const page: PageWords = {
     answers: 'What the shots say',
     sheet: 'The sheet',
   },
-  drop: 'Drop a CSV file of shots here',
+  drop: 'Drop a CSV file of shots here, or a study you saved',
   dropSecond: 'Drop last time’s file here too, to see what changed',
   choose: 'Choose a file',
   tryIt: 'Try it with invented shots',
@@ -113,7 +110,6 @@ export const page: PageWords = {
   unitFor: (header) => `Unit of ${header}`,
   previewTitle: 'The first shots as they were read',
   leftOutTitle: (count) => `Left out, and why (${count})`,
-  notesTitle: 'How it was read',
   more: (count) => `and ${count} more`,
   problem: 'This file could not be read yet.',
   dates: 'Dates like 3/5/2026',
@@ -154,7 +150,6 @@ export const page: PageWords = {
     elsewhere: 'How far elsewhere?',
   },
   reading: 'Reading the file',
-  working: (what, percent) => `${what} ${percent} %`,
   finished: 'All answers are ready.',
   stopped: 'Stopped. What was ready stays.',
   cancel: 'Stop',
@@ -166,7 +161,6 @@ export const page: PageWords = {
   printAll: 'Print everything',
   saveSheet: 'Save the sheet as a file',
   saveStudy: 'Save this study',
-  openStudy: 'Open a study',
   opened: (version) => `Study opened; it was made with version ${version}.`,
   openedOther: (version, now) =>
     `Study opened. It was made with version ${version}; the answers here are those of version ${now} and may differ.`,
