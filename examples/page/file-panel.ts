@@ -143,19 +143,24 @@ function columnElements(
         h('tbody', {}, ...rows),
       ),
     ),
-    h(
-      'p',
-      { class: 'field' },
-      h('label', { for: `dates-${at}` }, page.dates),
-      select(
-        `dates-${at}`,
-        (['', 'day-first', 'month-first'] as const).map((value) => ({
-          value,
-          label: page.dateOrders[value],
-        })),
-        file.dates,
-        (value) => acts.change(at, { dates: value as StudyFile['dates'] }),
-      ),
+    ...(view.columns.some(({ field }) => field === 'date') ? [datesElement(file, at, words, acts)] : []),
+  );
+}
+
+/** Which comes first in dates that can be read both ways. */
+function datesElement(file: StudyFile, at: number, { page }: Messages, acts: FileActs): HTMLElement {
+  return h(
+    'p',
+    { class: 'field' },
+    h('label', { for: `dates-${at}` }, page.dates),
+    select(
+      `dates-${at}`,
+      (['', 'day-first', 'month-first'] as const).map((value) => ({
+        value,
+        label: page.dateOrders[value],
+      })),
+      file.dates,
+      (value) => acts.change(at, { dates: value as StudyFile['dates'] }),
     ),
   );
 }

@@ -90,7 +90,7 @@ export function shellOf(root: HTMLElement, words: Messages, version: string, act
       section('file', drop.element, said, places.files),
       ...later,
     ),
-    h('footer', {}, h('p', {}, page.privacy), h('p', {}, page.foot(version))),
+    h('footer', {}, h('p', {}, page.foot(version))),
   );
 
   function section(name: keyof typeof page.steps, ...children: readonly (Node | string)[]): HTMLElement {
