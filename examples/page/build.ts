@@ -3,24 +3,16 @@
  * `npm run page -- --out DIR` writes it elsewhere.
  */
 
-import { runCommand, UsageError, writeFiles } from '../lib/command.js';
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { parseArgs } from 'node:util';
 import { builtPage, MOST_BYTES } from './bundle.js';
 
-await runCommand(
-  {
-    name: 'page',
-    summary: 'builds one HTML file that reads shots and prints a sheet, without a network',
-    usage: '[options]',
-    options: { out: { type: 'string', value: 'DIR', help: 'folder for the page (default out/page)' } },
-  },
-  async (given) => {
-    const page = await builtPage();
-    const bytes = Buffer.byteLength(page);
-    if (bytes > MOST_BYTES) throw new UsageError(`the page has ${bytes} bytes, more than ${MOST_BYTES}`);
-    const [path = ''] = writeFiles(given.text('out') ?? 'out/page', { 'fairflight.html': page });
-    process.stdout.write(
-      `Written: ${path}, ${Math.round(bytes / 1000)} kB of at most ${MOST_BYTES / 1000}\n`,
-    );
-    return 0;
-  },
-);
+const { values } = parseArgs({ options: { out: { type: 'string', default: 'out/page' } } });
+const page = await builtPage();
+const bytes = Buffer.byteLength(page);
+if (bytes > MOST_BYTES) throw new Error(`the page has ${bytes} bytes, more than ${MOST_BYTES}`);
+mkdirSync(values.out, { recursive: true });
+const path = join(values.out, 'fairflight.html');
+writeFileSync(path, page);
+process.stdout.write(`Written: ${path}, ${Math.round(bytes / 1000)} kB of at most ${MOST_BYTES / 1000}\n`);

@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { type BuildOptions, build, type Plugin, transform } from 'esbuild';
+import { noticesFor } from '../build-time/notices.js';
 
 const here = (name: string): string => fileURLToPath(new URL(name, import.meta.url));
 
@@ -29,16 +30,17 @@ export async function builtPage({ catalogue }: PageOptions = {}): Promise<string
     define: { FAIRFLIGHT_VERSION: JSON.stringify(version) },
     loader: { '.css': 'text', '.csv': 'text' },
   };
-  const worker = await codeOf({ ...common, entryPoints: [here('worker.ts')], plugins: swap });
-  const main = await codeOf({
+  const worker = await bundled({ ...common, entryPoints: [here('worker.ts')], plugins: swap });
+  const main = await bundled({
     ...common,
     entryPoints: [here('main.ts')],
-    plugins: [...swap, textFrom('./worker.bundle', worker)],
+    plugins: [...swap, textFrom('./worker.bundle', worker.code)],
   });
   // Nothing in the code may end the element it stands in.
-  const script = main.replaceAll('</script', '<\\/script').replaceAll('<!--', '<\\!--');
+  const script = main.code.replaceAll('</script', '<\\/script').replaceAll('<!--', '<\\!--');
   const styles = `${readFileSync(here('page.css'), 'utf8')}${readFileSync(here('sheet.css'), 'utf8')}`;
   const { code: style } = await transform(styles, { loader: 'css', minify: true });
+  const notices = noticesFor([...worker.inputs, ...main.inputs]);
   const policy = [
     "default-src 'none'",
     `script-src '${hashOf(script)}'`,
@@ -54,7 +56,8 @@ export async function builtPage({ catalogue }: PageOptions = {}): Promise<string
     `<meta http-equiv="Content-Security-Policy" content="${policy}">`,
     '<meta name="viewport" content="width=device-width, initial-scale=1"><meta name="color-scheme" content="light dark">',
     '<link rel="icon" href="data:,"><title>fairflight</title>',
-    `<style>${style}</style></head><body><script>${script}</script></body></html>\n`,
+    `<style>${style}</style></head><body><script>${script}</script></body></html>`,
+    `<!--\n${notices.replaceAll('--', '—')}-->\n`,
   ].join('\n');
 }
 
@@ -62,9 +65,12 @@ function hashOf(text: string): string {
   return `sha256-${createHash('sha256').update(text).digest('base64')}`;
 }
 
-async function codeOf(options: BuildOptions): Promise<string> {
-  const { outputFiles } = await build({ ...options, write: false });
-  return outputFiles?.[0]?.text ?? '';
+async function bundled(
+  options: BuildOptions,
+): Promise<{ readonly code: string; readonly inputs: readonly string[] }> {
+  const { outputFiles, metafile } = await build({ ...options, write: false, metafile: true });
+  const inputs = Object.values(metafile.outputs).flatMap((output) => Object.keys(output.inputs));
+  return { code: outputFiles[0]?.text ?? '', inputs };
 }
 
 function textFrom(path: string, contents: string): Plugin {
