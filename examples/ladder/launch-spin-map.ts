@@ -69,7 +69,7 @@ export function launchSpinMap(
     ...(best === undefined ? [] : [mark(f, place(best), 'diamond', VERMILION, 7)]),
   ];
   const entries: KeyEntry[] = [
-    { name: 'shot of this band', colour: INK, mark: 'dot' },
+    { name: 'one shot', colour: INK, mark: 'dot' },
     ...(shots.some(({ outlier }) => outlier)
       ? [{ name: 'shot far apart', colour: INK, mark: 'cross' } as const]
       : []),

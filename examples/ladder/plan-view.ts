@@ -82,7 +82,7 @@ export function planView(
     ...(landings.some(({ outlier }) => outlier)
       ? [{ name: 'shot far apart', colour: INK, mark: 'cross' } as const]
       : []),
-    { name: 'holds about half the shots of a band', colour: sample, mark: 'line' },
+    { name: 'holds about half the shots', colour: sample, mark: 'line' },
   ];
   return key(entries) + svg(f, 'Landing points seen from above', axes(f), ...layers);
 }

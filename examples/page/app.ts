@@ -76,6 +76,11 @@ export class App {
       (told) => this.#queue.add(() => this.#hear(told)),
       () => this.#shell.progress(undefined, words.page.crashed),
     );
+    // Printing by the browser's own menu prints the sheet.
+    window.addEventListener('beforeprint', () => this.#fitSheet());
+    window.addEventListener('afterprint', () => {
+      document.documentElement.dataset['print'] = 'sheet';
+    });
     new ResizeObserver(() => this.#resized()).observe(this.#shell.answersWidth);
     this.#showAbout();
   }

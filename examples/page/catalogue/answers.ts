@@ -108,7 +108,7 @@ export const answers: AnswerWords = {
   charts: {
     carry: {
       title: 'Carry against club speed',
-      says: 'Each dot is a shot. The line is what a centred strike with the best loft would carry; the gap to it is still to gain.',
+      says: 'Each dot is a shot. The gap to the line is still to gain.',
     },
     flights: {
       title: 'The flights from the side',
