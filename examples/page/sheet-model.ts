@@ -18,6 +18,7 @@ import { type Comparison, comparisonTable } from './answers/compare.js';
 import { thinned } from './answers/speeds.js';
 import { drawnLog } from './answers/weeks.js';
 import type { Messages } from './catalogue/messages.js';
+import type { NamedGain } from './catalogue/sheet.js';
 import type { ChartPart, SheetModel } from './protocol.js';
 import type { Setup } from './setup.js';
 
@@ -107,39 +108,37 @@ function adviceSentences(
 ): readonly [most: string, next: string] {
   if (advice === undefined || !isDriver) return [sheet.mostUnknown, sheet.nextMore];
   const { of, unit } = display.distance;
-  const advised = advice.changes
-    .filter(({ verdict }) => verdict === 'advised')
-    .sort((a, b) => b[advice.maximise].value - a[advice.maximise].value);
-  const [best, second] = advised;
+  const gainOf = (each: RankedChange): number => each[advice.maximise].value;
+  const sorted = [...advice.changes].sort((a, b) => gainOf(b) - gainOf(a));
+  const named = (each: RankedChange | undefined): NamedGain | undefined =>
+    each && { change: changeWords(each, display, sheet), gain: `${signed(of(gainOf(each)))} ${unit}` };
+  const [best, second] = sorted.filter(({ verdict }) => verdict === 'advised');
+  const training = named(sorted.find(({ verdict }) => verdict === 'by-training'));
   if (best !== undefined) {
-    const gain = (si: number): string => signed(of(si));
-    const { value, low, high } = best[advice.maximise];
-    // Speed takes weeks; what can be tried on the day comes next.
-    const today = advised.find(({ change }) => change !== 'speed');
+    const { low, high } = best[advice.maximise];
+    const change = changeWords(best, display, sheet);
     return [
       sheet.most({
-        change: changeWords(best, display, sheet),
-        gain: `${gain(value)} ${unit}`,
-        low: gain(low),
-        high: gain(high),
+        change,
+        gain: `${signed(of(gainOf(best)))} ${unit}`,
+        low: signed(of(low)),
+        high: signed(of(high)),
         speed:
           clubSpeed === undefined ? undefined : `${fixed(display.speed.of(clubSpeed))} ${display.speed.unit}`,
-        second: second && {
-          change: changeWords(second, display, sheet),
-          gain: `${gain(second[advice.maximise].value)} ${unit}`,
-        },
+        second: named(second),
+        training,
       }),
-      today === undefined
-        ? sheet.nextSpeed(changeWords(best, display, sheet))
-        : sheet.nextTry(changeWords(today, display, sheet)),
+      sheet.nextTry(change),
     ];
   }
+  if (sorted.some(({ verdict }) => verdict === 'too-few-shots')) return [sheet.mostTooFew, sheet.nextMore];
   const missing = [...new Set(advice.changes.flatMap(({ measure }) => measure))];
   if (missing.length > 0) {
     const readings = answers.join(missing.map((name) => sheet.readings[name]));
     return [sheet.mostMeasure(readings), sheet.nextMeasure(readings)];
   }
-  return [sheet.mostUnclear(sheet.shots(used)), sheet.nextMore];
+  const next = training === undefined ? sheet.nextMore : sheet.nextSpeed(training.change);
+  return [sheet.mostUnclear(sheet.shots(used), training), next];
 }
 
 function changeWords(

@@ -11,6 +11,8 @@ import {
   CARD_NOTE,
   LIMITS,
   placeSentences,
+  spreadWords,
+  thereWords,
   widthSentence,
   windSentence,
 } from '../../places/words.js';
@@ -65,25 +67,28 @@ export function elsewhereAnswer(answer: Elsewhere, display: Display, drawing: Dr
   };
 }
 
-function distanceFigures({ clubs, places }: Elsewhere, { distance }: Display, { words }: Drawing): Sheet {
+function distanceFigures({ clubs, places }: Elsewhere, display: Display, { words }: Drawing): Sheet {
   const { heads } = words.answers;
+  const { of, unit } = display.distance;
   return {
     columns: [
       { head: heads.club, text: true },
       { head: heads.shots },
-      { head: heads.now, unit: distance.unit },
-      ...places.map(({ head: [head, unit] }) => ({ head, unit })),
+      { head: heads.now, unit },
+      ...places.map(({ head: [name, what] }) => ({ head: name, unit: what })),
     ],
     rows: clubs.map(({ club, shots, carry, there }) => [
       { value: club },
       { value: String(shots) },
-      { value: fixed(distance.of(carry.mean)) },
+      { value: fixed(of(carry.mean)) },
       ...places.map(({ key }) => {
-        if (key === 'across') return { value: `↔ ${fixed(Math.abs(distance.of(there[key].drift)))}` };
-        return {
-          value: fixed(distance.of(there[key].carry)),
-          small: [signed(distance.of(there[key].carryChange))],
-        };
+        const { carry: far, carryChange, drift } = there[key];
+        const across = key === 'across';
+        const moved = across ? drift : carryChange;
+        const value = thereWords(across ? Math.abs(drift.value) : far, moved, display);
+        const change = across || moved.known === false ? [] : [signed(of(moved.value))];
+        const span = moved.spread === undefined ? [] : [`(${spreadWords(moved.spread, display)})`];
+        return { value: across ? `↔ ${value}` : value, small: [[...change, ...span].join(' ')] };
       }),
     ]),
   };

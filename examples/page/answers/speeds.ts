@@ -11,6 +11,7 @@ import {
   adviceSentences,
   CAUTIONS,
   fitSentence,
+  leaveSentences,
   limitsOf,
   modelledSentences,
   payingSentence,
@@ -19,6 +20,7 @@ import {
   worthSentence,
 } from '../../ladder/words.js';
 import type { Display } from '../../lib/display.js';
+import { gainSentences } from '../../lib/gains.js';
 import { orderedColoursOfScheme } from '../../lib/palette.js';
 import type { Sheet } from '../../lib/sheet.js';
 import { COLUMNS, shownBy } from '../../lib/shot-quantities.js';
@@ -86,6 +88,7 @@ function speedsAnswer(ladder: Ladder, display: Display, drawing: Drawing): Answe
       ...(odd.length > MOST_ODD ? [words.page.more(odd.length - MOST_ODD)] : []),
     ]),
     ...notes(answers.limits, [
+      ...gainSentences(ladder.toShow, display),
       ...limitsOf(ladder, display),
       ...modelledSentences(ladder.rungs),
       answers.modelMethod,
@@ -125,7 +128,7 @@ function changesAnswer(ladder: Ladder, display: Display, drawing: Drawing): Answ
       ),
       ...notes(
         answers.limits,
-        rungs.flatMap((rung) => adviceSentences(rung, display)),
+        rungs.flatMap((rung) => [...leaveSentences(rung), ...adviceSentences(rung, display)]),
       ),
       ...notes(answers.method, [
         answers.changeMethod(

@@ -1,6 +1,7 @@
 import type { Scene } from 'fairflight';
 import type { ChangeFactor, MeasuredShot, QuantityName, ScatterChange } from 'fairflight/session';
 import type { Display } from '../../lib/display.js';
+import { gainSentences } from '../../lib/gains.js';
 import { oddLines } from '../../lib/odd.js';
 import type { Sheet } from '../../lib/sheet.js';
 import { fixed, signed } from '../../lib/text.js';
@@ -61,6 +62,7 @@ export function weeksAnswer(log: TrainingLog, display: Display, drawing: Drawing
     worthSentence(log, display),
     scatterSentence(log, display),
     targetSentence(log, display),
+    ...gainSentences(log.toShow, display),
     widthSentence(log, display),
   ];
   return { id: 'weeks', says: says.filter((each) => each !== ''), parts };

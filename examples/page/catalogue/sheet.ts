@@ -11,14 +11,21 @@ export interface WhereFacts {
   readonly change: { readonly by: string; readonly more: boolean; readonly clear: boolean } | undefined;
 }
 
-/** The change that brings most, and the one after it; gains with their unit. */
+/** The change that brings most, the one after it, and what weeks of training would bring; gains with their unit. */
 export interface MostFacts {
   readonly change: string;
   readonly gain: string;
   readonly low: string;
   readonly high: string;
   readonly speed: string | undefined;
-  readonly second: { readonly change: string; readonly gain: string } | undefined;
+  readonly second: NamedGain | undefined;
+  readonly training: NamedGain | undefined;
+}
+
+/** A change and its gain, with its unit. */
+export interface NamedGain {
+  readonly change: string;
+  readonly gain: string;
 }
 
 /** Words of the sheet. */
@@ -29,7 +36,8 @@ export interface SheetWords {
   readonly changes: Readonly<Record<ChangeName, (step: string, more: boolean) => string>>;
   readonly readings: Readonly<Record<EvidenceName, string>>;
   readonly most: (facts: MostFacts) => string;
-  readonly mostUnclear: (shots: string) => string;
+  readonly mostUnclear: (shots: string, training: NamedGain | undefined) => string;
+  readonly mostTooFew: string;
   readonly mostMeasure: (readings: string) => string;
   readonly mostUnknown: string;
   readonly nextTry: (change: string) => string;
@@ -48,6 +56,9 @@ export interface SheetWords {
     readonly version: string;
   }) => string;
 }
+
+const byTraining = (training: NamedGain | undefined): string =>
+  training === undefined ? '' : ` Weeks of training could add ${training.change}: ${training.gain}.`;
 
 export const sheet: SheetWords = {
   title: 'Your shots',
@@ -78,13 +89,14 @@ export const sheet: SheetWords = {
     launchAngle: 'launch angle',
     spinRate: 'spin',
   },
-  most: ({ change, gain, low, high, speed, second }) => {
+  most: ({ change, gain, low, high, speed, second, training }) => {
     const at = speed === undefined ? '' : ` at ${speed}`;
     const then = second === undefined ? '' : `; then ${second.change}, ${second.gain}`;
-    return `Of the changes tried, ${change} brings most: ${gain} of carry${at} (${low} to ${high})${then}.`;
+    return `Of what can be changed now, ${change} brings most: ${gain} of carry${at} (${low} to ${high})${then}.${byTraining(training)}`;
   },
-  mostUnclear: (shots) =>
-    `No single change brings a gain that ${shots} show clearly: club and swing go together as they are.`,
+  mostUnclear: (shots, training) =>
+    `No single change brings a gain that ${shots} show clearly: club and swing go together as they are.${byTraining(training)}`,
+  mostTooFew: 'What would bring most is not said from fewer than five shots.',
   mostMeasure: (readings) => `What would bring most cannot be told before ${readings} is measured.`,
   mostUnknown: 'What would bring most cannot be told from these readings.',
   nextTry: (change) =>
