@@ -58,7 +58,7 @@ export interface SheetWords {
 }
 
 const byTraining = (training: NamedGain | undefined): string =>
-  training === undefined ? '' : ` Weeks of training could add ${training.change}: ${training.gain}.`;
+  training === undefined ? '' : ` Weeks of training could bring ${training.change}: ${training.gain}.`;
 
 export const sheet: SheetWords = {
   title: 'Your shots',
