@@ -2,7 +2,7 @@ import { fileURLToPath } from 'node:url';
 import { defineConfig, type ViteUserConfig } from 'vitest/config';
 
 /** Tests of what a user gets: the packed package and the examples that import it. */
-const BUILT = ['tests/package/**/*.test.ts', 'tests/examples/**/*.test.ts'];
+const BUILT = ['tests/package/**/*.test.ts', 'tests/examples/**/*.test.ts', 'tests/page/**/*.test.ts'];
 
 const config: ViteUserConfig = defineConfig({
   root: fileURLToPath(new URL('..', import.meta.url)),

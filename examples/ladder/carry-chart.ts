@@ -2,6 +2,7 @@ import {
   axes,
   CHART_WIDTH,
   frame,
+  heightFor,
   type KeyEntry,
   key,
   line,
@@ -40,7 +41,7 @@ export function carryChart(
   );
   const f = frame({
     width,
-    height: 390,
+    height: heightFor(width, 390),
     x: {
       label: `club speed (${speed.unit})`,
       domain: padded(
@@ -93,8 +94,8 @@ export function carryChart(
     ...(shots.some(({ outlier }) => outlier)
       ? [{ name: 'shot far apart', colour: INK, mark: 'cross' } as const]
       : []),
-    { name: 'band mean and its 95 % interval', colour: sample, mark: 'diamond' },
-    { name: 'attainable: best loft, centred strike', colour: VERMILION, mark: 'line' },
+    { name: 'mean, and its range 19 times in 20', colour: sample, mark: 'diamond' },
+    { name: 'best loft, struck in the middle', colour: VERMILION, mark: 'line' },
   ];
   return key(entries) + svg(f, 'Carry against club speed', axes(f), ...layers);
 }

@@ -3,6 +3,7 @@ import {
   box,
   CHART_WIDTH,
   frame,
+  heightFor,
   type KeyEntry,
   key,
   line,
@@ -38,7 +39,7 @@ export function launchSpinMap(
   const [bottom, top] = ends(map.spinRate, spin.of);
   const f = frame({
     width,
-    height: 430,
+    height: heightFor(width, 430),
     x: { label: 'launch angle (°)', domain: [left, right], ticks: 10 },
     y: { label: 'spin (rpm)', domain: [bottom, top], ticks: 8 },
   });
@@ -68,7 +69,7 @@ export function launchSpinMap(
     ...(best === undefined ? [] : [mark(f, place(best), 'diamond', VERMILION, 7)]),
   ];
   const entries: KeyEntry[] = [
-    { name: 'shot of this band', colour: INK, mark: 'dot' },
+    { name: 'one shot', colour: INK, mark: 'dot' },
     ...(shots.some(({ outlier }) => outlier)
       ? [{ name: 'shot far apart', colour: INK, mark: 'cross' } as const]
       : []),

@@ -101,7 +101,7 @@ export function ladderPage(ladder: Ladder, table: ShotTable, file: string, displ
       section(
         'Limits and cautions',
         '',
-        `${list(limitsOf(ladder))}<div class="card">${list(CAUTIONS)}</div>`,
+        `${list(limitsOf(ladder, display))}<div class="card">${list(CAUTIONS)}</div>`,
       ),
     ],
   });

@@ -1,11 +1,15 @@
 import { extent, mean, sum } from 'd3-array';
-import { axes, type KeyEntry, key, line, mark, type Point, spread, svg, text } from '../lib/chart.js';
+import { axes, type KeyEntry, key, line, mark, NARROW, type Point, spread, svg, text } from '../lib/chart.js';
 import type { Display } from '../lib/display.js';
 import { INK, MUTED, textColour } from '../lib/palette.js';
 import { planFrame } from '../lib/plan-frame.js';
 import type { Rung } from './rungs.js';
 
 const FEWEST_FOR_ELLIPSE = 5;
+/** Width that the name of a band takes; on a narrow chart it stands without its unit [px]. */
+const NAME = 70;
+const NARROW_NAME = 34;
+
 /** Where the balls came down, seen from above, the target to the right and the right-hand side below. */
 export function planView(
   rungs: readonly Rung[],
@@ -28,10 +32,12 @@ export function planView(
   const x = f.xAxis.domain;
   const own = (rung: number): readonly Point[] =>
     landings.filter((each) => each.rung === rung && !each.outlier).map(({ at }) => at);
+  const narrow = f.width < NARROW;
+  const room = narrow ? NARROW_NAME : NAME;
   const places = spread(
     rungs.map((_, i) => f.x(mean(own(i), ([along]) => along) ?? 0)),
-    70,
-  );
+    room,
+  ).map((at) => Math.min(f.inner.right - room / 2, Math.max(f.inner.left + room / 2, at)));
   const layers = [
     line(
       f,
@@ -52,15 +58,22 @@ export function planView(
         : mark(f, at, 'dot', colours[rung] ?? INK, 3.8),
     ),
     ...rungs.map(({ name }, i) =>
-      text(f, [f.x.invert(places[i] ?? 0), -widest], name, {
+      text(f, [f.x.invert(places[i] ?? 0), -widest], narrow ? name.replace(/^([\d.]+) \S+$/, '$1') : name, {
         anchor: 'middle',
         dy: 16,
         weight: 'bold',
         colour: textColour(colours[i] ?? INK),
       }),
     ),
-    text(f, [x[1], -widest], 'left', { anchor: 'end', dx: -6, dy: 16, colour: MUTED }),
-    text(f, [x[1], widest], 'right', { anchor: 'end', dx: -6, dy: -8, colour: MUTED }),
+    text(f, [x[narrow ? 0 : 1], -widest], 'left', {
+      ...(narrow ? { dx: 6, dy: 32 } : { anchor: 'end', dx: -6, dy: 16 }),
+      colour: MUTED,
+    }),
+    text(f, [x[narrow ? 0 : 1], widest], 'right', {
+      ...(narrow ? { dx: 6 } : { anchor: 'end', dx: -6 }),
+      dy: -8,
+      colour: MUTED,
+    }),
     text(f, [x[0], 0], 'target line', { dx: 6, dy: -5, colour: MUTED }),
   ];
   const sample = colours[Math.floor(rungs.length / 2)] ?? INK;
@@ -69,7 +82,7 @@ export function planView(
     ...(landings.some(({ outlier }) => outlier)
       ? [{ name: 'shot far apart', colour: INK, mark: 'cross' } as const]
       : []),
-    { name: 'holds about half the shots of a band', colour: sample, mark: 'line' },
+    { name: 'holds about half the shots', colour: sample, mark: 'line' },
   ];
   return key(entries) + svg(f, 'Landing points seen from above', axes(f), ...layers);
 }

@@ -28,7 +28,7 @@ export function ladderRecord(ladder: Ladder, table: ShotTable, file: string, dis
       hand: setup.hand,
       'best loft by': setup.maximise,
       'outliers in the means': setup.keepOutliers,
-      limits: limitsOf(ladder),
+      limits: limitsOf(ladder, display),
       cautions: CAUTIONS,
     },
     input: {

@@ -80,7 +80,7 @@ export function sideView(
     }
     parts.push(line(f, flightLine(model, at), { colour, width: 2.6 }));
     parts.push(line(f, [at(model.carry, 0), at(model.total, 0)], { colour, width: 2.6, dash: '1.5 4' }));
-    parts.push(mark(f, at(model.carry, 0), 'dot', colour, 4, 'carry by the model'));
+    parts.push(mark(f, at(model.carry, 0), 'dot', colour, 4, 'carry worked out'));
     if (estimates.carry !== undefined) {
       parts.push(mark(f, at(estimates.carry.mean, 0), 'ring', colour, 4.6, 'carry measured'));
     }
@@ -93,10 +93,10 @@ export function sideView(
   }
 
   const entries: KeyEntry[] = [
-    { name: 'flight of the mean launch', colour: INK, mark: 'line' },
+    { name: 'flight now', colour: INK, mark: 'line' },
     { name: 'flight at the best loft', colour: MUTED, mark: 'dashes' },
     { name: 'run', colour: INK, mark: 'dots' },
-    { name: 'carry by the model', colour: INK, mark: 'dot' },
+    { name: 'carry worked out', colour: INK, mark: 'dot' },
     { name: 'measured', colour: INK, mark: 'ring' },
     { name: 'at the best loft', colour: MUTED, mark: 'diamond' },
   ];

@@ -1,5 +1,6 @@
 import type { MaximisedDistance } from 'fairflight';
 import type { ChangeRanking, ChangeVerdict, MeasuredShot } from 'fairflight/session';
+import { yards } from 'fairflight/units';
 import { adviceLines, changeWords, leaveLines, strikeLossLines, trainingLines } from '../lib/advice.js';
 import type { Display } from '../lib/display.js';
 import { counted, fixed, listed, signed } from '../lib/text.js';
@@ -14,19 +15,23 @@ export const CAUTIONS: readonly string[] = [
   'Before a club is changed, let a qualified fitter watch it hit. A changed loft, head or shaft must still conform to the equipment rules and to local rules where you play.',
 ];
 
-/** How far the figures can be trusted. */
-export const LIMITS: readonly string[] = [
-  'Carry by the model: about ±3 yd (rms on tour averages) where launch and spin are measured well.',
+/** How well the model's carry is known: rms on tour averages. */
+const CARRY_ERROR = yards(3);
+
+/** How far the figures can be trusted, but for the carry. */
+const LIMITS: readonly string[] = [
   'Run after landing: ±25 %, as far as means of many shots go; landings flatter than 16° lie outside what has been measured, so totals of very low flights are rough.',
   'What a change brings is given with an interval of 95 %: it holds errors of reading, few shots, spin, run and the spread between models of the ball. Steps are ones that can be attained, each tried alone. The optimum of loft is flat: read the window, not the peak.',
   'The head is a generic driver, not yours: mass, inertia, restitution and face curvature are typical figures.',
 ];
 
-/** {@link LIMITS}, with what a calibration changed about the head. */
-export function limitsOf({ calibration }: Ladder): readonly string[] {
+/** How far the figures can be trusted, with what a calibration changed about the head. */
+export function limitsOf({ calibration }: Ladder, { distance }: Display): readonly string[] {
+  const carry = `Carry by the model: about ±${fixed(distance.of(CARRY_ERROR))} ${distance.unit} (rms on tour averages) where launch and spin are measured well.`;
   const ofHead = ['restitution', 'tangentialRestitution'];
-  if (!calibration?.values.some(({ target }) => ofHead.includes(target))) return LIMITS;
+  if (!calibration?.values.some(({ target }) => ofHead.includes(target))) return [carry, ...LIMITS];
   return [
+    carry,
     ...LIMITS.slice(0, -1),
     'The head is a generic driver with restitution fitted to these shots: mass, inertia and face curvature are typical figures, and the fit absorbs whatever is wrong with them.',
   ];

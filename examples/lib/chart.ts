@@ -49,6 +49,11 @@ const TICK_ROOM = 52;
 
 const FONT = "font-family=\"system-ui, -apple-system, 'Segoe UI', 'DejaVu Sans', sans-serif\"";
 
+/** Height of a chart that is `usual` high at the usual width; a narrow one is lower, though not in proportion. */
+export function heightFor(width: number, usual: number): number {
+  return Math.round(usual * Math.min(1, 0.45 + (0.55 * width) / CHART_WIDTH));
+}
+
 /** Lays out a plotting area. */
 export function frame(spec: FrameSpec): Frame {
   const margin = { left: 58, right: 18, top: 14, bottom: 46, ...spec.margin };

@@ -1,5 +1,15 @@
 import type { SpokenUnits } from 'fairflight';
-import { toDegrees, toFeet, toKph, toMetres, toMph, toRpm, toYards } from 'fairflight/units';
+import {
+  toCelsius,
+  toDegrees,
+  toFahrenheit,
+  toFeet,
+  toKph,
+  toMetres,
+  toMph,
+  toRpm,
+  toYards,
+} from 'fairflight/units';
 
 /** The unit a quantity is shown in, and the way to it from SI. */
 export interface Shown {
@@ -14,6 +24,7 @@ export interface Display {
   readonly height: Shown;
   readonly angle: Shown;
   readonly spin: Shown;
+  readonly temperature: Shown;
   /** Units in which the library puts warnings into words. */
   readonly spoken: SpokenUnits;
 }
@@ -34,6 +45,7 @@ export const displays: Readonly<Record<'imperial' | 'metric', Display>> = {
     height: shown('ft', toFeet),
     angle,
     spin,
+    temperature: shown('°F', toFahrenheit),
     spoken: 'yards',
   },
   metric: {
@@ -42,6 +54,7 @@ export const displays: Readonly<Record<'imperial' | 'metric', Display>> = {
     height: shown('m', toMetres),
     angle,
     spin,
+    temperature: shown('°C', toCelsius),
     spoken: 'metres',
   },
 };

@@ -79,7 +79,7 @@ export function htmlPage(page: Page): string {
 export function htmlTable(columns: readonly TableColumn[], rows: readonly (readonly string[])[]): string {
   const head = columns.map(({ head, unit, text }) => {
     const small = unit === undefined ? '' : `<span class="unit">${escaped(unit)}</span>`;
-    return `<th${text === true ? ' class="text"' : ''}>${escaped(head)}${small}</th>`;
+    return `<th scope="col"${text === true ? ' class="text"' : ''}>${escaped(head)}${small}</th>`;
   });
   const body = rows.map((row) => {
     const cells = row.map((cell, i) => `<td${columns[i]?.text === true ? ' class="text"' : ''}>${cell}</td>`);

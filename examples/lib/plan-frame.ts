@@ -1,8 +1,9 @@
-import { CHART_WIDTH, type Frame, frame, heightForEqualScales } from './chart.js';
+import { CHART_WIDTH, type Frame, frame, heightForEqualScales, NARROW } from './chart.js';
 import { fixed } from './text.js';
 
-/** Least ratio of width to height. */
+/** Least ratio of width to height; a narrow one may be nearly square. */
 const WIDEST_SHAPE = 1.6;
+const NARROW_SHAPE = 1.15;
 
 /**
  * A plotting area seen from above, both directions at one scale: along the target line to the right, the right-hand side
@@ -15,7 +16,7 @@ export function planFrame(
   unit: string,
   width: number = CHART_WIDTH,
 ): Frame {
-  const missing = Math.max(0, 2 * side * WIDEST_SHAPE - (to - from)) / 2;
+  const missing = Math.max(0, 2 * side * (width < NARROW ? NARROW_SHAPE : WIDEST_SHAPE) - (to - from)) / 2;
   const spec = {
     width,
     x: {

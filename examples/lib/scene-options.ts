@@ -90,14 +90,18 @@ export function handFrom(text: string | undefined): 'right' | 'left' {
 /** The scene in words. */
 export function sceneWords({ air, wind, turf }: Scene, display: Display): string {
   const ground = typeof turf === 'string' ? turf : 'normal';
-  return `${airWords(air)}, ${windWords(wind, display)}, ${ground} turf`;
+  return `${airWords(air, display)}, ${windWords(wind, display)}, ${ground} turf`;
 }
 
-function airWords(air: Scene['air']): string {
-  if (air === undefined) return '20 °C at sea level';
+/** Temperature of the usual air [K]. */
+const USUAL_TEMPERATURE = 293.15;
+
+function airWords(air: Scene['air'], { temperature: { of, unit } }: Display): string {
+  const usually = `${fixed(of(USUAL_TEMPERATURE))} ${unit}`;
+  if (air === undefined) return `${usually} at sea level`;
   const usual = airAt().density;
   const share = fixed(100 * Math.abs(air.density / usual - 1), 1);
-  const than = `than at 20 °C and sea level (${fixed(air.density, 3)} kg/m³)`;
+  const than = `than at ${usually} and sea level (${fixed(air.density, 3)} kg/m³)`;
   return `air ${share} % ${air.density < usual ? 'thinner' : 'denser'} ${than}`;
 }
 

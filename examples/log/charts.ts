@@ -5,6 +5,7 @@ import {
   CHART_WIDTH,
   type Frame,
   frame,
+  heightFor,
   type KeyEntry,
   key,
   line,
@@ -46,7 +47,7 @@ export function speedChart(log: TrainingLog, { speed }: Display, width: number =
   const [low, high] = [speed.of(Math.min(...values)), speed.of(Math.max(...values))];
   const f = frame({
     width,
-    height: 400,
+    height: heightFor(width, 400),
     x: {
       label: report.timeUnit === 'weeks' ? 'weeks since the first session' : 'sessions since the first',
       domain: [-0.025 * end, 1.025 * end],

@@ -7,6 +7,7 @@ import {
   CHART_WIDTH,
   type Frame,
   frame,
+  heightFor,
   type KeyEntry,
   key,
   line,
@@ -35,7 +36,7 @@ export function strokesChart(tradeoff: Tradeoff, { speed }: Display, width: numb
   const domain = [Math.min(...xs), Math.max(...xs)] as const;
   const f = frame({
     width,
-    height: 330,
+    height: heightFor(width, 330),
     x: { label: `club speed (${speed.unit})`, domain, ticks: 9 },
     y: {
       label: 'strokes against now',

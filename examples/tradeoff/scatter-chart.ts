@@ -6,6 +6,7 @@ import {
   CHART_WIDTH,
   type Frame,
   frame,
+  heightFor,
   type KeyEntry,
   key,
   line,
@@ -93,7 +94,7 @@ function curvesOf({ answer, player }: Tradeoff, speed: Shown, width: number): Cu
     points.map(([x, y]) => [x, Math.min(top, Math.max(bottom, y))]);
   const f = frame({
     width,
-    height: 400,
+    height: heightFor(width, 400),
     x: {
       label: `club speed (${speed.unit})`,
       domain: [speed.of(speeds[0] ?? now), speed.of(speeds[speeds.length - 1] ?? now)],
