@@ -1,6 +1,12 @@
 import { refusal } from '../inputs/refuse.js';
 import { type CardBuffer, type CardPipeline, MAP_READ, type OpenCard, USAGE } from './web-gpu.js';
 
+/** Numbers at a binding of their own. The same array is written once. @internal */
+export interface CardTable {
+  readonly binding: 3 | 4;
+  readonly numbers: Float32Array | Uint32Array;
+}
+
 /** One dispatch of a kernel. @internal */
 export interface CardRun {
   readonly kernel: string;
@@ -8,8 +14,8 @@ export interface CardRun {
   readonly scene: ArrayBuffer;
   /** Columns, one after another. */
   readonly inputs: readonly ArrayBufferView[];
-  /** Table of the law, and what a kernel reads besides. */
-  readonly tables: readonly Float32Array[];
+  /** What a kernel reads besides, each at its binding. */
+  readonly tables: readonly CardTable[];
   /** Bytes of results, which are 0 before. */
   readonly bytes: number;
   readonly groups: number;
@@ -37,7 +43,7 @@ const USAGES = {
 export function createCard({ name, device, api }: OpenCard): Card {
   const pipelines = new Map<string, Promise<CardPipeline>>();
   const buffers = new Map<Role, CardBuffer>();
-  const written = new Map<Role, Float32Array>();
+  const written = new Map<Role, ArrayBufferView>();
   const kept = { api };
   let gone: string | undefined;
   let last: Promise<unknown> = Promise.resolve();
@@ -77,26 +83,26 @@ export function createCard({ name, device, api }: OpenCard): Card {
       'inputs',
       run.inputs.reduce((sum, { byteLength }) => sum + byteLength, 0),
     );
+    const bound: [number, CardBuffer][] = [[0, scene]];
+    if (run.inputs.length > 0) bound.push([1, inputs]);
     let at = 0;
     for (const column of run.inputs) {
       device.queue.writeBuffer(inputs, at, column);
       at += column.byteLength;
     }
-    const tables = run.tables.map((table, k) => {
-      const role: Role = `table${k}`;
-      const into = buffer(role, table.byteLength);
-      // The table of a law is the same array from run to run.
-      if (written.get(role) !== table) device.queue.writeBuffer(into, 0, table);
-      written.set(role, table);
-      return into;
-    });
+    for (const { binding, numbers } of run.tables) {
+      const role: Role = `table${binding}`;
+      const into = buffer(role, numbers.byteLength);
+      if (written.get(role) !== numbers) device.queue.writeBuffer(into, 0, numbers);
+      written.set(role, numbers);
+      bound.push([binding, into]);
+    }
     const results = buffer('results', run.bytes);
     const copy = buffer('copy', run.bytes);
-    const bound = [scene, ...(run.inputs.length > 0 ? [inputs] : []), results, ...tables];
-    const places = [0, ...(run.inputs.length > 0 ? [1] : []), 2, ...tables.map((_, k) => 3 + k)];
+    bound.push([2, results]);
     const group = device.createBindGroup({
       layout: compiled.getBindGroupLayout(0),
-      entries: bound.map((one, k) => ({ binding: places[k] ?? 0, resource: { buffer: one } })),
+      entries: bound.map(([binding, one]) => ({ binding, resource: { buffer: one } })),
     });
     const commands = device.createCommandEncoder();
     commands.clearBuffer(results);

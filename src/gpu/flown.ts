@@ -10,7 +10,7 @@ import {
 import { type FlightProblem, sceneProblem } from '../flight/problem.js';
 import { refusal } from '../inputs/refuse.js';
 import type { ResolvedScene } from '../scene/scene.js';
-import type { Card } from './card.js';
+import type { Card, CardTable } from './card.js';
 import { columnsText, flightsText, GROUP, isWrittenOut, type Quantity } from './kernel-text.js';
 import { allSources, kindsOf, packScene, type Source, type Sources, tableOf } from './scene-numbers.js';
 
@@ -24,7 +24,7 @@ export interface Flights {
   /** The text of the kernel up to its entry. */
   readonly text: string;
   /** The table of the law, where it is read from one. */
-  readonly tables: readonly Float32Array[];
+  readonly tables: readonly CardTable[];
 }
 
 /**
@@ -47,7 +47,8 @@ export function prepareFlights(scene: ResolvedScene, timeLimit: number, said: So
   }
   const sources = allSources(scene, said);
   const text = flightsText(problem, law, kindsOf(sources));
-  return { scene, problem, law, timeLimit, sources, text, tables: law === undefined ? [] : [tableOf(law)] };
+  const tables: readonly CardTable[] = law === undefined ? [] : [{ binding: 3, numbers: tableOf(law) }];
+  return { scene, problem, law, timeLimit, sources, text, tables };
 }
 
 /** Most flights of one run: more gain nothing. */

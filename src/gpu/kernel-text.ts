@@ -63,6 +63,8 @@ export function columnsText(flights: string, quantities: readonly Quantity[]): s
       `results[${k}u * scene.counts.x + i] = ${name === 'flags' ? QUANTITIES.flags : `bitcast<u32>(${QUANTITIES[name]})`};`,
   );
   return `${flights}
+@group(0) @binding(2) var<storage, read_write> results: array<u32>;
+
 @compute @workgroup_size(${GROUP})
 fn main(@builtin(global_invocation_id) at: vec3u) {
   let i = at.x;

@@ -52,7 +52,6 @@ struct Scene {
 }
 @group(0) @binding(0) var<uniform> scene: Scene;
 @group(0) @binding(1) var<storage, read> inputs: array<u32>;
-@group(0) @binding(2) var<storage, read_write> results: array<u32>;
 `;
 
 /** The problem of flight `i`: `setLaunch` and `setAir` in single precision. @internal */
