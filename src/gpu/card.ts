@@ -16,8 +16,10 @@ export interface CardRun {
   readonly inputs: readonly ArrayBufferView[];
   /** What a kernel reads besides, each at its binding. */
   readonly tables: readonly CardTable[];
-  /** Bytes of results, which are 0 before. */
+  /** Bytes of results. */
   readonly bytes: number;
+  /** Whether they have to be 0 before. */
+  readonly cleared?: boolean;
   readonly groups: number;
 }
 
@@ -105,7 +107,7 @@ export function createCard({ name, device, api }: OpenCard): Card {
       entries: bound.map(([binding, one]) => ({ binding, resource: { buffer: one } })),
     });
     const commands = device.createCommandEncoder();
-    commands.clearBuffer(results);
+    if (run.cleared === true) commands.clearBuffer(results);
     const pass = commands.beginComputePass();
     pass.setPipeline(compiled);
     pass.setBindGroup(0, group);

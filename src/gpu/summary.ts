@@ -182,6 +182,7 @@ async function addRows(
       inputs: [],
       tables: [...flights.tables, { binding: 4, numbers: kernel.numbers }],
       bytes: 4 * (partsAt + width * groups),
+      cleared: true,
       groups,
     },
     (results) => {

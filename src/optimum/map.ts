@@ -118,24 +118,27 @@ export function readMap(question: unknown, scene: unknown, options: unknown): Ma
 /** What a map shows of a flight in each cell. @internal */
 export type MapCells = Pick<FlightColumns, 'ended' | 'carry' | 'apex' | 'descentAngle'>;
 
-/** The map of flights, and of where their balls rest. @internal */
+/** The map of flights, whose columns become its own, and of where their balls rest. @internal */
 export function mapOf(
   { columns, rows, launchAngle, spinRate }: MapAsked,
   flown: MapCells,
   total?: Float64Array,
 ): CarryMap {
-  const landed = flown.ended.map((ending) => (flightEndings[ending] === 'landed' ? 1 : 0));
-  const whereLanded = (column: Float64Array): Float64Array =>
-    column.map((value, i) => (landed[i] ? value : 0));
+  const { ended, carry, apex, descentAngle } = flown;
+  const landed = new Uint8Array(ended.length);
+  for (let cell = 0; cell < landed.length; cell++) {
+    if (ended[cell] === LANDED) landed[cell] = 1;
+    else carry[cell] = descentAngle[cell] = 0;
+  }
   return {
     columns,
     rows,
     launchAngle,
     spinRate,
     landed,
-    carry: whereLanded(flown.carry),
-    apex: flown.apex,
-    descentAngle: whereLanded(flown.descentAngle),
+    carry,
+    apex,
+    descentAngle,
     ...(total && { total }),
   };
 }
@@ -145,7 +148,7 @@ export function totals(flown: FlightColumns, scene: ResolvedScene): Float64Array
   const ground = createGroundRun(scene);
   const at = (column: Float64Array, i: number): number => column[i] as number;
   return flown.carry.map((_, i) => {
-    if (flightEndings[flown.ended[i] as number] !== 'landed') return 0;
+    if (flown.ended[i] !== LANDED) return 0;
     const spin = at(flown.landingSpin, i);
     ground.run(
       at(flown.vx, i),
@@ -158,6 +161,9 @@ export function totals(flown: FlightColumns, scene: ResolvedScene): Float64Array
     return Math.hypot(at(flown.x, i) + ground.x, at(flown.z, i) + ground.z);
   });
 }
+
+/** How a flight that landed ended. */
+const LANDED: number = /* @__PURE__ */ flightEndings.indexOf('landed');
 
 function spaced(from: number, to: number, count: number): Float64Array {
   return Float64Array.from({ length: count }, (_, i) => from + ((to - from) * i) / (count - 1));
