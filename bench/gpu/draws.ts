@@ -8,14 +8,17 @@ const MOST_SPIN = [rpm(11_000), rpm(5500)] as const;
 
 /**
  * Launches as people hit them and then some, spread evenly: from pitches to the fastest drives. A club that gives a fast ball
- * gives a low one with less spin.
+ * gives a low one with less spin; `freely` leaves that out, and nobody hits those.
  */
-export function drawLaunches(count: number): LaunchColumns & { readonly ballSpeed: Float64Array } {
+export function drawLaunches(
+  count: number,
+  freely = false,
+): LaunchColumns & { readonly ballSpeed: Float64Array } {
   const between = columnsOf(count);
   const ballSpeed = between(0, 20, FASTEST);
   const upTo = (column: Float64Array, low: number, [slow, fast]: readonly [number, number]): Float64Array =>
     column.map((share, i) => {
-      const past = Math.max(0, ((ballSpeed[i] as number) - LOFTED) / (FASTEST - LOFTED));
+      const past = freely ? 0 : Math.max(0, ((ballSpeed[i] as number) - LOFTED) / (FASTEST - LOFTED));
       return low + share * (slow + past * (fast - slow) - low);
     });
   return {

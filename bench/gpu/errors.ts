@@ -58,8 +58,8 @@ export async function drawnErrors(
   count: number,
   scene: Scene,
   conditions: ConditionColumns = {},
+  launches: LaunchColumns = drawLaunches(count),
 ): Promise<Errors> {
-  const launches = drawLaunches(count);
   const flown = await gpu.flyMany(launches, scene, { conditions });
   const judge = judgeOf(launches, scene, conditions);
   const otherEnds = flown.ended.filter((ending, i) => ending !== judge.ended[i]).length;
@@ -100,6 +100,14 @@ export async function allErrors(gpu: Gpu, count: number): Promise<readonly Error
     await referenceErrors(gpu),
     await drawnErrors(gpu, 'drawn launches, calm', count, {}),
     await drawnErrors(gpu, 'drawn launches and conditions', count, {}, drawConditions(count)),
+    await drawnErrors(
+      gpu,
+      'fast balls at any angle with any spin too',
+      count,
+      {},
+      {},
+      drawLaunches(count, true),
+    ),
   ];
   for (const [of, scene] of PROFILES)
     errors.push(await drawnErrors(gpu, `drawn launches, ${of}`, few, scene));

@@ -1,9 +1,10 @@
 /**
  * What `fairflight/gpu` does on the card of this machine: errors against the judge, flights a second beside a CUDA kernel
  * written by hand, a map end to end, sums over designs of growing size, and a sweep on all cores beside one.
- * usage: npm run bench:gpu [-- --few] [--only PART,…] [--out FILE]; it needs the package webgpu, and nvcc for the kernel beside
+ * usage: npm run bench:gpu [-- --few] [--only PART,…] [--out RESULTS.json]; all of it writes docs/gpu.md. It needs the package webgpu,
+ * and nvcc for the kernel beside. npm run bench:gpu -- --page RESULTS.json writes the page of what another machine measured.
  */
-import { writeFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { availableParallelism, cpus } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
@@ -20,10 +21,12 @@ import {
 import { scaledModel } from '../../src/models.js';
 import { sweepInParallel } from '../../src/node/index.js';
 import type { Design } from '../../src/sweep/index.js';
-import { type CudaTime, cudaTimes } from './cuda.js';
-import { drawConditions, drawLaunches } from './draws.js';
-import { allErrors, type Errors } from './errors.js';
+import { cudaTimes } from './cuda.js';
+import { drawLaunches } from './draws.js';
+import { allErrors } from './errors.js';
 import { secondsOnCard } from './on-card.js';
+import { pageOf } from './page.js';
+import type { Results } from './results.js';
 
 const { values: flags } = parseArgs({
   options: {
@@ -31,34 +34,12 @@ const { values: flags } = parseArgs({
     only: { type: 'string' },
     out: { type: 'string' },
     cuda: { type: 'string' },
+    page: { type: 'string' },
   },
 });
 const few = flags.few;
 const wanted = flags.only?.split(',');
 const source = flags.cuda ?? fileURLToPath(new URL('flight.cu', import.meta.url));
-
-/** Times in seconds unless a name says otherwise. */
-interface Results {
-  card: string;
-  processor: string;
-  errors?: readonly Errors[];
-  onCard?: readonly { readonly of: string; readonly flights: number; readonly seconds: number }[];
-  cuda?: readonly CudaTime[];
-  batch?: { readonly flights: number; readonly seconds: number };
-  map?: {
-    readonly first: number;
-    readonly median: number;
-    readonly best: number;
-    readonly onProcessor: number;
-  };
-  sums?: readonly { readonly flights: number; readonly seconds: number; readonly megabytes: number }[];
-  cores?: readonly {
-    readonly of: string;
-    readonly workers: number;
-    readonly one: number;
-    readonly all: number;
-  }[];
-}
 
 async function timed<T>(run: () => Promise<T> | T): Promise<readonly [number, T]> {
   const start = performance.now();
@@ -143,6 +124,14 @@ async function coreTimes(): Promise<NonNullable<Results['cores']>> {
   return rows;
 }
 
+function writePage(measured: Results): void {
+  writeFileSync(new URL('../../docs/gpu.md', import.meta.url), pageOf(measured));
+}
+
+if (flags.page !== undefined) {
+  writePage(JSON.parse(readFileSync(flags.page, 'utf8')) as Results);
+  process.exit(0);
+}
 const gpu = await openGpu();
 if (gpu === undefined) throw new Error('no graphics card: is the package webgpu installed?');
 const flights = few ? 4096 : 2 ** 21;
@@ -166,8 +155,7 @@ const parts: Readonly<Record<string, () => Promise<void> | void>> = {
   },
   batch: async () => {
     const launches = drawLaunches(flights);
-    const conditions = drawConditions(flights);
-    await gpu.flyMany(launches, {}, { conditions });
+    await gpu.flyMany(launches);
     const [seconds] = await timed(() => gpu.flyMany(launches));
     results.batch = { flights, seconds };
   },
@@ -184,16 +172,11 @@ const parts: Readonly<Record<string, () => Promise<void> | void>> = {
 for (const [name, part] of Object.entries(parts)) {
   if (wanted !== undefined && !wanted.includes(name)) continue;
   console.error(`${name} …`);
-  const [seconds] = await timed(async () => {
-    try {
-      await part();
-    } catch (error) {
-      console.error(error);
-    }
-  });
+  const [seconds] = await timed(async () => part());
   console.error(`${name}: ${seconds.toFixed(1)} s`);
   if (flags.out !== undefined) writeFileSync(flags.out, JSON.stringify(results, null, 2));
 }
 console.log(JSON.stringify(results, null, 2));
+if (!few && wanted === undefined && flags.out === undefined) writePage(results);
 gpu.close();
 process.exit(0);

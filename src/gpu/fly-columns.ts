@@ -19,7 +19,6 @@ import { readOptions } from '../inputs/read.js';
 import { type ResolvedScene, resolveScene, type Scene } from '../scene/scene.js';
 import type { Card } from './card.js';
 import { flyLeft, flyRun, mostFlights, noteEndings, prepareFlights } from './flown.js';
-import type { Quantity } from './kernel-text.js';
 import type { Source } from './scene-numbers.js';
 import type { InputName } from './wgsl/problem.js';
 
@@ -44,26 +43,27 @@ const optionFields: Declared<GpuFlyOptions> = /* @__PURE__ */ frozen(() => ({
 }));
 
 /** What comes back of a flight, each a column. @internal */
-export const FLIGHT_QUANTITIES = [
-  'x',
-  'y',
-  'z',
-  'vx',
-  'vy',
-  'vz',
-  'landingSpin',
-  'hangTime',
-  'apex',
-  'apexAt',
-  'carry',
-  'side',
-  'curve',
-  'descentAngle',
-  'spinAxisX',
-  'spinAxisY',
-  'spinAxisZ',
-  'flags',
-] as const satisfies readonly Quantity[];
+export const FLIGHT_QUANTITIES: readonly (Exclude<keyof FlightColumns, 'ended' | 'outsideData'> | 'flags')[] =
+  [
+    'x',
+    'y',
+    'z',
+    'vx',
+    'vy',
+    'vz',
+    'landingSpin',
+    'hangTime',
+    'apex',
+    'apexAt',
+    'carry',
+    'side',
+    'curve',
+    'descentAngle',
+    'spinAxisX',
+    'spinAxisY',
+    'spinAxisZ',
+    'flags',
+  ];
 
 /** Flies launches on a card; see {@link Gpu.flyMany}. @internal */
 export async function flyManyOn(

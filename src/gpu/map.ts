@@ -1,4 +1,6 @@
 import { type FlightColumns, flightColumns } from '../flight/fly-many.js';
+import type { Declared } from '../inputs/field.js';
+import { frozen } from '../inputs/frozen.js';
 import {
   type CarryMap,
   type MapAsked,
@@ -6,6 +8,7 @@ import {
   type MapOptions,
   type MapQuestion,
   mapOf,
+  mapOptionFields,
   readMap,
   totals,
 } from '../optimum/map.js';
@@ -18,6 +21,12 @@ import type { Quantity } from './kernel-text.js';
 /** Options of {@link Gpu.carryMap}. */
 export type GpuMapOptions = Omit<MapOptions, 'tolerance'>;
 
+/** A card flies in single precision, whatever the tolerance. */
+const optionFields: Declared<GpuMapOptions> = /* @__PURE__ */ frozen(() => {
+  const { tolerance: _, ...others } = mapOptionFields;
+  return others;
+});
+
 const MAP_QUANTITIES = ['carry', 'apex', 'descentAngle', 'flags'] as const satisfies readonly Quantity[];
 
 /** Flies a map on a card; see {@link Gpu.carryMap}. @internal */
@@ -27,7 +36,7 @@ export async function carryMapOn(
   scene: Scene = {},
   options: GpuMapOptions = {},
 ): Promise<CarryMap> {
-  const map = readMap(question, scene, options);
+  const map = readMap(question, scene, options, optionFields);
   const { columns, rows, withRun } = map;
   const cells = columns * rows;
   const whole = withRun ? flightColumns(cells) : undefined;

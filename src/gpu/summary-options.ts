@@ -7,13 +7,17 @@ import { refusal } from '../inputs/refuse.js';
 import { type SweepBase, type SweepSetup, sweepBaseFields, sweepSetup } from '../sweep/setup.js';
 import { type ChunkControl, chunkControlFields } from '../sweep/sweep.js';
 import { RATIO } from '../units/unit.js';
-import type { Quantity } from './kernel-text.js';
 
 /** What {@link Gpu.summarise} can sum up: columns of `FlightColumns`. */
-export type SummaryQuantity = Extract<
-  Quantity,
-  'carry' | 'side' | 'curve' | 'apex' | 'apexAt' | 'hangTime' | 'descentAngle' | 'landingSpin'
->;
+export type SummaryQuantity =
+  | 'carry'
+  | 'side'
+  | 'curve'
+  | 'apex'
+  | 'apexAt'
+  | 'hangTime'
+  | 'descentAngle'
+  | 'landingSpin';
 
 const QUANTITY_NAMES: readonly SummaryQuantity[] = [
   'carry',

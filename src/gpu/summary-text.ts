@@ -10,7 +10,7 @@ export const LEFT_ROWS = 2;
 /** Rows left that a run has room for. @internal */
 export const LEFT_ROOM = 4096;
 /** Where the counts of the histograms begin. @internal */
-export const HISTOGRAMS = LEFT_ROWS + LEFT_ROOM;
+export const HISTOGRAMS: number = LEFT_ROWS + LEFT_ROOM;
 /** Numbers of a quantity in a group's part: sum and sum of squares from the pivot, least, greatest. @internal */
 export const MOMENTS = 4;
 

@@ -1,3 +1,4 @@
+import type { Flight } from '../flight/flight.js';
 import { settingsOf } from '../flight/fly.js';
 import type { LaunchArrays } from '../flight/fly-many.js';
 import { type FlightColumns, flightEndings, flyColumns } from '../flight/fly-many.js';
@@ -41,7 +42,7 @@ export interface FlightSummary {
   /** Flights flown. */
   readonly flights: number;
   /** How many ended in each way. */
-  readonly ended: Readonly<Record<(typeof flightEndings)[number], number>>;
+  readonly ended: Readonly<Record<Flight['ended'], number>>;
   /** Flights that the processor flew, see {@link GpuFlights}. */
   readonly onProcessor: number;
   /** What was asked for; NaN where nothing landed. */

@@ -65,7 +65,12 @@ export interface CardDevice {
 }
 
 interface Adapter {
-  readonly info?: { readonly vendor?: string; readonly architecture?: string; readonly description?: string };
+  readonly info?: {
+    readonly device?: string;
+    readonly vendor?: string;
+    readonly architecture?: string;
+    readonly description?: string;
+  };
   readonly limits: CardDevice['limits'];
   readonly requestDevice: (descriptor: {
     readonly requiredLimits: Readonly<Record<string, number>>;
@@ -117,9 +122,11 @@ export async function openCard(): Promise<OpenCard | undefined> {
     if (api === undefined || adapter === undefined || adapter === null) return undefined;
     const requiredLimits = Object.fromEntries(LIMITS.map((name) => [name, adapter.limits[name]]));
     const device = await adapter.requestDevice({ requiredLimits });
-    const { vendor, architecture, description } = adapter.info ?? {};
-    const name = [description, vendor, architecture].filter((word) => word !== undefined && word !== '');
-    return { name: name[0] ?? 'WebGPU', device, api };
+    const { device: model, description, vendor, architecture } = adapter.info ?? {};
+    const words = [model, description, vendor, architecture].filter(
+      (word) => word !== undefined && word !== '',
+    );
+    return { name: words.slice(0, 2).join(', ') || 'WebGPU', device, api };
   } catch {
     return undefined;
   }

@@ -100,9 +100,14 @@ export interface MapAsked extends Pick<CarryMap, 'columns' | 'rows' | 'launchAng
 }
 
 /** Reads what is asked of a map. @throws FairflightError @internal */
-export function readMap(question: unknown, scene: unknown, options: unknown): MapAsked {
+export function readMap(
+  question: unknown,
+  scene: unknown,
+  options: unknown,
+  fields: Declared<Omit<MapOptions, 'tolerance'>> = mapOptionFields,
+): MapAsked {
   const { ballSpeed, launchAngle, spinRate } = readRecord(mapQuestionFields, question, 'launch');
-  const { columns = 200, rows = 200, withRun = false, ...rest } = readOptions(mapOptionFields, options);
+  const { columns = 200, rows = 200, withRun = false, ...rest } = readOptions(fields as Declared<MapOptions>, options);
   return {
     columns,
     rows,

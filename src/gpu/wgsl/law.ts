@@ -45,7 +45,8 @@ export function tableLawText(reynoldsForm: number): string {
 fn law(re: f32, s: f32) -> vec2f {
   let x = s * scene.cells.x;
   let z = re * scene.cells.y;
-  if (!(x >= scene.usable.x && x < scene.usable.y && z >= scene.usable.z && z < scene.usable.w)) { outside = true; }
+  // Without a branch: a driver that compiles each would take minutes.
+  outside |= !((x >= scene.usable.x) & (x < scene.usable.y) & (z >= scene.usable.z) & (z < scene.usable.w));
   let xi = u32(clamp(x, 0.0, ${float(SPIN_CELLS - 1)}));
   let xt = x - f32(xi);
   let k = 4u * xi;
