@@ -12,12 +12,13 @@ export function pageOf(results: Results): string {
   const perSecond = (flights: number, seconds: number): string => (flights / seconds / 1e6).toFixed(0);
   return `# Flights on a graphics card
 
-Written by \`npm run bench:gpu\`; it needs \`npm install webgpu\`, and for the kernel beside it nvcc. Card: ${card}. Processor: ${processor}.
+Written by \`npm run bench:gpu\`; it needs \`npm install webgpu\`, and for the kernel beside it nvcc. 
+Card: ${card}. Processor: ${processor}.
 
-\`openGpu\` of \`fairflight/gpu\` flies in single precision, a flight an invocation: Tsitouras 5(4), whose error estimate chooses
-the next step, with the equations and the decisions of the other kernels. Sine, cosine and arc tangent are its own, since those of
-WGSL may be wrong by 2⁻¹¹. What it can't do it leaves to the processor (balls that start below the ground or on it without rising, spin ratios
-and Reynolds numbers beyond the table of a model, a landing that a step may hide) and counts in \`onProcessor\`.
+\`openGpu\` of \`fairflight/gpu\` flies in single precision, a flight an invocation: Tsitouras 5(4), whose error estimate
+chooses the next step, with the equations and the decisions of the other kernels. Sine, cosine and arc tangent are its own, since
+those of WGSL may be wrong by 2⁻¹¹. It leaves to the processor, and counts in \`onProcessor\`: balls that start below the ground
+or on it without rising, spin ratios and Reynolds numbers beyond the table of a model, and paths whose landing a step may hide.
 
 ## How far from exact
 
@@ -32,13 +33,15 @@ ${errors
   )
   .join('\n')}
 
-Drawn launches: ${DRAWN}. Conditions: ${DRAWN_CONDITIONS}. The worst graze a raised green: at half a degree a hundredth of a mm of
-height is a mm of carry. Fast balls at any angle are launches that nobody hits, as 80 m/s at 44° with 10,000 rpm. Reference
-flights whose model no table holds are left out.
+Drawn launches: ${DRAWN}.
+Conditions: ${DRAWN_CONDITIONS}.
+The worst graze a raised green: at half a degree a hundredth of a mm of height is a mm of carry. Fast balls at any angle are
+launches that nobody hits, as 80 m/s at 44° with 10,000 rpm. Reference flights whose model no table holds are left out.
 
 ## How fast
 
-Results stay on the card; ${plain === undefined ? '' : plain.flights.toLocaleString('en')} of the drawn launches, calm unless it says so, five columns in and five out; best of twelve.
+Results stay on the card: ${plain?.flights.toLocaleString('en')} of the drawn launches, calm unless it says so, five columns in and
+five out, best of twelve.
 
 | kernel | million flights a second |
 | --- | --- |
