@@ -107,7 +107,12 @@ export function readMap(
   fields: Declared<Omit<MapOptions, 'tolerance'>> = mapOptionFields,
 ): MapAsked {
   const { ballSpeed, launchAngle, spinRate } = readRecord(mapQuestionFields, question, 'launch');
-  const { columns = 200, rows = 200, withRun = false, ...rest } = readOptions(fields as Declared<MapOptions>, options);
+  const {
+    columns = 200,
+    rows = 200,
+    withRun = false,
+    ...rest
+  } = readOptions(fields as Declared<MapOptions>, options);
   return {
     columns,
     rows,
