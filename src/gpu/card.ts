@@ -46,7 +46,8 @@ export function createCard({ name, device, api }: OpenCard): Card {
   const pipelines = new Map<string, Promise<CardPipeline>>();
   const buffers = new Map<Role, CardBuffer>();
   const written = new Map<Role, ArrayBufferView>();
-  const kept = { api };
+  // The card goes when nobody holds what it came from.
+  const held = new Set<object>([api]);
   let gone: string | undefined;
   let last: Promise<unknown> = Promise.resolve();
   void device.lost.then(({ message }) => {
@@ -140,7 +141,7 @@ export function createCard({ name, device, api }: OpenCard): Card {
       device.destroy();
       buffers.clear();
       pipelines.clear();
-      kept.api = api;
+      held.clear();
     },
   };
 }

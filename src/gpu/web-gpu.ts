@@ -85,7 +85,7 @@ interface WebGpu {
 export interface OpenCard {
   readonly name: string;
   readonly device: CardDevice;
-  /** Kept, since the card goes when nobody holds what it came from. */
+  /** What the card came from. */
   readonly api: WebGpu;
 }
 

@@ -69,6 +69,15 @@ fn outsideData(s: vec4f, height: f32) -> u32 {
   return select(0u, 1u, re < scene.valid.x || re > scene.valid.y) | select(0u, 2u, ratio < scene.valid.z || ratio > scene.valid.w);
 }
 
+${startText(sheared)}
+${loopText(sheared)}
+${END}
+`;
+}
+
+/** Axes, state and rates at the start; a flight that cannot begin here is left to the processor. */
+function startText(sheared: boolean): string {
+  return `
 fn flight(p: Problem) -> End {
   let level = length(p.axis.xz);
   let axis1 = select(vec3f(1.0, 0.0, 0.0), vec3f(p.axis.z, 0.0, -p.axis.x) / level, level > 1e-6);
@@ -107,7 +116,12 @@ fn flight(p: Problem) -> End {
   var h = next;
   var aimed = false;
   var toGround = false;
-  var fall = dot(normal, k1.xyz);
+  var fall = dot(normal, k1.xyz);`;
+}
+
+/** Step after step, until the ball is down, the time is over, or the processor has to fly it. */
+function loopText(sheared: boolean): string {
+  return `
   for (var attempt = 0u; attempt <= ${MOST_STEPS}u; attempt++) {
     if (!toGround) {
       if (t >= timeLimit) { ended = ${TIME_LIMIT}u; t = timeLimit; break; }
@@ -170,7 +184,11 @@ fn flight(p: Problem) -> End {
     height = newHeight; climb = newClimb; fall = dot(normal, kn.xyz);
     above = above || height > 0.0;
     if (toGround) { h = miss; }
-  }
+  }`;
+}
+
+/** What is known of the flight, in the world. */
+const END: string = `
   end.ended = select(ended, ${OUTSIDE}u, outside || (ended == ${LANDED}u && t > timeLimit));
   end.outsideData = bits;
   end.time = max(t, 0.0);
@@ -182,6 +200,4 @@ fn flight(p: Problem) -> End {
   end.apex = apex;
   end.apexAt = length(apexPlace.xz);
   return end;
-}
-`;
-}
+}`;
