@@ -19,7 +19,7 @@ const FLOORS: readonly (readonly string[])[] = [
   ['strike', 'flight'],
   ['shot'],
   ['optimum', 'sensitivity', 'dispersion', 'sweep', 'session'],
-  ['index', 'models', 'reference', 'batch', 'schema'],
+  ['index', 'models', 'reference', 'batch', 'schema', 'gpu'],
   ['node'],
 ];
 /** Questions asked of the walk may build on each other: what a mph is worth needs the best loft, a session both. */
@@ -37,7 +37,7 @@ const PACKAGES: Readonly<Record<string, string>> = {
 /** Kernels take their inputs as checked, so a room's own doors are the only way to them. */
 const KERNELS: readonly RegExp[] = [/^strike\/kernel/, /^flight\/engine\//];
 /** Rooms that run kernels over columns, where a door for every row would cost too much. */
-const KERNEL_ROOMS: readonly string[] = ['sweep'];
+const KERNEL_ROOMS: readonly string[] = ['sweep', 'gpu'];
 /** Files that still go round a door. Only to be shortened: an entry that is no longer needed fails too. */
 const ROUND_THE_DOOR: readonly string[] = [
   'batch.ts imports flight/engine/batch-wasm.generated.ts',

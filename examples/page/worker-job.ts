@@ -89,7 +89,7 @@ function answerElsewhere(given: Given, drawing: Drawing): void {
     const flown = memory.keep('elsewhere', [...basisOf(given), setup.place], () =>
       elsewhereOf(now.shots, setup.place, study.units, study.keepOdd, progress(given, 'elsewhere')),
     );
-    return [elsewhereAnswer(flown, setup.display, drawing)];
+    return [elsewhereAnswer(flown, now.shots.length, setup.display, drawing)];
   });
 }
 

@@ -47,7 +47,7 @@ export function sobol(dimensions: number, options: SobolOptions = {}): PointSet 
   const scramble = requireOneOf('scramble', options.scramble ?? 'none', ['none', 'shift', 'owen'] as const);
   const seed = options.seed ?? 0;
   const directions = Array.from({ length: dimensions }, (_, j) => directionNumbers(j));
-  const keys = Array.from({ length: dimensions }, (_, j) => mixedState(seed, j)[0]);
+  const keys = Array.from({ length: dimensions }, (_, j) => scrambleKey(seed, j));
   return {
     dimensions,
     point: (index, out = new Float64Array(dimensions)) => {
@@ -70,8 +70,13 @@ export function sobol(dimensions: number, options: SobolOptions = {}): PointSet 
   };
 }
 
-/** The 32 direction numbers of one dimension, by the recurrence of Sobol's primitive polynomials. */
-function directionNumbers(dimension: number): Int32Array {
+/** What the scramble of one dimension is made by. @internal */
+export function scrambleKey(seed: number, dimension: number): number {
+  return mixedState(seed, dimension)[0];
+}
+
+/** The 32 direction numbers of one dimension, by the recurrence of Sobol's primitive polynomials. @internal */
+export function directionNumbers(dimension: number): Int32Array {
   const [polynomial, initial] = SOBOL_DIRECTIONS[dimension]!;
   const v = new Int32Array(32);
   if (dimension === 0) {

@@ -1,4 +1,4 @@
-import { settingsOf } from '../flight/fly.js';
+import { type FlightSettings, settingsOf } from '../flight/fly.js';
 import { type FlightColumns, flightEndings, flyColumns } from '../flight/fly-many.js';
 import { between, type QuantityRange } from '../inputs/between.js';
 import { count, type Declared, flag, optional } from '../inputs/field.js';
@@ -76,40 +76,89 @@ export interface CarryMap {
  * @throws `FairflightError` `invalid-input` or `outside-range` naming the field
  */
 export function carryMap(question: MapQuestion, scene: Scene = {}, options: MapOptions = {}): CarryMap {
-  const { ballSpeed, launchAngle, spinRate } = readRecord(mapQuestionFields, question, 'launch');
-  const { columns = 200, rows = 200, withRun = false, ...rest } = readOptions(mapOptionFields, options);
-  const resolved = resolveScene(scene);
-  const angles = spaced(launchAngle.min, launchAngle.max, columns);
-  const spins = spaced(spinRate.min, spinRate.max, rows);
+  const map = readMap(question, scene, options);
+  const { columns, rows, ballSpeed, launchAngle, spinRate } = map;
   const cells = rows * columns;
   const launches = {
     ballSpeed: new Float64Array(cells).fill(ballSpeed),
-    launchAngle: Float64Array.from({ length: cells }, (_, cell) => angles[cell % columns] as number),
-    spinRate: Float64Array.from({ length: cells }, (_, cell) => spins[Math.floor(cell / columns)] as number),
+    launchAngle: Float64Array.from({ length: cells }, (_, cell) => launchAngle[cell % columns] as number),
+    spinRate: Float64Array.from(
+      { length: cells },
+      (_, cell) => spinRate[Math.floor(cell / columns)] as number,
+    ),
   };
-  const flown = flyColumns(resolved, launches, {}, settingsOf(rest));
-  const landed = flown.ended.map((ending) => (flightEndings[ending] === 'landed' ? 1 : 0));
-  const whereLanded = (column: Float64Array): Float64Array =>
-    column.map((value, i) => (landed[i] ? value : 0));
+  const flown = flyColumns(map.scene, launches, {}, map.settings);
+  return mapOf(map, flown, map.withRun ? totals(flown, map.scene) : undefined);
+}
+
+/** A map as asked for, with its axes and its defaults filled in. @internal */
+export interface MapAsked extends Pick<CarryMap, 'columns' | 'rows' | 'launchAngle' | 'spinRate'> {
+  readonly ballSpeed: number;
+  readonly scene: ResolvedScene;
+  readonly settings: FlightSettings;
+  readonly withRun: boolean;
+}
+
+/** Reads what is asked of a map. @throws FairflightError @internal */
+export function readMap(
+  question: unknown,
+  scene: unknown,
+  options: unknown,
+  fields: Declared<Omit<MapOptions, 'tolerance'>> = mapOptionFields,
+): MapAsked {
+  const { ballSpeed, launchAngle, spinRate } = readRecord(mapQuestionFields, question, 'launch');
+  const {
+    columns = 200,
+    rows = 200,
+    withRun = false,
+    ...rest
+  } = readOptions(fields as Declared<MapOptions>, options);
   return {
     columns,
     rows,
-    launchAngle: angles,
-    spinRate: spins,
-    landed,
-    carry: whereLanded(flown.carry),
-    apex: flown.apex,
-    descentAngle: whereLanded(flown.descentAngle),
-    ...(withRun && { total: totals(flown, landed, resolved) }),
+    ballSpeed,
+    launchAngle: spaced(launchAngle.min, launchAngle.max, columns),
+    spinRate: spaced(spinRate.min, spinRate.max, rows),
+    scene: resolveScene(scene),
+    settings: settingsOf(rest),
+    withRun,
   };
 }
 
-/** Where each ball rests. */
-function totals(flown: FlightColumns, landed: Uint8Array, scene: ResolvedScene): Float64Array {
+/** What a map shows of a flight in each cell. @internal */
+export type MapCells = Pick<FlightColumns, 'ended' | 'carry' | 'apex' | 'descentAngle'>;
+
+/** The map of flights, whose columns become its own, and of where their balls rest. @internal */
+export function mapOf(
+  { columns, rows, launchAngle, spinRate }: MapAsked,
+  flown: MapCells,
+  total?: Float64Array,
+): CarryMap {
+  const { ended, carry, apex, descentAngle } = flown;
+  const landed = new Uint8Array(ended.length);
+  for (let cell = 0; cell < landed.length; cell++) {
+    if (ended[cell] === LANDED) landed[cell] = 1;
+    else carry[cell] = descentAngle[cell] = 0;
+  }
+  return {
+    columns,
+    rows,
+    launchAngle,
+    spinRate,
+    landed,
+    carry,
+    apex,
+    descentAngle,
+    ...(total && { total }),
+  };
+}
+
+/** How far each ball rests, 0 for one that did not land. @internal */
+export function totals(flown: FlightColumns, scene: ResolvedScene): Float64Array {
   const ground = createGroundRun(scene);
   const at = (column: Float64Array, i: number): number => column[i] as number;
   return flown.carry.map((_, i) => {
-    if (landed[i] !== 1) return 0;
+    if (flown.ended[i] !== LANDED) return 0;
     const spin = at(flown.landingSpin, i);
     ground.run(
       at(flown.vx, i),
@@ -122,6 +171,9 @@ function totals(flown: FlightColumns, landed: Uint8Array, scene: ResolvedScene):
     return Math.hypot(at(flown.x, i) + ground.x, at(flown.z, i) + ground.z);
   });
 }
+
+/** How a flight that landed ended. */
+const LANDED: number = /* @__PURE__ */ flightEndings.indexOf('landed');
 
 function spaced(from: number, to: number, count: number): Float64Array {
   return Float64Array.from({ length: count }, (_, i) => from + ((to - from) * i) / (count - 1));

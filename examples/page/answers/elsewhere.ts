@@ -2,7 +2,7 @@ import type { MeasuredShot } from 'fairflight/session';
 import type { Display } from '../../lib/display.js';
 import type { SceneOption } from '../../lib/scene-options.js';
 import type { Sheet } from '../../lib/sheet.js';
-import { fixed, signed } from '../../lib/text.js';
+import { fixed, grouped, signed } from '../../lib/text.js';
 import { changesChart } from '../../places/chart.js';
 import { clubOf, type Elsewhere, elsewhere, withoutLaunchSentence } from '../../places/elsewhere.js';
 import { placesFrom } from '../../places/scenes.js';
@@ -46,7 +46,7 @@ export function elsewhereOf(
 }
 
 /** How far elsewhere? */
-export function elsewhereAnswer(answer: Elsewhere, display: Display, drawing: Drawing): Answer {
+export function elsewhereAnswer(answer: Elsewhere, all: number, display: Display, drawing: Drawing): Answer {
   const { words, width } = drawing;
   const figures = distanceFigures(answer, display, drawing);
   const says = [
@@ -55,6 +55,7 @@ export function elsewhereAnswer(answer: Elsewhere, display: Display, drawing: Dr
     widthSentence(answer, display),
     basisSentence(answer),
     withoutLaunchSentence(answer),
+    ...(all > MOST_DRAWN ? [words.answers.sampled(grouped(MOST_DRAWN), grouped(all))] : []),
   ];
   return {
     id: 'elsewhere',
