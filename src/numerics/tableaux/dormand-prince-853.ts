@@ -21,6 +21,7 @@ export function stageTime(row: readonly number[]): number {
  * 2nd ed., section II.5 and program DOP853; identities and order are tested in tests/numerics.
  */
 export const dormandPrince853: Tableau = {
+  // Decimals, not fractions: a bundler does not drop an unused record in which something is divided.
   a: [
     [],
     [0.05260015195876773],
