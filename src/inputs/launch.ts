@@ -56,13 +56,10 @@ export function readLaunch(value: unknown, path = 'launch'): Launch {
     (launchDirection === undefined || allows(launchFields.launchDirection, launchDirection)) &&
     (spinAxisTilt === undefined || allows(launchFields.spinAxisTilt, spinAxisTilt)) &&
     (rifleSpin === undefined || allows(launchFields.rifleSpin, rifleSpin));
-  const copy = { ballSpeed, launchAngle, launchDirection, spinRate, spinAxisTilt, rifleSpin };
-  if (!fine) return readRecord(launchFields, withoutUndefined(copy), path);
-  return withoutUndefined(copy);
-}
-
-function withoutUndefined(launch: { readonly [K in keyof Launch]: Launch[K] | undefined }): Launch {
-  const { ballSpeed, launchAngle, launchDirection, spinRate, spinAxisTilt, rifleSpin } = launch;
+  if (!fine) {
+    const copy = { ballSpeed, launchAngle, launchDirection, spinRate, spinAxisTilt, rifleSpin };
+    return readRecord(launchFields, copy, path);
+  }
   return {
     ballSpeed,
     launchAngle,
@@ -70,5 +67,5 @@ function withoutUndefined(launch: { readonly [K in keyof Launch]: Launch[K] | un
     ...(launchDirection !== undefined && { launchDirection }),
     ...(spinAxisTilt !== undefined && { spinAxisTilt }),
     ...(rifleSpin !== undefined && { rifleSpin }),
-  } as Launch;
+  };
 }

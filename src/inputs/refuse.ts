@@ -123,11 +123,9 @@ function refuseNumber(
   hint: string | undefined,
 ): FairflightError {
   const finite = typeof value === 'number' && Number.isFinite(value);
-  const start = value === undefined ? `${subject} is missing; it must be` : `${subject} must be`;
-  const got = value === undefined ? '' : `, got ${gotText(value, field)}`;
   return refusal(
     path,
-    `${start} ${rangeText(field)}${got}`,
+    mustBe(subject, rangeText(field), value, gotText(value, field)),
     { value, unit: symbol(field.si), range: [field.min, field.max], ...(hint !== undefined && { hint }) },
     finite ? 'outside-range' : 'invalid-input',
   );
@@ -135,9 +133,11 @@ function refuseNumber(
 
 /** Refuses a value of the wrong type: `launch must be an object, got an array`. @internal */
 export function refuseType(path: string, wanted: string, value: unknown): FairflightError {
-  const text =
-    value === undefined
-      ? `${path} is missing; it must be ${wanted}`
-      : `${path} must be ${wanted}, got ${describe(value)}`;
-  return refusal(path, text, { value });
+  return refusal(path, mustBe(path, wanted, value, describe(value)), { value });
+}
+
+function mustBe(subject: string, wanted: string, value: unknown, got: string): string {
+  return value === undefined
+    ? `${subject} is missing; it must be ${wanted}`
+    : `${subject} must be ${wanted}, got ${got}`;
 }

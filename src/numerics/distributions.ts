@@ -102,6 +102,11 @@ export function chiSquareCdf(x: number, dof: number): number {
   return incompleteGamma(0.5 * dof, 0.5 * x).lower;
 }
 
+/** Inverse of {@link chiSquareCdf} with two degrees of freedom, 0 < p < 1: there the distribution is exponential. */
+export function chiSquareQuantileOfTwo(p: number): number {
+  return -2 * Math.log1p(-p);
+}
+
 /**
  * Inverse of {@link chiSquareCdf}, 0 < p < 1; `dof` > 0.
  * @throws FairflightError `outside-range` outside these
@@ -109,7 +114,7 @@ export function chiSquareCdf(x: number, dof: number): number {
 export function chiSquareQuantile(p: number, dof: number): number {
   requireProbability(p);
   requireDof('dof', dof);
-  if (dof === 2) return -2 * Math.log1p(-p);
+  if (dof === 2) return chiSquareQuantileOfTwo(p);
   const half = 0.5 * dof;
   // Wilson–Hilferty start (Abramowitz and Stegun 26.4.17), or the leading term of the series for small x.
   const cube = 1 - 2 / (9 * dof) + normalQuantile(p) * Math.sqrt(2 / (9 * dof));

@@ -45,32 +45,19 @@ export interface LeastSquaresSolution {
  * Source: Marquardt D W (1963) J. SIAM 11, 431–441; scaling by column norms: Moré J J (1978) Lect. Notes Math. 630,
  * 105–116, sec. 6; damping update: Nielsen H B (1999) report IMM-REP-1999-05, Technical University of Denmark,
  * eq. 2.4. Bounds: parameters pushed against a bound are held there, trial points are projected.
- * @throws `FairflightError` `invalid-input` when lengths differ, the start lies outside the bounds, or the
- * residuals are not finite at the start.
+ * @param start - within the bounds, which have an entry for each of its own
+ * @throws `FairflightError` `invalid-input` when the residuals are not finite at the start
  */
 export function levenbergMarquardt(
   residualsOf: (x: readonly number[]) => readonly number[],
   start: readonly number[],
   options: LeastSquaresOptions = {},
 ): LeastSquaresSolution {
-  const n = start.length;
   const lower = options.lower ?? start.map(() => Number.NEGATIVE_INFINITY);
   const upper = options.upper ?? start.map(() => Number.POSITIVE_INFINITY);
   const scales = start.map((x) => Math.abs(x) || 1);
   const tolerance = options.tolerance ?? 1e-10;
   const maxIterations = options.maxIterations ?? 200;
-  if (n === 0 || [lower, upper].some((list) => list.length !== n)) {
-    throw new FairflightError('invalid-input', 'start and bounds must have one entry a parameter', {
-      field: 'start',
-      value: start,
-    });
-  }
-  if (start.some((x, i) => !(x >= lower[i]! && x <= upper[i]!))) {
-    throw new FairflightError('invalid-input', `start must lie within the bounds, got ${start.join(', ')}`, {
-      field: 'start',
-      value: start,
-    });
-  }
   let x = [...start];
   let residuals = [...residualsOf(x)];
   let cost = sumOfSquares(residuals);

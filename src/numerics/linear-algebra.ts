@@ -1,5 +1,3 @@
-import { FairflightError } from '../errors.js';
-
 /** A small dense matrix, row by row. */
 export type Matrix = readonly (readonly number[])[];
 
@@ -68,22 +66,11 @@ export interface LinearLeastSquares {
  * units nor the squared condition number of the normal equations cost digits.
  *
  * Source: Golub and Van Loan (2013) sec. 5.3.2; column scaling: van der Sluis A (1969) Numer. Math. 14, 14–23.
- * @returns undefined when the columns are linearly dependent to working precision
- * @throws `FairflightError` `invalid-input` when there are fewer rows than columns
+ * @returns undefined when the columns are linearly dependent to working precision, as with fewer rows than columns
  */
 export function leastSquares(a: Matrix, b: readonly number[]): LinearLeastSquares | undefined {
   const m = a.length;
   const n = a[0]?.length ?? 0;
-  if (m < n || n === 0 || b.length !== m) {
-    throw new FairflightError(
-      'invalid-input',
-      `least squares needs at least as many rows (${m}) as columns (${n})`,
-      {
-        field: 'rows',
-        value: m,
-      },
-    );
-  }
   const scale = Array.from({ length: n }, (_, j) => columnNorm(a, j));
   if (scale.some((s) => !(s > 0) || !Number.isFinite(s))) return undefined;
   const r = a.map((row) => row.map((value, j) => value / scale[j]!));

@@ -1,5 +1,4 @@
 import { FairflightError } from '../errors.js';
-import { requireWithin } from './require.js';
 
 /** What a one-dimensional search found. */
 export interface Solution {
@@ -34,7 +33,7 @@ export function brent(
   upper: number,
   options: SearchOptions = {},
 ): Solution {
-  const tolerance = requireWithin('tolerance', options.tolerance ?? 1e-10, 0, Number.MAX_VALUE, '');
+  const tolerance = options.tolerance ?? 1e-10;
   const maxIterations = options.maxIterations ?? 100;
   let a = lower;
   let b = upper;

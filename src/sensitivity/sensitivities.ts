@@ -153,24 +153,9 @@ const BALL: StepTable = /* @__PURE__ */ frozen(() => [
   ['spinRate', rpm(100), '+100 rpm'],
   ['spinAxisTilt', degrees(1), 'spin axis tilts 1° more to the right'],
 ]);
-const NONE: Units = {
-  clubSpeed: 0,
-  attackAngle: 0,
-  attackWithLoft: 0,
-  clubPath: 0,
-  faceAngle: 0,
-  dynamicLoft: 0,
-  toe: 0,
-  high: 0,
-  ballSpeed: 0,
-  launchAngle: 0,
-  launchDirection: 0,
-  spinRate: 0,
-  spinAxisTilt: 0,
-  temperature: 0,
-  altitude: 0,
-  headwind: 0,
-};
+const NONE = /* @__PURE__ */ frozen(
+  () => Object.fromEntries([...AROUND, ...CLUB, ...BALL].map(([change]) => [change, 0])) as Units,
+);
 /**
  * Bound on the integration error [m]: the finest that the compiled kernel flies by the default model. Errors of
  * neighbouring flights are nearly the same, so that differences keep more digits than this.
@@ -330,15 +315,6 @@ function outcomeOf(launch: Launch, walk: Walk): ShotOutcome {
 const minus = (a: number, b: number): number => a - b;
 
 function combined(a: ShotOutcome, b: ShotOutcome, by: (a: number, b: number) => number): ShotOutcome {
-  return {
-    ballSpeed: si(by(a.ballSpeed, b.ballSpeed)),
-    launchAngle: si(by(a.launchAngle, b.launchAngle)),
-    launchDirection: si(by(a.launchDirection, b.launchDirection)),
-    spinRate: si(by(a.spinRate, b.spinRate)),
-    carry: si(by(a.carry, b.carry)),
-    total: si(by(a.total, b.total)),
-    side: si(by(a.side, b.side)),
-    apex: si(by(a.apex, b.apex)),
-    descentAngle: si(by(a.descentAngle, b.descentAngle)),
-  };
+  const names = Object.keys(a) as (keyof ShotOutcome)[];
+  return Object.fromEntries(names.map((name) => [name, by(a[name], b[name])])) as unknown as ShotOutcome;
 }

@@ -1,6 +1,6 @@
 import type { StrikeOffset } from '../inputs/delivery.js';
 import type { BallReading, StrikeMeasurement } from '../inputs/readings.js';
-import { chiSquareQuantile } from '../numerics/index.js';
+import { chiSquareQuantileOfTwo } from '../numerics/index.js';
 import type { EstimateBasis, Identifiability, StrikeSolution } from './estimate.js';
 import type { LocateProblem } from './locate-model.js';
 import type { Placed } from './locate-region.js';
@@ -109,7 +109,7 @@ export function describeOffset({ strikeOffset, covariance }: StrikeSolution): st
   const part = (value: number, variance: number, plus: string, minus: string): string =>
     `${Math.abs(value * 1000).toFixed(0)} ± ${(Math.sqrt(variance) * 1000).toFixed(0)} mm ${value >= 0 ? plus : minus}`;
   const where = `${part(toe, a, 'toward the toe', 'toward the heel')}, ${part(high, d, 'high', 'low')}`;
-  return mahalanobis > chiSquareQuantile(0.95, 2)
+  return mahalanobis > chiSquareQuantileOfTwo(0.95)
     ? `Struck off centre: ${where} (one standard deviation).`
     : `The face centre lies inside the 95 % region; best estimate ${where} (one standard deviation).`;
 }

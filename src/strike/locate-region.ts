@@ -1,7 +1,7 @@
-import { inverseOfSymmetric, type Matrix } from '../numerics/index.js';
+import type { Matrix } from '../numerics/index.js';
 import type { Fit } from './locate-fit.js';
 import type { LocateProblem } from './locate-model.js';
-import { FACE } from './locate-starts.js';
+import { FACE, profiledOut } from './locate-starts.js';
 
 /** A minimum with the uncertainty of its place on the face. @internal */
 export interface Placed extends Fit {
@@ -85,14 +85,8 @@ function chiSquares(
   problem: LocateProblem,
   best: Fit,
 ): readonly { readonly q: readonly [number, number]; readonly chiSquare: number }[] | undefined {
-  const m = problem.readings.length;
-  const delivery = best.jacobian.slice(0, m).map((row) => row.slice(2));
+  const { delivery, inverse } = profiledOut(problem, best.jacobian);
   const rest = best.q.slice(2);
-  const inverse = inverseOfSymmetric(
-    delivery.map((a, i) =>
-      delivery.map((b, j) => a.reduce((sum, x, k) => sum + x * (b[k] ?? 0), i === j ? 1 : 0)),
-    ),
-  );
   if (inverse === undefined) return undefined;
   const atBest = delivery.map((row) => row.reduce((sum, x, k) => sum + x * (rest[k] ?? 0), 0));
   return Array.from({ length: COLUMNS * ROWS }, (_, index) => {

@@ -1,6 +1,6 @@
 import type { PlayerHand, StrikeOffset } from '../inputs/delivery.js';
 import { CLUB_READINGS, type ReadingErrors, type StrikeMeasurement } from '../inputs/readings.js';
-import { chiSquareQuantile } from '../numerics/index.js';
+import { chiSquareQuantileOfTwo } from '../numerics/index.js';
 import { si } from '../units/index.js';
 import type { FaceRegion, ReadingResidual, StrikeSolution } from './estimate.js';
 import type { Fit } from './locate-fit.js';
@@ -45,7 +45,7 @@ export function solutionOf(
 }
 
 function region(c: StrikeSolution['covariance'], probability: number): FaceRegion {
-  const chi = chiSquareQuantile(probability, 2);
+  const chi = chiSquareQuantileOfTwo(probability);
   const middle = (c[0][0] + c[1][1]) / 2;
   const half = Math.hypot((c[0][0] - c[1][1]) / 2, c[0][1]);
   return {

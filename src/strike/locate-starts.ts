@@ -1,4 +1,4 @@
-import { inverseOfSymmetric } from '../numerics/index.js';
+import { inverseOfSymmetric, type Matrix } from '../numerics/index.js';
 import type { LocateProblem } from './locate-model.js';
 
 /** Half extents of the face that is searched [m]. @internal */
@@ -9,6 +9,18 @@ const ROWS = 9;
 /** Valleys this much shallower than the deepest are not followed. */
 const SHALLOW = 30;
 
+/** The derivatives J of the readings by the delivery, and (1 + J Jᵀ)⁻¹, which is undefined where J is not finite. @internal */
+export function profiledOut(
+  { readings }: LocateProblem,
+  jacobian: Matrix,
+): { readonly delivery: Matrix; readonly inverse: Matrix | undefined } {
+  const delivery = readings.map((_, i) => (jacobian[i] ?? []).slice(2));
+  const spread = delivery.map((a, i) =>
+    delivery.map((b, j) => a.reduce((sum, x, k) => sum + x * (b[k] ?? 0), i === j ? 1 : 0)),
+  );
+  return { delivery, inverse: inverseOfSymmetric(spread) };
+}
+
 /**
  * Starting points for the fit: the local minima of chi-square over a grid of the face, with the delivery profiled out
  * in linear approximation: minimum over p of |r + J p|² + |p|² is rᵀ (1 + J Jᵀ)⁻¹ r at p = −Jᵀ (1 + J Jᵀ)⁻¹ r. So no
@@ -18,15 +30,7 @@ const SHALLOW = 30;
 export function startsOf(problem: LocateProblem): number[][] {
   const m = problem.readings.length;
   const centre = problem.priors.map((_, i) => (i < 2 ? problem.standardised(i, 0) : 0));
-  const delivery = problem
-    .jacobianAt(centre)
-    .slice(0, m)
-    .map((row) => row.slice(2));
-  if (delivery.some((row) => row.some((value) => !Number.isFinite(value)))) return [];
-  const spread = delivery.map((a, i) =>
-    delivery.map((b, j) => a.reduce((sum, x, k) => sum + x * (b[k] ?? 0), i === j ? 1 : 0)),
-  );
-  const inverse = inverseOfSymmetric(spread);
+  const { delivery, inverse } = profiledOut(problem, problem.jacobianAt(centre));
   if (inverse === undefined) return [];
 
   const points: { readonly q: number[]; readonly weighted: number[]; readonly chiSquare: number }[] = [];
@@ -52,7 +56,7 @@ export function startsOf(problem: LocateProblem): number[][] {
     }
   }
   const at = (row: number, column: number): number =>
-    row < 0 || row >= ROWS || column < 0 || column >= COLUMNS
+    column < 0 || column >= COLUMNS
       ? Number.POSITIVE_INFINITY
       : (points[row * COLUMNS + column]?.chiSquare ?? Number.POSITIVE_INFINITY);
   const valleys = points.filter(({ chiSquare }, index) => {

@@ -14,7 +14,7 @@ import {
   type StrikeMeasurement,
 } from '../inputs/readings.js';
 import { refusal } from '../inputs/refuse.js';
-import { chiSquareCdf, chiSquareQuantile } from '../numerics/index.js';
+import { chiSquareCdf, chiSquareQuantileOfTwo } from '../numerics/index.js';
 import type { StrikeEstimate, StrikeSolution } from './estimate.js';
 import {
   curveFinding,
@@ -142,7 +142,7 @@ export function locate(measured: StrikeMeasurement, settings: LocateSettings): S
     });
   }
 
-  const room = chiSquareQuantile(ALTERNATIVE, 2);
+  const room = chiSquareQuantileOfTwo(ALTERNATIVE);
   const near = found.filter((fit) => fit.chiSquare - best.chiSquare < room);
   const places = placed(problem, near);
   const total = places.reduce((sum, { evidence }) => sum + evidence, 0);

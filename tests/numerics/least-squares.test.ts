@@ -76,7 +76,7 @@ describe('linear algebra', () => {
         [1, 2, 3],
       ),
     ).toBeUndefined();
-    expect(() => leastSquares([[1, 2]], [1])).toThrow(/rows/);
+    expect(leastSquares([[1, 2]], [1])).toBeUndefined();
   });
 
   it('leaves residuals at right angles to every column', () => {
@@ -190,8 +190,6 @@ describe('levenbergMarquardt', () => {
     expect(flat.covariance).toBeUndefined();
     expect(levenbergMarquardt(misraResiduals, [500, 1e-4], { maxIterations: 2 }).converged).toBe(false);
     expect(() => levenbergMarquardt(() => [Number.NaN], [1])).toThrow(/finite/);
-    expect(() => levenbergMarquardt(() => [1], [2], { upper: [1] })).toThrow(/bounds/);
-    expect(() => levenbergMarquardt(() => [1], [])).toThrow(/one entry/);
   });
 
   it('recovers an exponential from noise-free data', () => {

@@ -1,9 +1,5 @@
 /** Coefficients of an explicit embedded Runge-Kutta pair. */
 export interface Tableau {
-  /** Short name. */
-  readonly id: string;
-  /** Order of the propagated solution. */
-  readonly order: number;
   /** Lower-triangular stage matrix, row i has i entries. */
   readonly a: readonly (readonly number[])[];
   /** Weights of the propagated solution. */
@@ -25,8 +21,7 @@ export function stageTime(row: readonly number[]): number {
  * 2nd ed., section II.5 and program DOP853; identities and order are tested in tests/numerics.
  */
 export const dormandPrince853: Tableau = {
-  id: 'dormand-prince-853',
-  order: 8,
+  // Decimals, not fractions: a bundler does not drop an unused record in which something is divided.
   a: [
     [],
     [0.05260015195876773],
