@@ -1,8 +1,8 @@
 import { FairflightError } from '../errors.js';
-import { normalCdf, normalQuantile, studentTQuantile } from './distributions.js';
+import { normalQuantile, studentTQuantile } from './distributions.js';
 import { type Interval, standardDeviation } from './moments.js';
 import { quantileOfSorted } from './order-statistics.js';
-import { requireOneOf, requireWithin } from './require.js';
+import { requireWithin } from './require.js';
 import { stream } from './stream.js';
 
 /** An estimate with its bootstrap interval. */
@@ -12,7 +12,7 @@ export interface BootstrapInterval extends Interval {
   /** Standard deviation of the statistic over the resamples. */
   readonly standardError: number;
   /**
-   * How many times wider the interval should be for the few entries of the groups; with `bca` only. Resamples of n
+   * How many times wider the interval should be for the few entries of the groups; with `jackknife` only. Resamples of n
    * scatter by √((n − 1)/n) too little, and follow the normal instead of Student's distribution, here with the degrees
    * of freedom of Welch and Satterthwaite. 1 where nothing scatters.
    *
@@ -20,7 +20,7 @@ export interface BootstrapInterval extends Interval {
    * Biometrika 29, 350–362 (both from memory).
    */
   readonly stretch?: number;
-  /** Standard error that the entries of each group leave by themselves, by the jackknife; with `bca` only; 0 for one entry. */
+  /** Standard error that the entries of each group leave by themselves, by the jackknife; with `jackknife` only; 0 for one entry. */
   readonly groupErrors?: readonly number[];
 }
 
@@ -30,18 +30,18 @@ export interface BootstrapOptions {
   readonly resamples?: number;
   /** Coverage; default 0.95. */
   readonly level?: number;
-  /** `bca` (default) corrects the percentile interval for bias and skewness, at the price of one jackknife. */
-  readonly method?: 'bca' | 'percentile';
+  /** Whether `stretch` and `groupErrors` are wanted, at the price of one jackknife; default not. */
+  readonly jackknife?: boolean;
   /** Seed, a whole number; default 0. Resample number r uses stream r of it. */
   readonly seed?: number;
 }
 
 /**
- * Bootstrap intervals of a statistic with one or several values, computed from one or several groups. Each group is
- * resampled with replacement on its own.
+ * Percentile bootstrap intervals of a statistic with one or several values, computed from one or several groups. Each
+ * group is resampled with replacement on its own. Corrections for bias and skewness (BCa) were tried and held less: from a
+ * handful of entries they are mostly noise (docs/statistics.md).
  *
- * Source: Efron B, Tibshirani R J (1993) An Introduction to the Bootstrap, ch. 13 (percentile) and sec. 14.3 (BCa);
- * acceleration over several groups: Davison A C, Hinkley D V (1997) Bootstrap Methods and Their Application, eq. 5.25.
+ * Source: Efron B, Tibshirani R J (1993) An Introduction to the Bootstrap, ch. 13.
  * @param groups - the data, each group with at least one entry
  * @param statistic - makes the values from the groups, always the same number of them; a resample with a value that is
  * not finite is left out
@@ -54,7 +54,6 @@ export function bootstrap<T>(
 ): BootstrapInterval[] {
   const resamples = requireWithin('resamples', options.resamples ?? 2000, 100, 1e7, '');
   const level = requireWithin('level', options.level ?? 0.95, 0.01, 0.9999, '');
-  const method = requireOneOf('method', options.method ?? 'bca', ['bca', 'percentile'] as const);
   if (groups.some((group) => group.length === 0)) {
     throw new FairflightError('invalid-input', 'a bootstrap needs at least one entry in every group', {
       field: 'groups',
@@ -77,23 +76,17 @@ export function bootstrap<T>(
       },
     );
   }
-  const influences = method === 'bca' ? influencesOf(groups, statistic, estimates.length) : [];
+  const influences = options.jackknife ? influencesOf(groups, statistic, estimates.length) : undefined;
   return estimates.map((estimate, k) => {
     const values = draws[k]!.sort((a, b) => a - b);
     const tail = 0.5 - level / 2;
-    const acceleration = accelerationOf(influences[k] ?? []);
-    const at = (z: number): number => {
-      if (method === 'percentile') return normalCdf(z);
-      const shift = biasOf(values, estimate);
-      return normalCdf(shift + (shift + z) / (1 - acceleration * (shift + z)));
-    };
     return {
       estimate,
       standardError: standardDeviation(values),
-      low: quantileOfSorted(values, at(normalQuantile(tail))),
-      high: quantileOfSorted(values, at(normalQuantile(1 - tail))),
+      low: quantileOfSorted(values, tail),
+      high: quantileOfSorted(values, 1 - tail),
       level,
-      ...(method === 'bca' && {
+      ...(influences !== undefined && {
         stretch: stretchOf(influences[k] ?? [], level),
         groupErrors: (influences[k] ?? []).map((own) => Math.sqrt(varianceOf(own))),
       }),
@@ -101,19 +94,10 @@ export function bootstrap<T>(
   });
 }
 
-/** Normal quantile of the share of resamples below the estimate; ties count half. */
-function biasOf(sorted: readonly number[], estimate: number): number {
-  let below = 0;
-  for (const value of sorted) below += value < estimate ? 1 : value === estimate ? 0.5 : 0;
-  const share = Math.min(sorted.length - 0.5, Math.max(0.5, below)) / sorted.length;
-  return normalQuantile(share);
-}
-
-/** What leaving out one entry of a group does to a value: sums of squares and cubes over the group. */
+/** What leaving out one entry of a group does to a value: sum of squares over the group. */
 interface Influence {
   readonly count: number;
   readonly squares: number;
-  readonly cubes: number;
 }
 
 /** Influences by value, then by group. */
@@ -126,7 +110,7 @@ function influencesOf<T>(
   groups.forEach((group, g) => {
     const count = group.length;
     if (count < 2) {
-      for (const own of all) own.push({ count, squares: 0, cubes: 0 });
+      for (const own of all) own.push({ count, squares: 0 });
       return;
     }
     const left = group.map((_, i) =>
@@ -136,18 +120,10 @@ function influencesOf<T>(
       const finite = left.map((values) => values[k]!).filter(Number.isFinite);
       const centre = finite.reduce((sum, value) => sum + value, 0) / finite.length;
       const influences = finite.map((value) => ((count - 1) * (centre - value)) / count);
-      const power = (exponent: number): number =>
-        influences.reduce((sum, value) => sum + value ** exponent, 0);
-      own.push({ count, squares: power(2), cubes: power(3) });
+      own.push({ count, squares: influences.reduce((sum, value) => sum + value * value, 0) });
     });
   });
   return all;
-}
-
-function accelerationOf(groups: readonly Influence[]): number {
-  const squares = groups.reduce((sum, group) => sum + group.squares, 0);
-  const cubes = groups.reduce((sum, group) => sum + group.cubes, 0);
-  return squares > 0 ? cubes / (6 * squares ** 1.5) : 0;
 }
 
 /** Variance free of the resamples' bias, which is (n − 1)/n. */

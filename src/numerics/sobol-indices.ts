@@ -108,7 +108,7 @@ export function sobolIndices(
       const { first, total } = fromSums(addUp(sample), inputs);
       return [...first, ...total];
     },
-    { resamples: 1000, method: 'percentile', ...options },
+    { resamples: 1000, ...options },
   );
   return {
     ...whole,

@@ -69,7 +69,7 @@ export interface GroupScenes {
  * Splits the change of mean carry and total between two groups of shots into ball speed, launch, spin rate, spin axis
  * and air. Every shot of one group is paired with shots of the other, and for each pair the model flies all mixtures
  * of the two (ball speed of one with the spin of the other, and so on); a cause's share is its Shapley value, the
- * average over all orders of changing one thing after the other. Intervals resample the shots of both groups (BCa
+ * average over all orders of changing one thing after the other. Intervals resample the shots of both groups (percentile
  * bootstrap, stretched for few shots as Student's t and Welch's degrees of freedom are); they say what the scatter of so
  * few shots leaves open, not what the model gets wrong: that is `unexplained`. They rest on the shots given: a mishit that
  * neither group shows is in none of them. A group of one shot shows no scatter, so that the intervals
@@ -188,7 +188,7 @@ function splitChange(
   };
   const groups = [mixtures.before.map((_, i) => i), mixtures.after.map((_, j) => j)];
   const n = FACTORS.length;
-  const intervals = bootstrap(groups, statistic, settings).map(
+  const intervals = bootstrap(groups, statistic, { ...settings, jackknife: true }).map(
     ({ estimate, low, high, stretch = 1, groupErrors = [] }, k): DistanceChange => {
       const lowered = k === n || k === n + 1 || LOWERED.some((factor) => factor === FACTORS[k]);
       const wider = (end: number, g: number): number => {

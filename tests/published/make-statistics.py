@@ -65,7 +65,7 @@ data = {
     "tiedLines": [line(*case) for case in ((9, 2, 0.25), (16, 1, 0.25), (24, 8, 0.125), (30, 3, 0.5), (27, 1, 4))],
     "cloud": cloud.tolist(),
     "kernelDensity": [[u, v, float(kde([u, v])[0])] for u, v in ((0, 0), (1, 1), (-2, 1), (5, 3))],
-    "lawSchools": {"lsat": lsat.tolist(), "gpa": gpa.tolist(), "percentile": law("percentile"), "bca": law("BCa")},
+    "lawSchools": {"lsat": lsat.tolist(), "gpa": gpa.tolist(), "percentile": law("percentile")},
     "power": [[n, d, power(n, d)] for n, d in ((5, 0.5), (5, 2), (20, 0.8), (64, 0.5), (394, 0.2), (3, 3))],
     "noncentralT": [[t, v, s, float(stats.nct.cdf(t, v, s))] for t in (-2, -0.3, 0, 0.5, 3, 9) for v in (3, 20) for s in (-1, 0.5, 4)],
 }
