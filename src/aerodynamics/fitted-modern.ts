@@ -1,4 +1,4 @@
-import { type Declared, quantity } from '../inputs/field.js';
+import { type Declared, type QuantityField, quantity } from '../inputs/field.js';
 import { frozen } from '../inputs/frozen.js';
 import { RATIO } from '../units/unit.js';
 import { described } from './described.js';
@@ -65,33 +65,29 @@ export const fittedModernConstants: FittedModernConstants = /* @__PURE__ */ froz
   crisisSpinRatio: 0.2,
 }));
 
-type Range = readonly [min: number, max: number];
-
 /** Declaration of {@link FittedModernConstants}: the coefficients stay finite and drag positive. @internal */
 export const fittedConstantFields: Declared<FittedModernConstants> = /* @__PURE__ */ frozen(() => {
-  const share: Range = [0, 10];
-  const spinRatio: Range = [0.001, 10];
-  const reynolds: Range = [1, 1e7];
-  const ranges: Readonly<Record<keyof FittedModernConstants, Range>> = {
-    liftOnset: share,
-    liftOnsetScale: spinRatio,
-    liftRise: share,
-    liftScale: spinRatio,
-    lossCentre: reynolds,
-    lossWidth: reynolds,
-    lossSpinRatio: spinRatio,
-    dragFloor: [0.01, 10],
-    dragRise: share,
-    dragScale: spinRatio,
-    crisisStep: share,
-    crisisCentre: reynolds,
-    crisisWidth: reynolds,
-    crisisSpinRatio: spinRatio,
+  const share = (name: keyof FittedModernConstants, min = 0): QuantityField<''> =>
+    quantity(RATIO, min, 10, fittedModernConstants[name], name);
+  const spinRatio = (name: keyof FittedModernConstants): QuantityField<''> => share(name, 0.001);
+  const reynolds = (name: keyof FittedModernConstants): QuantityField<''> =>
+    quantity(RATIO, 1, 1e7, fittedModernConstants[name], name);
+  return {
+    liftOnset: share('liftOnset'),
+    liftOnsetScale: spinRatio('liftOnsetScale'),
+    liftRise: share('liftRise'),
+    liftScale: spinRatio('liftScale'),
+    lossCentre: reynolds('lossCentre'),
+    lossWidth: reynolds('lossWidth'),
+    lossSpinRatio: spinRatio('lossSpinRatio'),
+    dragFloor: share('dragFloor', 0.01),
+    dragRise: share('dragRise'),
+    dragScale: spinRatio('dragScale'),
+    crisisStep: share('crisisStep'),
+    crisisCentre: reynolds('crisisCentre'),
+    crisisWidth: reynolds('crisisWidth'),
+    crisisSpinRatio: spinRatio('crisisSpinRatio'),
   };
-  const names = Object.keys(ranges) as (keyof FittedModernConstants)[];
-  return Object.fromEntries(
-    names.map((name) => [name, quantity(RATIO, ...ranges[name], fittedModernConstants[name], name)]),
-  ) as Declared<FittedModernConstants>;
 });
 
 /** Share of a low-Re effect: 1 far below the centre and without spin, half at the centre, half at the spin ratio. */

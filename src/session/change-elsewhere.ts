@@ -1,18 +1,20 @@
 import { type AerodynamicModelId, coefficientLaws, presentDayModels } from '../aerodynamics/registry.js';
+import { custom, type Declared } from '../inputs/field.js';
 import { type FlightOptions, flightOptionFields } from '../inputs/flight-options.js';
+import { frozen } from '../inputs/frozen.js';
 import type { Launch } from '../inputs/launch.js';
 import { type MeasuredShot, readMeasuredShots } from '../inputs/measured-shot.js';
 import { readOptions, readRecord } from '../inputs/read.js';
 import { refusal } from '../inputs/refuse.js';
 import { mean } from '../numerics/index.js';
-import { readScene, type Scene, withDefaults } from '../scene/scene.js';
+import { type ReadScene, readScene, withDefaults } from '../scene/scene.js';
 import { flyEnsemble } from '../sensitivity/ensemble.js';
 import type { Shot } from '../shot/index.js';
 import { createPlayer } from '../shot/player.js';
 import { shotSettings } from '../shot/shot-options.js';
 import { type Length, METRES_PER_YARD, si } from '../units/index.js';
 import { launchIn } from './launch-of.js';
-import { type TwoScenes, twoScenesFields } from './standardise.js';
+import type { TwoScenes } from './standardise.js';
 
 /** A mean change of distance, and what models of present-day balls say of it. */
 export interface ModelledChange {
@@ -44,6 +46,16 @@ export interface ChangeElsewhere {
 /** What changes of distances are shown for. */
 type Distance = 'carry' | 'total' | 'side';
 
+interface ReadScenes {
+  readonly from?: ReadScene;
+  readonly to?: ReadScene;
+}
+
+const scenesFields: Declared<ReadScenes> = /* @__PURE__ */ frozen(() => ({
+  from: custom(readScene, 'scene they were measured in'),
+  to: custom(readScene, 'scene to move them to'),
+}));
+
 /** Changes of less are none to a player [m]: half a yard. Assumption. */
 const NOTHING: number = 0.5 * METRES_PER_YARD;
 
@@ -63,11 +75,10 @@ export function changeElsewhere(
   options: FlightOptions = {},
 ): ChangeElsewhere {
   const settings = shotSettings(readOptions(flightOptionFields, options));
-  const { from = {}, to = {} } = scenes;
-  readRecord(twoScenesFields, scenes, 'scenes');
+  const { from = {}, to = {} } = readRecord<ReadScenes>(scenesFields, scenes, 'scenes');
   const launches = readMeasuredShots(shots, 'shots', 1).map(launchAt);
   const usual = meanLaunch(launches);
-  const given = [readScene(from), readScene(to)] as const;
+  const given = [from, to] as const;
   const named = given.some(({ aerodynamics }) => aerodynamics !== undefined);
   const counting = named ? [] : countingModels(usual, from, to);
   const withinRange = counting.length > 1;
@@ -97,8 +108,8 @@ export function changeElsewhere(
   return { carry: change('carry'), total: change('total'), side: change('side'), models, withinRange };
 }
 
-function countingModels(launch: Launch, from: Scene, to: Scene): readonly AerodynamicModelId[] {
-  const [here, there] = [from, to].map((scene) =>
+function countingModels(launch: Launch, from: ReadScene, to: ReadScene): readonly AerodynamicModelId[] {
+  const [here, there] = [from, to].map(({ aerodynamics: _, ...scene }) =>
     flyEnsemble(launch, scene).flights.flatMap(({ counts, model }) => (counts ? [model] : [])),
   );
   return here?.filter((model) => there?.includes(model)) ?? [];

@@ -6,6 +6,7 @@ import { faceMapOptionFields } from '../../../src/sensitivity/face-map.js';
 import { attributionFields } from '../../../src/session/attribution-options.js';
 import { calibrationOptionFields } from '../../../src/session/calibration-options.js';
 import { valueCountField } from '../../../src/session/few-values.js';
+import { gainsToShowOptionFields } from '../../../src/session/gains-to-show.js';
 import * as session from '../../../src/session/index.js';
 import { levelField } from '../../../src/session/level.js';
 import { rankOptionFields } from '../../../src/session/rank-options.js';
@@ -138,7 +139,20 @@ export const sessionDoors: readonly Door[] = [
     'session.summariseSession',
     session.summariseSession,
     shots(1),
-    options(sessionOptionFields, { level: 0.9, gains: [1, 2] }),
+    options(sessionOptionFields, { level: 0.9 }),
+  ),
+  door(
+    'session.gainsToShow',
+    session.gainsToShow,
+    shots(1),
+    options(gainsToShowOptionFields, { level: 0.9, gains: [1, 2] }),
+  ),
+  slow(
+    'session.changeElsewhere',
+    session.changeElsewhere,
+    shots(1),
+    record('scenes', { from: scene().field, to: scene().field }, { from: valid.scene, to: { turf: 'soft' } }),
+    options(flightOptionFields, accuracy),
   ),
   slow(
     'session.judgeTraining',
