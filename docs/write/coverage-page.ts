@@ -88,7 +88,7 @@ const READING = `- **claims** is what the interval is said to hold, **holds** wh
   Student's t alone makes it 1.35.
 - **says so**: how often the answer itself says that an assumption does not hold; in brackets the share of answers that neither
   hold nor say so.
-- With 1,000 answers a share of 95 % is known to ±1.4 points, with 4,000 to ±0.7, with 250 to ±2.7, with 50 to ±6. Dear calls
+- With 1,000 answers a share of 95 % is known to ±1.4 points, with 4,000 to ±0.7, with 400 to ±2.1. Dear calls
   rest on fewer answers; the last column says how many.
 - \`disperse\` says how far another seed would move an answer; its truth is the average over 150 seeds. Its standard errors
   come from eight replicates, left out one at a time, so that 95 % is ±2.36 of them. The interval of a share of shots is

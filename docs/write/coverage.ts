@@ -26,6 +26,8 @@ function work(): void {
 function collect(parts: readonly Part[], take: (answer: Answer) => void): Promise<void> {
   const waiting = [...parts];
   let left = parts.length;
+  // With nothing to study the page is written from what is known.
+  if (left === 0) return Promise.resolve();
   return new Promise((resolve, reject) => {
     for (let k = 0; k < Math.min(2, availableParallelism()); k++) {
       const child = fork(fileURLToPath(import.meta.url), ['--work']);

@@ -5,16 +5,16 @@ import type { QuantityName } from './quantities.js';
 const LOWERED: readonly QuantityName[] = ['ballSpeed', 'smashFactor', 'carry', 'total'];
 
 /** Standard deviations by which the shot added lies below the mean, and the share of a shot that it counts for. */
-const BELOW = 3;
+const BELOW = 3.2;
 const WEIGHT = 0.5;
 
 /**
  * What mishits not yet seen add to the square of the reach below a mean of few shots. Few shots rarely hold as many mishits
  * as the player makes, and then Student's interval lies too high and is too narrow. The reach below is that of the shots with
- * half a shot more, three standard deviations below their mean.
+ * half a shot more, 3.2 standard deviations below their mean.
  *
  * Adding shots to a small sample is the device of Agresti A, Coull B A (1998) Am. Stat. 52, 119–126 (from memory); the
- * half and the three are chosen by trial: see docs/statistics.md.
+ * half and the 3.2 are chosen by trial: see docs/statistics.md.
  * @param count - shots; with fewer than two the scatter is not known, and nothing is added
  * @param sd - their standard deviation
  * @internal
