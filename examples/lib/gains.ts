@@ -12,7 +12,12 @@ export function gainSentences(shown: GainsToShow | undefined, { speed }: Display
   if (shown === undefined) return [];
   const { gains, shotToShot, dayToDay, basis, shotsASession } = shown;
   const each = (of: 'shots' | 'sessions'): string =>
-    listed(gains.map((gain) => `${Number(speed.of(gain.gain).toFixed(1))} ${speed.unit} takes ${gain[of]}`));
+    listed(
+      gains.map(
+        (gain) =>
+          `${Number(speed.of(gain.gain).toFixed(1))} ${speed.unit} takes ${gain[of] ?? 'more than anyone can make'}`,
+      ),
+    );
   const days =
     basis === 'measured'
       ? 'as these sessions show'

@@ -104,7 +104,7 @@ export function targetSentence({ report, toShow }: TrainingLog, { speed }: Displ
   // The step is one of the whole mph that the library gives sessions for.
   const shown = toShow?.gains.find(({ gain }) => Math.abs(gain - next.step) < 1e-9);
   const show =
-    shown === undefined
+    shown?.sessions === undefined
       ? ''
       : `; to show it, average ${counted(shown.sessions, 'session')} before and as many after`;
   const why =

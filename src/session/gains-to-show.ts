@@ -15,10 +15,13 @@ import { bandShots } from './speed-bands.js';
 export interface GainToShow {
   /** The gain [m/s]. */
   readonly gain: Speed;
-  /** Shots before and as many after within one session, as when two clubs are compared. */
-  readonly shots: number;
-  /** Sessions before and as many after, each of as many shots as `shotsASession` says, as when training is judged. */
-  readonly sessions: number;
+  /** Shots before and as many after within one session, as when two clubs are compared; absent where 2³⁰ would not do. */
+  readonly shots?: number;
+  /**
+   * Sessions before and as many after, each of as many shots as `shotsASession` says, as when training is judged; absent
+   * where 2³⁰ would not do.
+   */
+  readonly sessions?: number;
 }
 
 /** What {@link gainsToShow} returns. */
@@ -99,11 +102,15 @@ export function gainsToShow(
   const dayToDay =
     days?.error ?? Math.hypot(USUAL_DAY * mean(means), within.value / Math.sqrt(shotsASession));
   return {
-    gains: gains.map((gain) => ({
-      gain,
-      shots: countToShow(gain, within.value, level, within.dof),
-      sessions: countToShow(gain, dayToDay, level, days?.dof),
-    })),
+    gains: gains.map((gain) => {
+      const shots = countToShow(gain, within.value, level, within.dof);
+      const sessions = countToShow(gain, dayToDay, level, days?.dof);
+      return {
+        gain,
+        ...(Number.isFinite(shots) && { shots }),
+        ...(Number.isFinite(sessions) && { sessions }),
+      };
+    }),
     shotToShot: si(within.value),
     dayToDay: si(dayToDay),
     basis: days === undefined ? 'assumed' : 'measured',

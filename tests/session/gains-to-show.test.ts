@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { stream } from '../../src/numerics/index.js';
 import { gainsToShow, type MeasuredShot } from '../../src/session/index.js';
-import { mph, toMph } from '../../src/units/index.js';
+import { mph, si, toMph } from '../../src/units/index.js';
 import { caught } from '../caught.js';
 
 /** Shots of several days, each with a mean of its own. */
@@ -22,6 +22,17 @@ describe('a gain of club speed is shown', () => {
     const shown = gainsToShow(days(1, 4000, 0, 2), { gains: [mph(1), mph(2)] });
     expect(toMph(shown?.shotToShot ?? mph(0))).toBeCloseTo(2, 1);
     expect(shown?.gains.map(({ shots }) => shots)).toEqual([64, 17]);
+  });
+
+  it('names no number where none would do: two shots hardly tell how they scatter', () => {
+    const [least] = gainsToShow(
+      [mph(60), mph(120)].map((clubSpeed) => ({ clubSpeed, label: 'all' })),
+      {
+        gains: [si(0.001)],
+        level: 0.999,
+      },
+    )?.gains ?? [{ gain: mph(1), shots: 0 }];
+    expect(least).not.toHaveProperty('shots');
   });
 
   it('from day to day by many sessions, which ten times the shots hardly help', () => {
