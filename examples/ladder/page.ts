@@ -78,7 +78,7 @@ export function ladderPage(ladder: Ladder, table: ShotTable, file: string, displ
         loftNote(setup.maximise),
         (advised.length > 0 ? htmlSheet(loftTable(rungs, display), (i) => advised[i] ?? '') : '') +
           htmlSheet(changeTable(rungs, display)) +
-          list(rungs.flatMap((rung) => [...leaveSentences(rung), ...adviceSentences(rung, display)])),
+          list([...leaveSentences(rungs), ...rungs.flatMap((rung) => adviceSentences(rung, display))]),
       ),
       kept(
         `Carry over launch and spin at ${escaped(ladder.map.rung.name)}`,

@@ -63,9 +63,17 @@ export function adviceSentences(
   return [...without, ...strikeLossLines(advice, display).map((line) => `${name}: ${line}`)];
 }
 
-/** What is best left as it is in a band. */
-export function leaveSentences({ name, advice }: Rung): readonly string[] {
-  return advice === undefined ? [] : leaveLines(advice).map((line) => `${name}: ${line}`);
+/** What is best left as it is, and in which bands. */
+export function leaveSentences(rungs: readonly Rung[]): readonly string[] {
+  const bands = new Map<string, string[]>();
+  for (const { name, advice } of rungs) {
+    for (const line of advice === undefined ? [] : leaveLines(advice)) {
+      bands.set(line, [...(bands.get(line) ?? []), name]);
+    }
+  }
+  return [...bands].map(([line, names]) =>
+    names.length > 1 && names.length === rungs.length ? line : `${listed(names)}: ${line}`,
+  );
 }
 
 /** The same with every change, where no table shows them. */

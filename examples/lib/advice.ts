@@ -57,7 +57,7 @@ export function verdictWords(
     case 'advised':
       return 'worth trying';
     case 'by-training':
-      return 'worth having, but only weeks of training bring it: see the cautions';
+      return 'worth having, by weeks of training';
     case 'not-worth-it':
       return 'not worth a change';
     case 'leave':

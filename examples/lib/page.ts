@@ -43,7 +43,8 @@ table { border-collapse: collapse; width: 100%; font-size: 13px; font-variant-nu
 th { text-align: right; font-weight: 600; border-bottom: 1.5px solid ${INK}; padding: 4px 7px; vertical-align: bottom; }
 td { text-align: right; border-bottom: 1px solid ${GRID}; padding: 4px 7px; vertical-align: top; }
 th.text, td.text { text-align: left; }
-td.text { font-variant-numeric: normal; white-space: nowrap; }
+td.text { font-variant-numeric: normal; }
+td.text:first-child { white-space: nowrap; }
 .unit, .range { display: block; color: ${MUTED}; font-weight: normal; font-size: 11.5px; white-space: nowrap; }
 .swatch { display: inline-block; width: 11px; height: 11px; border-radius: 2px; margin-right: 6px; vertical-align: -1px;
   print-color-adjust: exact; -webkit-print-color-adjust: exact; }

@@ -1,5 +1,6 @@
 import * as batch from '../../src/batch.js';
 import * as dispersion from '../../src/dispersion/index.js';
+import * as gpu from '../../src/gpu/index.js';
 import * as root from '../../src/index.js';
 import * as models from '../../src/models.js';
 import * as node from '../../src/node/index.js';
@@ -32,6 +33,7 @@ export const doors: readonly Door[] = [
 export const elsewhere: Readonly<Record<string, string>> = {
   'root.FairflightError': 'a class of errors, made by the library',
   'batch.loadBatchKernel': 'takes nothing',
+  'gpu.openGpu': 'takes nothing; what it gives flies in a browser, in tests/gpu',
 };
 
 /** Everything public, by entry. */
@@ -43,6 +45,7 @@ export const entries: Readonly<Record<string, Readonly<Record<string, unknown>>>
   dispersion,
   sweep,
   batch,
+  gpu,
   reference,
   schema,
   node,

@@ -2,9 +2,9 @@ import { gripLevel, withGripLevel } from '../../src/clubhead/grip-level.js';
 import type { Clubhead } from '../../src/clubhead/index.js';
 import { clubheads } from '../../src/clubhead/index.js';
 import type { Delivery } from '../../src/inputs/delivery.js';
-import type { StrikeMeasurement } from '../../src/inputs/readings.js';
+import type { ReadingErrors, StrikeMeasurement } from '../../src/inputs/readings.js';
 import type { Stream } from '../../src/numerics/index.js';
-import { strike } from '../../src/strike/index.js';
+import { defaultReadingErrors, strike } from '../../src/strike/index.js';
 import { degrees, mph, si } from '../../src/units/index.js';
 import { measuredStrike } from '../strike/helpers.js';
 
@@ -64,10 +64,13 @@ export function simulatedStrike(
     tangentialRestitution: withGripLevel(grip, gripLevel(grip) + off),
   };
   const { launch } = strike(truth, { clubhead: gripped });
+  const errors = Object.fromEntries(
+    Object.entries(defaultReadingErrors).map(([name, error]) => [name, noise * error]),
+  ) as unknown as ReadingErrors;
   return {
     truth,
     toe,
     high,
-    measured: measuredStrike(truth, launch, normal, noise),
+    measured: measuredStrike(truth, launch, normal, errors),
   };
 }

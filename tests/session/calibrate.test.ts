@@ -18,6 +18,7 @@ import { defaultReadingErrors, strike } from '../../src/strike/index.js';
 import { designRows } from '../../src/sweep/index.js';
 import { degrees, mph, si } from '../../src/units/index.js';
 import { caught } from '../caught.js';
+import { measuredStrike } from '../strike/helpers.js';
 
 const TRUTH = { restitution: 0.82, tangentialRestitution: -0.12, dragScale: 1.06, liftScale: 0.93 } as const;
 const ALL: readonly CalibrationTarget[] = ['restitution', 'tangentialRestitution', 'dragScale', 'liftScale'];
@@ -65,7 +66,7 @@ function session(
   misreadings = GROSS,
 ): MeasuredShot[] {
   const loftError = degrees(player.loftError ?? 1);
-  const e = { ...defaultReadingErrors, attackAngle: loftError, dynamicLoft: loftError };
+  const errors = { ...defaultReadingErrors, attackAngle: loftError, dynamicLoft: loftError };
   return Array.from({ length: count }, (_, i): MeasuredShot => {
     const { normal, uniform } = stream(seed, i);
     const within = (limit: number, value: number): never =>
@@ -83,16 +84,7 @@ function session(
     const times = (value: number, share: number): never => si<never>(value * (1 + share * normal()));
     const plus = (value: number | undefined, sd: number): never => si<never>((value ?? 0) + sd * normal());
     const shot = {
-      clubSpeed: times(delivery.clubSpeed, e.clubSpeed),
-      attackAngle: plus(delivery.attackAngle, e.attackAngle),
-      clubPath: plus(delivery.clubPath, e.clubPath),
-      faceAngle: plus(delivery.faceAngle, e.faceAngle),
-      dynamicLoft: plus(delivery.dynamicLoft, e.dynamicLoft),
-      ballSpeed: times(launch.ballSpeed, e.ballSpeed),
-      launchAngle: plus(launch.launchAngle, e.launchAngle),
-      launchDirection: plus(launch.launchDirection, e.launchDirection),
-      spinRate: times(launch.spinRate, e.spinRate),
-      spinAxisTilt: plus(launch.spinAxisTilt, e.spinAxisTilt),
+      ...measuredStrike(delivery, launch, normal, errors),
       carry: times(flight.carry, 0.015),
       apex: times(flight.apex, 0.03),
       descentAngle: plus(flight.descentAngle, degrees(1)),

@@ -12,6 +12,7 @@ import {
   strike,
   toDegrees,
 } from '../../src/index.js';
+import type { ReadingErrors } from '../../src/inputs/readings.js';
 import { si } from '../../src/units/index.js';
 
 /** The generic driver with the one tangential restitution for all speeds that the reference set has. */
@@ -77,16 +78,15 @@ export function flat(head: Clubhead): Clubhead {
 /** A delivery with every optional field given. */
 export type FullDelivery = Required<Omit<Delivery, 'strikeOffset'>> & Pick<Delivery, 'strikeOffset'>;
 
-/** What a device reads of a strike: every value with its default error times `noise`, drawn by `normal`. */
+/** What a device reads of a strike: every value with its error, drawn by `normal`. */
 export function measuredStrike(
   delivery: Delivery,
   launch: Launch,
   normal: () => number,
-  noise = 1,
+  e: ReadingErrors = defaultReadingErrors,
 ): Required<Omit<StrikeMeasurement, 'hand'>> {
-  const e = defaultReadingErrors;
-  const times = (value: number, share: number): never => si<never>(value * (1 + noise * share * normal()));
-  const plus = (value = 0, sd: number): never => si<never>(value + noise * sd * normal());
+  const times = (value: number, share: number): never => si<never>(value * (1 + share * normal()));
+  const plus = (value = 0, sd: number): never => si<never>(value + sd * normal());
   const measured = {
     clubSpeed: times(delivery.clubSpeed, e.clubSpeed),
     attackAngle: plus(delivery.attackAngle, e.attackAngle),

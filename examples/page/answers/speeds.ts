@@ -126,10 +126,10 @@ function changesAnswer(ladder: Ladder, display: Display, drawing: Drawing): Answ
         mapFigures(ladder, display, drawing),
         drawing,
       ),
-      ...notes(
-        answers.limits,
-        rungs.flatMap((rung) => [...leaveSentences(rung), ...adviceSentences(rung, display)]),
-      ),
+      ...notes(answers.limits, [
+        ...leaveSentences(rungs),
+        ...rungs.flatMap((rung) => adviceSentences(rung, display)),
+      ]),
       ...notes(answers.method, [
         answers.changeMethod(
           `${fixed(display.distance.of(rungs[0]?.advice?.worth ?? yards(3)), 1)} ${display.distance.unit}`,
